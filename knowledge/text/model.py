@@ -1,0 +1,138 @@
+"""What a message was read as. Field names follow the scripting interface.
+
+`Reading` is made by `knowledge.text.read` from a message and the `Context` in
+which it was written: the same words mean something else before, during and
+after a cook.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Kind(StrEnum):
+    """What the cook wants with a message."""
+
+    PLAN = "plan"
+    SWAP = "swap"
+    COOK_EVENT = "cook_event"
+    QUESTION = "question"
+    SETTING = "setting"
+    OTHER = "other"
+
+
+class Mode(StrEnum):
+    """Where the conversation stands."""
+
+    IDLE = "idle"
+    PLANNED = "planned"  # a plan is on the table, not started
+    COOKING = "cooking"
+
+
+class EventType(StrEnum):
+    """What happened at the stove."""
+
+    STARTED = "started"
+    DONE_STEP = "done_step"
+    DELAY = "delay"
+    PROBE = "probe"
+    NOT_DONE = "not_done"
+    TOO_FAST = "too_fast"
+    SKIP = "skip"
+    STOP = "stop"
+    OVEN_NOT_HOT = "oven_not_hot"
+    FORGOT = "forgot"
+
+
+class Intent(StrEnum):
+    """Short requests that are about the conversation rather than about food."""
+
+    START = "start"
+    HELP = "help"
+    GREETING = "greeting"
+    THANKS = "thanks"
+    WHY = "why"
+    SHOW = "show"  # show the plan again
+    STATUS = "status"  # "what's next", "how long"
+    OTHER_VESSEL = "other vessel"  # show me another way
+    YES = "yes"
+    NO = "no"
+    UNDO = "undo"
+    FORGET = "forget"  # clear the plan
+    SETTINGS = "settings"
+    ABUSE = "abuse"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Context:
+    """What the conversation knows when a message comes in."""
+
+    mode: Mode = Mode.IDLE
+    foods: tuple[str, ...] = ()  # food names in the plan in hand or the running cook
+    taught: tuple[tuple[str, str], ...] = ()  # (name, food id it behaves like), this cook's own
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    """One food that the writer has, as said."""
+
+    name: str  # plain singular US name
+    food_id: str | None  # None: not in the tables
+    qty: float | None
+    unit: str | None
+    grams: float | None  # only from a weight in the text
+    state: str | None  # canned, frozen, raw, leftover, cooked, dried
+    cut: str | None
+    size: str | None  # small, large, ... only if said
+    phrase: str  # the cook's own words
+    sure: bool  # False: a near match that should be shown as such
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadyBy:
+    """A deadline: a clock time "HH:MM", or minutes from now. Exactly one is set."""
+
+    clock: str | None = None
+    in_min: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CookEvent:
+    """Something that happened during tonight's cooking."""
+
+    type: EventType
+    minutes: float | None = None
+    item: str | None = None
+    temp_c: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SwapRead:
+    """`frm` leaves, `to` comes in; None where the text leaves it open."""
+
+    frm: str | None
+    to: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A message, read."""
+
+    kind: Kind
+    text: str
+    items: tuple[Item, ...] = ()
+    excluded: tuple[str, ...] = ()
+    diet: tuple[str, ...] = ()
+    people: float | None = None
+    ready_by: ReadyBy | None = None
+    vessel: str | None = None
+    not_vessel: tuple[str, ...] = ()
+    event: CookEvent | None = None
+    swap: SwapRead | None = None
+    intent: Intent | None = None
+    amends: bool = False  # changes the plan in hand ("no carrots after all", "make it 6")
+    wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven"
+    settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
+    unknown: tuple[str, ...] = ()  # food-like words that were not placed, in the cook's words
+    asks: tuple[str, ...] = ()  # questions worth asking back, one line each
