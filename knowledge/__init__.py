@@ -1,0 +1,116 @@
+"""What is true about food and heat: no network, no chat, no clock.
+
+`Knowledge` is the whole of what the bot may use; the packages below it are private.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from knowledge.answers import Answer
+    from knowledge.foods.model import Food
+    from knowledge.foods.store import Store
+    from knowledge.planner.model import Have, Kitchen, NoPlan, Plan, Request, SwapAnswer
+    from knowledge.text.model import Context, Reading
+
+
+@dataclass(frozen=True, slots=True)
+class Knowledge:
+    """Reading, planning, swapping and answering over one opened knowledge file.
+
+    The parts are imported when first used, so that a chat reaches its prompt
+    before numpy is loaded.
+    """
+
+    store: Store
+
+    def read(self, text: str, *, context: Context, now: datetime) -> Reading:
+        """A message, read in its context; `now` is the cook's local time."""
+        from knowledge.text import read
+
+        return read(text, store=self.store, context=context, now=now)
+
+    def request_of(
+        self,
+        reading: Reading,
+        *,
+        kitchen: Kitchen,
+        eaters: float | None,
+        diets: tuple[str, ...],
+        excluded: tuple[str, ...],
+        now: datetime,
+        base: Request | None = None,
+    ) -> Request:
+        """What a reading asks of the planner.
+
+        `kitchen`, `eaters`, `diets` and `excluded` hold beyond tonight; `now` is the
+        cook's local time, against which a deadline is counted; `base` is the request
+        of the plan in hand when the reading amends it.
+        """
+        from knowledge.requests import request_of
+
+        return request_of(
+            reading,
+            store=self.store,
+            kitchen=kitchen,
+            eaters=eaters,
+            diets=diets,
+            excluded=excluded,
+            now=now,
+            base=base,
+        )
+
+    def plan(self, request: Request) -> Plan | NoPlan:
+        """The best one-vessel dinner, or why there is none and what comes nearest."""
+        from knowledge.planner import plan
+
+        return plan(request, store=self.store)
+
+    def swap(
+        self, plan: Plan, *, frm: str | None, to: Have | None, elapsed_s: float | None = None
+    ) -> SwapAnswer:
+        """Would `to` instead of the food named `frm` still finish with the rest?
+
+        `elapsed_s` is the plan's time when the cook is running: what is in stays in.
+        """
+        from knowledge.planner import swap
+
+        return swap(plan, frm=frm, to=to, store=self.store, elapsed_s=elapsed_s)
+
+    def replan(self, plan: Plan, *, request: Request, elapsed_s: float) -> Plan | NoPlan:
+        """The rest of a running plan for a changed request; what is in the vessel stays in."""
+        from knowledge.planner import replan
+
+        return replan(plan, request=request, elapsed_s=elapsed_s, store=self.store)
+
+    def ask(self, text: str, *, kitchen: Kitchen) -> Answer:
+        """A kitchen question, answered from the knowledge base with its sources."""
+        from knowledge.answers import ask
+
+        return ask(text, store=self.store, kitchen=kitchen)
+
+    def leftovers(self, food_ids: Sequence[str]) -> tuple[str, str]:
+        """How to keep what is left of these foods: the text and its source."""
+        from knowledge.answers import leftovers
+
+        return leftovers(food_ids, store=self.store)
+
+    def food(self, food_id: str) -> Food:
+        """One food by id. Raises UnknownFood."""
+        return self.store.food(food_id)
+
+    def named(self, name: str) -> Food | None:
+        """One food by exact name or synonym."""
+        return self.store.named(name)
+
+
+def open_knowledge(path: Path | None = None) -> Knowledge:
+    """Open the knowledge file, building it from the tables first when it is missing or stale."""
+    from knowledge.foods.store import open_store
+
+    return Knowledge(open_store(path))
