@@ -1,0 +1,163 @@
+"""One plain form for whatever a cook's keyboard produces.
+
+`flatten` turns a message into lower-case text without accents, apostrophes or
+curly signs, in which hyphenated words are two words, vulgar fractions are
+written out and food emoji are words. It keeps, for each character, where it
+came from, so that a reply can repeat the cook's own words. `key` is the form
+under which food names are looked up: flattened and in the singular.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+LIMIT = 6000  # characters of a message that are read; a longer one is cut there
+
+FOOD = "\ue000"  # stands for one food in masked text; private-use characters never pass `flatten`
+
+_QUOTES = "'\u2018\u2019\u02bc\u0060\u00b4\u2032"
+_DASHES = "-\u2010\u2011\u2012\u2013\u2014\u2212"
+_BULLETS = "*\u2022\u25cf\u25aa\u25e6\u2023\u00b7\u25ab\u2043"
+_LETTERS_WITHOUT_PARTS = {"ø": "o", "đ": "d", "ł": "l", "ß": "ss", "æ": "ae", "œ": "oe", "ı": "i", "ð": "d"}
+
+_IRREGULAR = {
+    "leaves": "leaf", "loaves": "loaf", "halves": "half", "calves": "calf", "knives": "knife",
+    "chillies": "chilli", "chilies": "chili", "quiches": "quiche", "cookies": "cookie", "pies": "pie",
+    "brownies": "brownie", "smoothies": "smoothie", "veggies": "veggie", "tatties": "tattie",
+    "mushies": "mushie", "brassicas": "brassica", "ramen": "ramen", "feet": "foot", "geese": "goose",
+    "roasties": "roastie", "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
+}  # fmt: skip
+_SINGULAR_ALREADY = re.compile(r"(?:ss|us|is|os)$")  # swiss, asparagus, cassis, asados
+
+
+@lru_cache(maxsize=8192)
+def singular(word: str) -> str:
+    """The singular of a lower-case English word, by rule; `singular(singular(w)) == singular(w)`."""
+    if word in _IRREGULAR:
+        return _IRREGULAR[word]
+    if len(word) <= 3 or not word.endswith("s"):
+        return word
+    if word.endswith("ies"):
+        return word[:-3] + "y"
+    if word.endswith(("oes", "ches", "shes", "sses", "xes", "zzes")):
+        return word[:-2]
+    if _SINGULAR_ALREADY.search(word) and word not in ("tacos", "avocados", "burritos", "nachos"):
+        return word
+    return word[:-1]
+
+
+@dataclass(frozen=True, slots=True)
+class Flat:
+    """A message in plain form. `origin[i]` is the index in `raw` of the character `text[i]`."""
+
+    raw: str
+    text: str
+    origin: tuple[int, ...] | range
+
+    def said(self, start: int, end: int) -> str:
+        """The cook's own words for a stretch of the flat text."""
+        if start >= end or start >= len(self.origin):
+            return ""
+        stop = self.origin[end] if end < len(self.origin) else len(self.raw)
+        return self.raw[self.origin[start] : max(stop, self.origin[start] + 1)].strip(" \t\n,.;:!?()")
+
+
+def flatten(raw: str, emoji: Mapping[str, str] | None = None) -> Flat:
+    """Plain form of a message; `emoji` maps a food emoji to the words it stands for."""
+    raw = raw[:LIMIT]
+    if raw.isascii():
+        text, origin = raw.lower(), range(len(raw))
+        chars: list[tuple[str, int]] | None = None
+        if "'" not in text and "-" not in text and "`" not in text and "w/" not in text and "\r" not in text:
+            return Flat(raw, _blank_controls(text), origin)
+    chars = _spelled(raw, emoji or {})
+    out: list[str] = []
+    where: list[int] = []
+    for i, (char, at) in enumerate(chars):
+        before = chars[i - 1][0] if i else " "
+        after = chars[i + 1][0] if i + 1 < len(chars) else " "
+        if char == "'":
+            if before.isalnum() and after.isalpha():
+                continue  # za'atar, don't, lamb's
+            char = " "
+        elif char == "-" and before.isalnum() and after.isalpha():
+            char = " "  # black-eyed, 8-ounce
+        elif char == "/" and before == "w" and (i < 2 or not chars[i - 2][0].isalpha()):
+            out.extend("ith ")
+            where.extend([at] * 4)
+            continue
+        out.append(char)
+        where.append(at)
+    return Flat(raw, _blank_controls("".join(out)), tuple(where))
+
+
+def _blank_controls(text: str) -> str:
+    return re.sub(r"[\x00-\x09\x0b-\x1f\x7f]", " ", text)
+
+
+def _spelled(raw: str, emoji: Mapping[str, str]) -> list[tuple[str, int]]:
+    """Each character as plain ones, with its place in `raw`."""
+    chars: list[tuple[str, int]] = []
+
+    def put(text: str, at: int) -> None:
+        chars.extend((c, at) for c in text)
+
+    i = 0
+    while i < len(raw):
+        char = raw[i]
+        if char in emoji:
+            run, j = 1, i + 1
+            while j < len(raw) and (raw[j] == char or unicodedata.category(raw[j]) in ("Mn", "Cf")):
+                run += raw[j] == char
+                j += 1
+            put(f" {run} {emoji[char]} " if run > 1 else f" {emoji[char]} ", i)
+            i = j
+            continue
+        if char < "\x80":
+            put(char.lower(), i)
+        elif char in _QUOTES:
+            put("'", i)
+        elif char in _DASHES:
+            put("-", i)
+        elif char in _BULLETS:
+            put("*", i)
+        elif char in "\u201c\u201d\u00ab\u00bb\u201e":
+            put('"', i)
+        elif char == "\u2026":
+            put("...", i)
+        elif char in "\u00d7\u2715\u2716":
+            put("x", i)
+        else:
+            put(_decomposed(char), i)
+        i += 1
+    return chars
+
+
+@lru_cache(maxsize=2048)
+def _decomposed(char: str) -> str:
+    """A non-ASCII character without accents; fractions and the like as ASCII; marks vanish."""
+    if char in _LETTERS_WITHOUT_PARTS:
+        return _LETTERS_WITHOUT_PARTS[char]
+    kind = unicodedata.category(char)
+    if kind in ("Mn", "Me", "Cf", "Cs", "Co", "Cn"):
+        return ""
+    if kind.startswith("Z"):
+        return " "
+    plain = unicodedata.normalize("NFKD", char).replace("\u2044", "/")
+    plain = "".join(c for c in plain if unicodedata.category(c) not in ("Mn", "Me", "Cf", "Cs", "Co"))
+    if kind == "No" and "/" in plain:
+        return f" {plain} "
+    return plain.lower()
+
+
+_WORDS = re.compile(r"[^\W_]+")
+
+
+@lru_cache(maxsize=8192)
+def key(name: str) -> str:
+    """The form under which a food name is looked up: lower case, no accents, singular words."""
+    return " ".join(singular(w) for w in _WORDS.findall(flatten(name).text))
