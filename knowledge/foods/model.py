@@ -77,7 +77,9 @@ class Cut:
     """A culinary cut: a shape with its smallest dimension.
 
     `shape` is one of `physics.shapes.Shape`; the ratios are the other two
-    dimensions over the smallest one (1 where they do not apply).
+    dimensions over the smallest one (1 where they do not apply). A cut that divides
+    the food as bought ("whole", "halved", "quartered") has shape "whole", size 0 and
+    the number of `parts`; `pieces.piece_of` gives the piece that results.
     """
 
     id: str  # "medium dice"
@@ -88,6 +90,7 @@ class Cut:
     ratio_2: float
     knife_min_per_kg: float
     source: str
+    parts: int = 0  # pieces that the whole becomes; 0 for a cut of fixed size
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,6 +158,7 @@ class Food:
     salt_g: float | None  # per 100 g
     smoke_degC: float | None
     sources: tuple[tuple[str, str], ...]  # (column, source id), every figure
+    notes: str = ""  # what a cook should know: poison, foam, bones, colour
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
