@@ -10,10 +10,11 @@ from __future__ import annotations
 import json
 import os
 import tempfile
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from time import perf_counter
+from typing import Any
 
 import sqlite_utils
 
@@ -129,7 +130,7 @@ def _write(path: Path, tables: Tables) -> None:
 
 
 def _fill(database: sqlite_utils.Database, tables: Tables) -> None:
-    def make(name: str, kinds: dict[str, type], rows: Iterable[Mapping[str, object]], pk: str | None) -> None:
+    def make(name: str, kinds: dict[str, type], rows: Iterable[dict[str, Any]], pk: str | None) -> None:
         table = database.table(name)
         table.create(kinds, pk=pk)
         table.insert_all(rows)

@@ -9,7 +9,6 @@ of the piece as bought `whole_src`.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
 
 from knowledge.foods.model import Behaviour, Role, When
 
@@ -69,18 +68,22 @@ FIGURES: dict[str, Figure] = {
     ),
 }
 
-CHOICES: dict[str, type[Enum]] = {"role": Role, "pressure": Behaviour, "when": When}
-
-SHAPES = frozenset(
-    {"slab", "cylinder", "sphere", "brick", "rod", "disk", "floret", "leaf", "grain", "bird", "joint"}
-)
-START_STATES = frozenset({"fridge", "room", "dry", "frozen", "canned"})
-ALLERGENS = frozenset(
-    {
-        "milk", "eggs", "fish", "crustaceans", "molluscs", "tree nuts", "peanuts", "wheat",
-        "gluten", "soybeans", "sesame", "celery", "mustard", "sulphites", "lupin",
-    }
-)  # fmt: skip
+WORDS: dict[str, frozenset[str]] = {
+    "role": frozenset(Role),
+    "pressure": frozenset(Behaviour),
+    "when": frozenset(When),
+    "whole_shape": frozenset(
+        ["slab", "cylinder", "sphere", "brick", "rod", "disk", "floret", "leaf", "grain", "bird", "joint"]
+    ),
+    "start_state": frozenset({"fridge", "room", "dry", "frozen", "canned"}),
+    "allergens": frozenset(
+        {
+            "milk", "eggs", "fish", "crustaceans", "molluscs", "tree nuts", "peanuts", "wheat",
+            "gluten", "soybeans", "sesame", "celery", "mustard", "sulphites", "lupin",
+        }
+    ),
+}  # fmt: skip
+"""Columns that hold words from a closed list."""
 
 REQUIRED = ("id", "name", "group", "role")
 REQUIRED_TO_COOK = ("part", "doneness", "cuts", "whole_shape", "whole_mm", "start_state", "serving_g")

@@ -25,7 +25,12 @@ def piece_of(food: Food, cut: Cut) -> Pieced:
     piece as bought: each division is through the longest dimension but for long foods
     (three times as long as wide), which are split along it.
     """
-    shape, size, b1, b2 = food.whole_shape or "brick", food.whole_mm or 25.0, food.whole_ratio_1, food.whole_ratio_2
+    shape, size, b1, b2 = (
+        food.whole_shape or "brick",
+        food.whole_mm or 25.0,
+        food.whole_ratio_1,
+        food.whole_ratio_2,
+    )
     if cut.parts == 1:
         return Pieced(shape, size, b1, b2)
     if cut.parts > 1:
