@@ -49,7 +49,7 @@ ALIASES = {
     "no chili": "not spicy",
     "plant based": "vegan",
 }
-MEAT = frozenset({"beef", "veal", "lamb", "goat", "venison", "poultry", "meat"})
+MEAT = frozenset({"beef", "veal", "lamb", "goat", "venison", "poultry", "game", "meat"})
 
 
 @lru_cache(maxsize=1)
