@@ -1,0 +1,84 @@
+"""`panwright chat`: the bot in this terminal."""
+
+from __future__ import annotations
+
+import argparse
+import asyncio
+import os
+import sys
+from pathlib import Path
+
+from bot import config
+from bot.runtime import logs
+from bot.runtime.house import House, open_clock
+from bot.runtime.mind import Mind, awaken
+from bot.runtime.store import Store, StoreError
+from bot.transports.console import CHAT, Console, Lines, PipedLines, lines_of_this_terminal
+from knowledge.errors import KnowledgeError
+
+HELLO = 'Panwright. Write what is in the fridge, for how many, by when. "help" tells more, Ctrl-D leaves.'
+HASTE = "The clock runs {pace:g} times as fast."
+BACK = "Welcome back. This is where we were:"
+GOES_ON = "Your cook goes on. Its reminders wait here: open the chat again with the same data file."
+FILE_HELP = "file that keeps the conversation (default: one in your data folder)"
+
+
+def run(argv: list[str]) -> int:
+    """Talk until the cook leaves. 0, or 2 when an option or the data file cannot be used."""
+    parser = argparse.ArgumentParser(
+        prog="panwright chat",
+        description="Talk with Panwright in this terminal. Input may be piped; with a faster clock a cook "
+        "begun there is kept on until its last reminder.",
+    )
+    parser.add_argument("--pace", type=_pace, default=1.0, help="run the clock this many times as fast")
+    parser.add_argument("--data", type=Path, metavar="FILE", help=FILE_HELP)
+    options = parser.parse_args(argv)
+    path: Path = options.data or config.home(os.environ) / "chat.sqlite"
+    try:
+        with Store(path) as store:
+            logs.set_up(path=path.with_suffix(".log"))
+            asyncio.run(_talk(store, pace=options.pace, lines=lines_of_this_terminal()))
+    except (StoreError, KnowledgeError) as error:
+        print(f"panwright chat: {error}", file=sys.stderr)
+        return 2
+    return 0
+
+
+def _pace(text: str) -> float:
+    try:
+        return config.pace_of(text)
+    except ValueError as error:
+        raise argparse.ArgumentTypeError(str(error)) from error
+
+
+async def _talk(store: Store, *, pace: float, lines: Lines) -> None:
+    mind = Mind(awaken)
+    waking = mind.wake_up()
+    if isinstance(lines, PipedLines):  # an accelerated clock must not run while the tables are read
+        await waking
+    clock = open_clock(store, pace=pace)
+
+    async def answered() -> None:
+        await house.settled(CHAT)
+
+    console = Console(lines=lines, clock=clock, answered=answered)
+    house = House(store=store, transport=console, clock=clock, think=mind)
+    _greet(store, console, lines, clock.pace)
+    try:
+        async with house:
+            await console.run(house.receive)
+            await house.settled(CHAT)
+            if isinstance(lines, PipedLines) and pace > 1.0:
+                await house.cooked_out(CHAT)
+            elif store.next_reminder(CHAT) is not None:
+                lines.show(GOES_ON)
+    finally:
+        mind.close()
+
+
+def _greet(store: Store, console: Console, lines: Lines, pace: float) -> None:
+    """Say what this is; after a break, show the last message that had buttons again."""
+    lines.show(HELLO if pace == 1.0 else f"{HELLO}\n{HASTE.format(pace=pace)}")
+    last = store.last_with_buttons(CHAT)
+    if last is not None and store.next_reminder(CHAT) is not None:
+        lines.show(f"\n{BACK}\n{console.laid_out(last.text, last.buttons, last.written_at)}")
