@@ -8,6 +8,7 @@ Opening reads nothing but the version; each record is made when first asked for 
 from __future__ import annotations
 
 import json
+import logging
 import os
 import sqlite3
 import sys
@@ -27,6 +28,7 @@ FORMAT = 1
 """Version of the file's layout that this code writes and reads."""
 
 _KEPT_FILES = 4
+_log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,24 +65,42 @@ def default_path() -> Path:
 def open_store(path: Path | None = None) -> Store:
     """Open the knowledge file read-only; without a path, build it first if need be.
 
-    Raises BadData: the tables have problems (all are listed), or the file cannot be
-    used (missing, not ours, or from a newer version).
+    When the tables cannot be built, the last file that could be stays in use, with a
+    warning in the log. Raises BadData: the tables have problems (all are listed) and there
+    is no such file, or the file cannot be used (missing, not ours, from a newer version).
     """
     if path is None:
         path = default_path()
         if not path.exists():
-            from knowledge.foods.build import build  # sqlite-utils only when it is needed
-
-            build(path)
-            _forget_old_files(path)
+            path = _built(path)
     return Store(path)
+
+
+def _built(path: Path) -> Path:
+    from knowledge.foods.build import build  # sqlite-utils only when it is needed
+
+    try:
+        build(path)
+    except BadData as error:
+        last = max(_built_files(path.parent), default=None)
+        if last is None:
+            raise
+        _log.warning("the tables have %d problems, the first: %s", len(error.problems), error.problems[0])
+        _log.warning("the last good file stays in use; `panwright build --check` lists all problems")
+        return last[1]
+    _forget_old_files(path)
+    return path
+
+
+def _built_files(folder: Path) -> list[tuple[float, Path]]:
+    return [(p.stat().st_mtime, p) for p in folder.glob(f"knowledge-*.{FORMAT}.sqlite")]
 
 
 def _forget_old_files(newest: Path) -> None:
     """Keep the files of the last few states of the tables; other versions may share the folder."""
-    files = [(p.stat().st_mtime, p) for p in newest.parent.glob("knowledge-*.sqlite") if p != newest]
-    for _, old in sorted(files, reverse=True)[_KEPT_FILES - 1 :]:
-        old.unlink(missing_ok=True)
+    for _, old in sorted(_built_files(newest.parent), reverse=True)[_KEPT_FILES:]:
+        if old != newest:
+            old.unlink(missing_ok=True)
 
 
 class Store:
