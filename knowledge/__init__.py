@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from knowledge.foods.model import Food
     from knowledge.foods.store import Store
     from knowledge.planner.model import Have, Kitchen, NoPlan, Plan, Request, SwapAnswer
-    from knowledge.text.model import Context, Reading
+    from knowledge.text.model import Context, Item, Reading
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +65,12 @@ class Knowledge:
             base=base,
         )
 
+    def have_of(self, item: Item) -> Have:
+        """A read food as something at hand. Its `food_id` must be known."""
+        from knowledge.requests import have_of
+
+        return have_of(item)
+
     def plan(self, request: Request) -> Plan | NoPlan:
         """The best one-vessel dinner, or why there is none and what comes nearest."""
         from knowledge.planner import plan
@@ -107,6 +113,17 @@ class Knowledge:
     def named(self, name: str) -> Food | None:
         """One food by exact name or synonym."""
         return self.store.named(name)
+
+    def near(self, name: str, limit: int = 3) -> tuple[str, ...]:
+        """Names of foods that are spelled like this one, best first; for asking back, never for guessing."""
+        from rapidfuzz import fuzz, process
+
+        from knowledge.text.normalise import key
+
+        names = self.store.names()
+        hits = process.extract(key(name), names.keys(), scorer=fuzz.ratio, limit=3 * limit, score_cutoff=70.0)
+        foods = (self.store.food(names[hit][0]).name for hit, _, _ in hits)
+        return tuple(dict.fromkeys(foods))[:limit]
 
 
 def open_knowledge(path: Path | None = None) -> Knowledge:

@@ -13,6 +13,7 @@ from enum import StrEnum
 import msgspec
 
 from knowledge.planner.model import Kitchen, Learned, NoPlan, Plan
+from knowledge.text.model import Item
 
 VERSION = 1
 
@@ -28,23 +29,37 @@ class StepStatus(StrEnum):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LiveStep:
-    """A step of the plan on the clock. `nudges` counts how often "later" moved it."""
+    """A step of the plan on the clock.
 
+    `number` is unique in the cook and never used again; buttons carry it. `nudges`
+    counts how often the step was put back after it had been told, so that each
+    telling has a key of its own. `told_with` is the number of the step that heads
+    the message in which this one was told.
+    """
+
+    number: int
     step_id: str
     due_at: datetime
     status: StepStatus = StepStatus.WAITING
     nudges: int = 0
+    told_with: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LiveCook:
-    """Something is on the heat. `zero_at` is the wall clock of the plan's second 0 (UTC)."""
+    """Something is on the heat. `zero_at` is the wall clock of the plan's second 0 (UTC).
+
+    `number` counts the cooks of this chat, `offer_no` says which offer it was begun from.
+    """
 
     cook_id: str
+    number: int
+    offer_no: int
     plan: Plan
     started_at: datetime
     zero_at: datetime
-    steps: tuple[LiveStep, ...]
+    steps: tuple[LiveStep, ...]  # in order of number
+    next_number: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,17 +77,29 @@ class Profile:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Chat:
-    """One conversation. `offer` is the plan on the table, `refusal` what was answered
-    when there was none; `previous` is what "undo" goes back to."""
+    """One conversation.
+
+    `offer` is the plan on the table, made at `offered_at`; `refusal` what was answered
+    when there was none; `previous` is what "undo" goes back to. Offers and questions
+    are counted by `turn`, so that a button knows whether it is still meant.
+    """
 
     chat_id: str
     version: int = VERSION
     profile: Profile = field(default_factory=Profile)
+    turn: int = 0
     offer: Plan | None = None
+    offer_no: int = 0
+    offered_at: datetime | None = None
     refusal: NoPlan | None = None
     previous: Plan | None = None
-    asked: str = ""  # the one question that waits for an answer, as a token of core.conversation
+    asked: str = ""  # the one question that waits for an answer, a value of core.questions.Asked
+    asked_no: int = 0
+    asked_about: str = ""  # what the question needs to remember, e.g. a thermometer reading
+    pending: Plan | None = None  # the plan that the question is about
+    unplaced: tuple[Item, ...] = ()  # foods of the offer's message that nothing in the tables fits
     cook: LiveCook | None = None
+    ended: LiveCook | None = None  # the cook that was stopped last, until the next one begins
     cooks_begun: int = 0
 
 

@@ -1,0 +1,124 @@
+"""Changing a cook that is running: swaps, additions, a forgotten food. What is in the vessel stays in."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from bot.core import livecook, schedule
+from bot.core.actions import Outcome, Say
+from bot.core.livecook import moved, offset, running
+from bot.core.planning import reading_request, swap_answer
+from bot.core.questions import Asked, ask, cleared, turn_button
+from bot.core.replies import cooks, plans, talk
+from bot.core.state import Chat, LiveCook
+from knowledge import Knowledge
+from knowledge.planner.model import Do, Have, NoPlan, Plan, PlanItem, Request
+from knowledge.text.model import Reading
+
+CHANGES_MAX = 6  # lines of a change that still fit a phone screen
+SAME_S = 60.0  # a step moved by less is the same step
+
+
+def differences(cook: LiveCook, plan: Plan, now: datetime, offset_min: int | None) -> list[str]:
+    """What a new plan changes from now on, a line each, with clock times."""
+    elapsed = schedule.elapsed_s(cook, now)
+    old = {s.id: s for s in cook.plan.steps}
+    had, has = {i.food_id: i.food for i in cook.plan.items}, {i.food_id: i.food for i in plan.items}
+    parts = [cooks.no_longer(name) for food_id, name in had.items() if food_id not in has]
+    for step in plan.steps:
+        before = old.get(step.id)
+        same = before is not None and abs(before.at_s - step.at_s) < SAME_S and before.foods == step.foods
+        if step.at_s < elapsed - SAME_S or same or step.do is Do.SERVE:
+            continue
+        names = [has.get(f, f) for f in step.foods]
+        at = max(now, cook.zero_at + timedelta(seconds=step.at_s))
+        parts.append(cooks.at_line(at, cooks.short(step, names), offset_min))
+    return parts[:CHANGES_MAX]
+
+
+def propose(state: Chat, text: str, plan: Plan) -> Outcome:
+    """A changed plan, with the question whether to take it."""
+    asked = ask(state, Asked.TAKE, plan)
+    row = (
+        turn_button(plans.TAKE_IT, asked.asked_no, "yes"),
+        turn_button(plans.LEAVE_IT, asked.asked_no, "no"),
+    )
+    return Outcome(state=asked, actions=(Say(text=text, buttons=(row,)),))
+
+
+def swap(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
+    """ "Parsnip instead of the carrots?" while cooking."""
+    cook = running(state)
+    elapsed = schedule.elapsed_s(cook, now)
+    answer = swap_answer(cook.plan, reading, knowledge, elapsed_s=elapsed)
+    if isinstance(answer, str):
+        return Outcome(state=state, actions=(Say(text=answer),))
+    if answer.plan is None:
+        return Outcome(state=state, actions=(Say(text=plans.swap(answer)),))
+    return propose(state, plans.swap(answer), answer.plan)
+
+
+def amend(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
+    """ "I also found leeks" while cooking."""
+    cook = running(state)
+    return _changed(
+        state, reading_request(state, reading, now, knowledge, base=cook.plan.request), now, knowledge
+    )
+
+
+def _changed(state: Chat, request: Request, now: datetime, knowledge: Knowledge) -> Outcome:
+    cook = running(state)
+    if request == cook.plan.request:
+        return livecook.status(state, now)
+    answer = knowledge.replan(cook.plan, request=request, elapsed_s=schedule.elapsed_s(cook, now))
+    if isinstance(answer, NoPlan):
+        text = f"{cooks.CANT_CHANGE}\n{plans.why_not(answer)}"
+        return Outcome(state=state, actions=(Say(text=text),))
+    future = schedule.adopt(cook, answer, now)
+    parts = differences(cook, answer, now, offset(state))
+    text = cooks.changed_cook(parts, schedule.table_at(future), offset(state))
+    return propose(state, f"{text} {cooks.TAKE_CHANGE}", answer)
+
+
+def take(state: Chat, plan: Plan, now: datetime) -> Outcome:
+    """The proposed plan becomes the running one; only what changes is said."""
+    cook = running(state)
+    after = schedule.adopt(cook, plan, now)
+    parts = differences(cook, plan, now, offset(state))
+    lead = cooks.changed_cook(parts, schedule.table_at(after), offset(state))
+    return livecook.told_now(cleared(state), after, now, lead)
+
+
+def keep(state: Chat) -> Outcome:
+    """The proposal is turned down."""
+    return Outcome(state=cleared(state), actions=(Say(text=talk.KEPT),))
+
+
+def add_forgotten(
+    state: Chat, name: str, item: PlanItem | None, now: datetime, knowledge: Knowledge
+) -> Outcome:
+    """A food that should be in and isn't goes in now; one that was never planned is figured in."""
+    cook = running(state)
+    elapsed = schedule.elapsed_s(cook, now)
+    if item is None:
+        food = knowledge.named(name)
+        if food is None:
+            return Outcome(state=state, actions=(Say(text=cooks.not_in_cook(name)),))
+        request = cook.plan.request
+        wanted = replace(request, have=(*request.have, Have(food_id=food.id, said=name)))
+        return _changed(state, wanted, now, knowledge)
+    if item.in_s > elapsed:
+        at = cook.zero_at + timedelta(seconds=item.in_s)
+        return Outcome(state=state, actions=(Say(text=cooks.not_yet_in(item.food, at, offset(state))),))
+    outside = replace(
+        cook.plan,
+        items=tuple(replace(i, in_s=elapsed + 1.0) if i is item else i for i in cook.plan.items),
+    )
+    answer = knowledge.replan(outside, request=cook.plan.request, elapsed_s=elapsed)
+    late_s = elapsed - item.in_s
+    after = schedule.shift(cook, late_s) if isinstance(answer, NoPlan) else schedule.adopt(cook, answer, now)
+    by_s = (schedule.table_at(after) - schedule.table_at(cook)).total_seconds()
+    text = cooks.add_now(item.food, by_s, schedule.table_at(after), offset(state))
+    following = livecook.next_line(state, after, now)
+    return moved(state, after, (Say(text="\n".join(p for p in (text, following) if p), urgent=True),))

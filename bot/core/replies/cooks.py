@@ -1,0 +1,320 @@
+"""What is said while something is on the heat. Short: read at arm's length in two seconds."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from bot.core.replies.layout import (
+    clock,
+    duration,
+    exact_minutes,
+    lines,
+    listed,
+    paragraphs,
+    sentence,
+    temperature,
+)
+from knowledge.planner.model import Do, Step
+
+DONE, LATER, NOT_YET, CARRY_ON = "Done", "Later (5 min)", "Not done yet", "Carry on"
+JUST_NOW, ON_TIME = "Just now", "On time"
+ALL_DONE, FROM_HERE, STOP_IT = "All done", "Go on from here", "Stop"
+FROM_THE_TOP = "No, from the top"
+STOP_AND_START, KEEP_COOKING = "Stop that, start this", "Keep cooking"
+
+SHORT = {
+    Do.PREHEAT: "preheat",
+    Do.PREP: "cut {}",
+    Do.BROWN: "brown {}",
+    Do.ADD: "{} in",
+    Do.LID: "lid",
+    Do.HEAT: "heat",
+    Do.TURN: "turn {}",
+    Do.TAKE_OUT: "{} out",
+    Do.RELEASE: "let the pressure out",
+    Do.REST: "{} rest",
+    Do.CHECK: "check {}",
+    Do.SERVE: "serve",
+}
+
+
+def short(step: Step, names: Sequence[str]) -> str:
+    """A step in three words, for "next"."""
+    return " ".join(SHORT[step.do].format(listed(names)).split()) or step.text
+
+
+def in_minutes(seconds: float) -> str:
+    """ "now", "in 12 min"."""
+    return "now" if seconds < 30 else f"in {max(1, exact_minutes(seconds))} min"
+
+
+def next_up(what: str, at: datetime, now: datetime, offset_min: int | None) -> str:
+    """What is next and when."""
+    wait = in_minutes((at - now).total_seconds())
+    return f"Next at {clock(at, offset_min)} ({wait}): {what}."
+
+
+def todo(texts: Sequence[str], late_s: float = 0.0) -> str:
+    """What to do now, one thing or several in order, and how late it comes."""
+    late = f"({exact_minutes(late_s)} min late) " if late_s > 0 else ""
+    if len(texts) == 1:
+        return f"▶ {late}{sentence(texts[0])}"
+    return lines([f"▶ {late}Now, in this order:", *(f"{n}. {sentence(t)}" for n, t in enumerate(texts, 1))])
+
+
+def started(table: datetime, now: datetime, offset_min: int | None) -> str:
+    """The cook begins."""
+    left = duration((table - now).total_seconds())
+    return f"Here we go. On the table at {clock(table, offset_min)}, in {left}."
+
+
+def started_hot(table: datetime, offset_min: int | None) -> str:
+    """The cook begins with food in the heat already."""
+    return f"I count from food in the heat. On the table at {clock(table, offset_min)}."
+
+
+def already_started(at: datetime, table: datetime, offset_min: int | None) -> str:
+    """A second start."""
+    return f"It's running since {clock(at, offset_min)}. On the table at {clock(table, offset_min)}."
+
+
+def second_cook(table: datetime, offset_min: int | None) -> str:
+    """Starting a plan while another runs."""
+    return f"Another dinner is still cooking (table {clock(table, offset_min)}). Stop that one?"
+
+
+PLAN_BESIDE = "Tonight's cook goes on; this would be for after it. (To add to tonight's, say “also …”.)"
+
+
+def missed(since: datetime, now: datetime, missed_lines: Sequence[str], offset_min: int | None) -> str:
+    """After an outage: what was missed, and one question."""
+    return paragraphs(
+        f"I was away from {clock(since, offset_min)} to {clock(now, offset_min)}. In that time was due:",
+        lines(missed_lines),
+        "How do things stand?",
+    )
+
+
+def missed_line(at: datetime, text: str, safety: bool, offset_min: int | None) -> str:
+    """A step that was missed; safety steps stand out."""
+    mark = "❗" if safety else "•"
+    return f"{mark} {clock(at, offset_min)} {text}"
+
+
+def done(parts: Sequence[str]) -> str:
+    """Noted; what is next."""
+    return " ".join(["Good.", *parts])
+
+
+NOTHING_LEFT = "That was the last step."
+EARLIER_STEP = "That one is done already."
+NOT_RUNNING = "That cook is over; nothing was changed."
+
+
+def late_done(at: datetime, offset_min: int | None) -> str:
+    """A step was ticked off long after it was due: when did the food go in?"""
+    return f"Good. Did that happen just now, or at {clock(at, offset_min)} as planned?"
+
+
+def moved(by_s: float, table: datetime, offset_min: int | None) -> str:
+    """Everything left has moved."""
+    way = "later" if by_s > 0 else "earlier"
+    return (
+        f"Moved: everything left is {duration(abs(by_s))} {way}. On the table at {clock(table, offset_min)}."
+    )
+
+
+def in_the_heat(names: Sequence[str], at: datetime, offset_min: int | None) -> str:
+    """A delay while food is in: what cooked on does not wait."""
+    when = clock(at, offset_min)
+    return f"If {listed(names)} stayed on the heat all that time, check it at {when} as planned."
+
+
+def table(at: datetime, offset_min: int | None) -> str:
+    """When dinner is."""
+    return f"On the table at {clock(at, offset_min)}."
+
+
+HOW_LONG = "How long?"
+TOO_LONG = "More than 4 hours is a new evening. Say “stop”, and start again when you're back."
+
+
+def put_back(at: datetime, offset_min: int | None) -> str:
+    """Later: the step alone moves."""
+    return f"I'll tell you again at {clock(at, offset_min)}."
+
+
+def more_time(name: str, at: datetime, table: datetime, offset_min: int | None) -> str:
+    """Not done yet: a check again."""
+    who = f"{name} more time" if name else "it more time"
+    return (
+        f"Give {who}: check again at {clock(at, offset_min)}, I'll remind you. "
+        f"On the table at {clock(table, offset_min)}."
+    )
+
+
+def not_due(name: str, at: datetime, offset_min: int | None) -> str:
+    """Still hard, as it should be by now."""
+    return f"As it should be: {name} needs until about {clock(at, offset_min)}."
+
+
+def not_in_cook(name: str) -> str:
+    """An event about a food that is not cooking."""
+    return f"I don't have {name} in tonight's dinner."
+
+
+def probe_done(name: str, read_degC: float, goal_degC: float, rest_s: float, units: str) -> str:
+    """The thermometer says done."""
+    rest = f" Take it out and let it rest {duration(rest_s)}." if rest_s >= 60 else ""
+    goal = temperature(goal_degC, units)
+    return f"{temperature(read_degC, units)}: done ({name} needs {goal} at the core).{rest}"
+
+
+def probe_more(
+    name: str,
+    read_degC: float,
+    goal_degC: float,
+    more_s: float,
+    again: datetime,
+    units: str,
+    offset_min: int | None,
+) -> str:
+    """The thermometer says not yet."""
+    return (
+        f"{temperature(read_degC, units)}, on the way to {temperature(goal_degC, units)} for {name}: "
+        f"about {duration(more_s)} more. Measure again at {clock(again, offset_min)}."
+    )
+
+
+def probe_not_rising(name: str, read_degC: float, goal_degC: float, units: str) -> str:
+    """Too early or too cold to tell."""
+    return (
+        f"{temperature(read_degC, units)} is still far from {temperature(goal_degC, units)} for {name}. "
+        "Leave it in; measure again in 10 min."
+    )
+
+
+def probe_odd(read_degC: float, units: str) -> str:
+    """A reading no kitchen has."""
+    return f"{temperature(read_degC, units)} can't be food in a pan. What does it read at the thickest part?"
+
+
+def probe_soft(name: str) -> str:
+    """Food that is judged by a knife, not a thermometer."""
+    return f"For {name} a knife tells more than a thermometer: it should slip in easily."
+
+
+def probe_which(names: Sequence[str]) -> str:
+    """A reading of what?"""
+    return f"Of which: {listed(names, 'or')}?"
+
+
+PROBE_HOW_MUCH = "What does the thermometer read, at the thickest part?"
+NO_PROBE = "Nothing in tonight's dinner goes by the thermometer; a knife that slips in easily is the test."
+
+
+def out_early(name: str, core_degC: float | None, units: str) -> str:
+    """Done before its time."""
+    safe = ""
+    if core_degC is not None:
+        safe = f" First measure: it must show {temperature(core_degC, units)} at the core, else it stays in."
+    return f"Then {name} comes out now; keep it warm under a lid or foil.{safe} The rest goes on as planned."
+
+
+BURNING = "Turn the heat down a notch and move it away from the hottest spot. The rest goes on as planned."
+
+
+def skipped(texts: Sequence[str]) -> str:
+    """Steps that will not be told."""
+    return f"Left out: {listed(texts)}."
+
+
+NOTHING_TO_SKIP = "There is nothing left to do with that, so nothing to leave out."
+
+
+def safety_stays(text: str) -> str:
+    """A safety step cannot be skipped."""
+    return f"That one stays, it keeps dinner safe: {sentence(text)}"
+
+
+def add_now(name: str, by_s: float, table: datetime, offset_min: int | None) -> str:
+    """Forgotten: in with it now."""
+    later = f", {duration(by_s)} later" if by_s >= 60 else ""
+    return f"{name.capitalize()} in now. On the table at {clock(table, offset_min)}{later}."
+
+
+def cold_start(table: datetime, offset_min: int | None) -> str:
+    """Food stood in a cold oven or pan."""
+    return (
+        f"Heat on now; I count from this moment. On the table at {clock(table, offset_min)}. "
+        "Meat, fish or cooked food that stood warm for more than 2 hours should not be eaten."
+    )
+
+
+def wait_for_heat(at: datetime, offset_min: int | None) -> str:
+    """The oven or the cooker is not up yet."""
+    return (
+        f"Then we wait: everything moves, I'll ask again at {clock(at, offset_min)}. "
+        "Is it switched on, on the right shelf and setting, the door or lid shut?"
+    )
+
+
+STOPPED = "Stopped, no more reminders. Heat off."
+STOPPED_SEALED = " The cooker is under pressure: let it down fully before you open the lid."
+STOPPED_UNDERDONE = (
+    " Don't eat meat, fish, egg or beans that aren't done; chill or finish them within 2 hours."
+)
+
+
+def carried_on(table: datetime, offset_min: int | None) -> str:
+    """A stop taken back."""
+    return f"On we go. On the table at {clock(table, offset_min)}."
+
+
+def served(leftovers: str, source: str) -> str:
+    """The end: eat, and how to keep the rest."""
+    keep = f"{leftovers}" + (f" ({source})" if source else "") if leftovers else ""
+    return paragraphs("Enjoy your meal.", keep)
+
+
+def closed(leftovers: str, source: str) -> str:
+    """A cook that nobody ended closes itself."""
+    keep = f"{leftovers}" + (f" ({source})" if source else "") if leftovers else ""
+    return paragraphs("I take it you have eaten, and close this one.", keep)
+
+
+def changed_cook(change: Sequence[str], table: datetime, offset_min: int | None) -> str:
+    """What a new plan changes in a running cook, and when it is on the table."""
+    return paragraphs(lines(f"• {part}" for part in change), f"On the table at {clock(table, offset_min)}.")
+
+
+def no_longer(name: str) -> str:
+    """A food that the changed plan does not have."""
+    return f"no {name}"
+
+
+def at_line(at: datetime, what: str, offset_min: int | None) -> str:
+    """A step of the changed plan."""
+    return f"{clock(at, offset_min)} {what}"
+
+
+def not_yet_in(name: str, at: datetime, offset_min: int | None) -> str:
+    """Forgotten? It is not due."""
+    return f"Nothing is lost: {name} goes in at {clock(at, offset_min)}. I'll tell you."
+
+
+VESSEL_STAYS = "Dinner is in its vessel, so that stays. A food can still change: “parsnip instead of carrot?”"
+NO_UNDO = "What is cooked can't be undone. Tell me what to change from here on, or “stop”."
+TAKE_CHANGE = "Change it?"
+CANT_CHANGE = "What is in the vessel stays in, and with that it doesn't work out:"
+
+
+def status(parts: Sequence[str], table: datetime, offset_min: int | None) -> str:
+    """Where we are."""
+    return lines([*parts, f"On the table at {clock(table, offset_min)}."])
+
+
+def still_open(texts: Sequence[str]) -> str:
+    """Told and not ticked off."""
+    return f"Now: {' '.join(sentence(t) for t in texts)}"

@@ -1,0 +1,228 @@
+"""What is said about plans: the offer, its reasons, other ways, swaps, foods nobody knows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import datetime, timedelta
+
+from bot.core.replies.layout import (
+    clock,
+    duration,
+    exact_minutes,
+    grams,
+    lines,
+    listed,
+    number,
+    paragraphs,
+    said,
+    sentence,
+    span,
+    temperature,
+    volume,
+    whole_minutes,
+)
+from knowledge.planner.model import NoPlan, Plan, PlanItem, Step, SwapAnswer, Verdict
+
+START, WAYS, WHY, CHANGE = "Start", "Another way", "Why", "Change"
+TAKE_IT, TAKE_THIS, LEAVE_IT = "Yes, change it", "Yes, take that", "No, keep mine"
+
+
+def headline(plan: Plan) -> str:
+    """Vessel, time, for how many: the one line that matters."""
+    hands = f", {duration(plan.hands_on_s)} of it hands-on" if plan.hands_on_s >= 60 else ""
+    return (
+        f"{plan.vessel.capitalize()} ({plan.size}), for {number(plan.serves)}: "
+        f"about {duration(plan.total_s)}{hands}."
+    )
+
+
+def deadline(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None) -> str:
+    """When to begin so that dinner is there at the time asked for, or by how much it is late."""
+    if ready_at is None:
+        return ""
+    late_s = (now - ready_at).total_seconds() + plan.total_s
+    if late_s >= 90:
+        return (
+            f"Begun now it is on the table at {clock(now + timedelta(seconds=plan.total_s), offset_min)}, "
+            f"{duration(late_s)} after {clock(ready_at, offset_min)}."
+        )
+    begin = ready_at - timedelta(seconds=plan.total_s)
+    when = "now" if late_s > -90 else f"by {clock(begin, offset_min)}"
+    return f"Start {when} to eat at {clock(ready_at, offset_min)}."
+
+
+def item_line(item: PlanItem, units: str) -> str:
+    """ "carrot 300 g, 20 mm dice"."""
+    cut = f", {item.cut}" if item.cut else ""
+    return f"• {item.food} {grams(item.grams, units)}{cut}"
+
+
+def safe_line(plan: Plan) -> str:
+    """The core temperatures that this plan relies on."""
+    units = plan.request.kitchen.units
+    parts = []
+    for item in plan.items:
+        if item.done.core_degC is not None:
+            rest = f", then {duration(item.done.rest_s)} rest" if item.done.rest_s >= 60 else ""
+            parts.append(f"{item.food} {temperature(item.done.core_degC, units)}{rest}")
+    return f"Done at the core: {'; '.join(parts)}." if parts else ""
+
+
+def timeline(plan: Plan, when: Callable[[Step], str]) -> str:
+    """The steps, a line each, with the time that `when` writes in front."""
+    return lines(f"{when(step)}  {step.text}" for step in plan.steps)
+
+
+def steps_block(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None) -> str:
+    """The steps with clock times when a deadline is known, else with minutes from the start."""
+    first_s = plan.steps[0].at_s if plan.steps else 0.0
+    if ready_at is not None:
+        begin = max(now, ready_at - timedelta(seconds=plan.total_s))
+        return timeline(plan, lambda step: clock(begin + timedelta(seconds=step.at_s - first_s), offset_min))
+    return "Minutes from your start:\n" + timeline(
+        plan, lambda step: f"{exact_minutes(step.at_s - first_s):3d}"
+    )
+
+
+def offer(
+    plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None, read_as: Sequence[str]
+) -> str:
+    """The whole offer: headline, foods, steps, liquid, safe temperatures, what was assumed, cautions."""
+    units = plan.request.kitchen.units
+    pour = ""
+    if plan.liquid is not None:
+        pour = f"Liquid: {volume(plan.liquid.ml, units)} {plan.liquid.what}."
+    left_out = "; ".join(f"{item.food} ({item.why.rstrip('.')})" for item in plan.left_out)
+    return paragraphs(
+        lines(
+            (
+                headline(plan),
+                deadline(plan, now=now, ready_at=ready_at, offset_min=offset_min),
+            )
+        ),
+        lines(item_line(item, units) for item in plan.items),
+        steps_block(plan, now=now, ready_at=ready_at, offset_min=offset_min),
+        lines(
+            (
+                pour,
+                safe_line(plan),
+                f"Left out: {left_out}." if left_out else "",
+                "; ".join(read_as),
+                f"I assumed: {'; '.join(a.rstrip('.') for a in plan.assumed)}." if plan.assumed else "",
+                " ".join(sentence(c.text) for c in plan.cautions),
+            )
+        ),
+    )
+
+
+def read_as(phrase: str, name: str) -> str:
+    """A near match, shown as such."""
+    return f"I read {said(phrase)} as {name}"
+
+
+def refusal(no: NoPlan) -> str:
+    """Why there is no good dinner in one vessel, and what comes nearest."""
+    reasons = lines(f"• {sentence(reason)}" for reason in no.reasons)
+    head = (
+        "That won't make a good dinner in one vessel:" if no.reasons else "I found no good one-vessel dinner."
+    )
+    tail = (
+        "The nearest that works:"
+        if no.nearest is not None
+        else "Tell me what else is there, or leave one out."
+    )
+    return paragraphs(lines((head, reasons)), tail)
+
+
+def why(plan: Plan) -> str:
+    """The reasons: the vessel's, then each food's."""
+    return (
+        paragraphs(
+            lines(sentence(reason) for reason in plan.why),
+            lines(f"• {item.food}: {item.why}" for item in plan.items if item.why),
+        )
+        or "It was the quickest way that has everything done at the same time."
+    )
+
+
+def why_not(no: NoPlan) -> str:
+    """The reasons of a refusal, again."""
+    return lines(sentence(reason) for reason in no.reasons)
+
+
+def ways(plan: Plan) -> str:
+    """The other vessels, with what each costs and brings."""
+    if not plan.alternatives:
+        return f"The {plan.vessel} is the only one that does this well. Change a food and I'll look again."
+    return (
+        "Instead of the "
+        + plan.vessel
+        + ":\n"
+        + lines(f"• {way.vessel}, {duration(way.total_s)}: {way.why}" for way in plan.alternatives)
+    )
+
+
+CHANGES = (
+    "Say what to change, for example:\n"
+    "• no carrots after all\n"
+    "• make it 6\n"
+    "• ready by 19:30\n"
+    "• parsnip instead of carrot\n"
+    "“undo” goes back one plan."
+)
+
+
+def difference(old: Plan, new: Plan) -> str:
+    """What a changed plan changes for the one who eats: the vessel, the time."""
+    parts = []
+    if old.vessel != new.vessel:
+        parts.append(f"now in the {new.vessel}")
+    shift = whole_minutes(new.total_s - old.total_s)
+    if shift:
+        parts.append(f"{span(abs(shift))} {'longer' if shift > 0 else 'shorter'}")
+    return sentence(f"Changed: {listed(parts)}") if parts else ""
+
+
+def swap(answer: SwapAnswer) -> str:
+    """The verdict on a swap, its cautions, and the question if there is a plan to take."""
+    cautions = " ".join(sentence(c.text) for c in answer.cautions)
+    question = "Change the plan?" if answer.plan is not None else ""
+    if answer.verdict is Verdict.NO and answer.plan is not None:
+        question = "Take this instead?"
+    return paragraphs(sentence(answer.text), cautions, question)
+
+
+def unknown(phrase: str, near: Sequence[str]) -> str:
+    """The one question about a food that is not in the tables."""
+    if near:
+        return f"I don't know {said(phrase)}. Did you mean one of these?"
+    return f"I don't know {said(phrase)}. What is it most like? (A button, or in words: “like parsnip”.)"
+
+
+def unknown_kind(phrase: str) -> str:
+    """The second question, when a family was chosen."""
+    return f"And which of these does {said(phrase)} cook like?"
+
+
+def planned_without(phrases: Sequence[str]) -> str:
+    """The rest was planned; these foods are not in it."""
+    return f"Planned without {listed([said(p) for p in phrases])}."
+
+
+def all_unknown(phrases: Sequence[str]) -> str:
+    """Nothing in the message could be placed."""
+    return f"I know no food in {listed([said(p) for p in phrases[:3]])}."
+
+
+def taught(name: str, like: str) -> str:
+    """A lesson, kept."""
+    return f"Noted: {said(name)} cooks like {like}. (“forget {name}” undoes it.)"
+
+
+def swap_unknown(name: str, near: Sequence[str]) -> str:
+    """The food to swap in is not in the tables."""
+    if near:
+        return (
+            f"I don't know {said(name)}. Did you mean {listed(list(near), 'or')}? Ask again with that name."
+        )
+    return f"I don't know {said(name)}, so I can't tell how it cooks. Name something like it?"

@@ -1,0 +1,296 @@
+"""What happens at the stove: late, not done, done early, a probe reading, forgotten, left out, no heat.
+
+Every event of a running cook has an answer here. Facts about heat come from the
+plan; the one estimate made here, `more_s`, says what it rests on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+from math import log
+
+from bot.core import livecook, schedule
+from bot.core.actions import Outcome, Say
+from bot.core.changes import add_forgotten
+from bot.core.livecook import moved, offset, running
+from bot.core.questions import Asked, ask, turn_button
+from bot.core.replies import cooks
+from bot.core.replies.layout import span
+from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
+from knowledge import Knowledge
+from knowledge.planner.model import Do, PlanItem
+from knowledge.text.model import CookEvent, EventType
+
+DELAY_MAX_MIN = 240.0
+DELAYS_MIN = (5, 10, 20)
+WAIT_FOR_HEAT_S = 5 * 60.0
+MEASURE_AGAIN_S = 10 * 60.0
+READING_DEGC = (-30.0, 130.0)  # food in a kitchen, frozen to just short of frying
+FRIDGE_DEGC = 5.0
+WET_DEGC = 100.0  # a wet surface stays near boiling, whatever the oven says
+LAG = 1.2  # first coefficient of the series for a piece heated from outside, slab to sphere 1.1-1.6
+
+
+def happened(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
+    """An event of a running cook."""
+    match event.type:
+        case EventType.STARTED | EventType.DONE_STEP:
+            return ticked(state, event, now, knowledge)
+        case EventType.DELAY:
+            return delayed(state, event.minutes, now)
+        case EventType.PROBE:
+            return probed(state, event, now, knowledge)
+        case EventType.NOT_DONE:
+            return not_done(state, event.item, now, knowledge)
+        case EventType.TOO_FAST:
+            return too_fast(state, event.item, now, knowledge)
+        case EventType.SKIP:
+            return skipped(state, event.item, now, knowledge)
+        case EventType.STOP:
+            return livecook.stop(state, now)
+        case EventType.OVEN_NOT_HOT:
+            return no_heat(state, now)
+        case EventType.FORGOT:
+            return forgot(state, event, now, knowledge)
+
+
+# --- which food, which step ---------------------------------------------------------------------
+
+
+def item_of(cook: LiveCook, name: str | None, knowledge: Knowledge) -> PlanItem | None:
+    """The food of the plan that a name means; a kind is enough ("chicken" for a chicken thigh)."""
+    if not name:
+        return None
+    food = knowledge.named(name)
+    for item in cook.plan.items:
+        if food is not None and item.food_id == food.id:
+            return item
+    words = set(name.lower().split())
+    near = [i for i in cook.plan.items if words <= set(i.food.lower().split())]
+    near = near or [i for i in cook.plan.items if words & set(i.food.lower().split())]
+    return near[0] if len(near) == 1 else None
+
+
+def steps_about(cook: LiveCook, item: PlanItem, steps: Sequence[LiveStep]) -> list[LiveStep]:
+    """Those of the steps that are about a food."""
+    return [s for s in steps if item.food_id in schedule.step_of(cook, s).foods]
+
+
+def _unknown_here(state: Chat, name: str) -> Outcome:
+    return Outcome(state=state, actions=(Say(text=cooks.not_in_cook(name)),))
+
+
+# --- done ---------------------------------------------------------------------------------------
+
+
+def ticked(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
+    """ "Done", "carrots are in", "flipped the salmon": the told steps, or the next one early."""
+    cook = running(state)
+    at = now - timedelta(minutes=event.minutes or 0)
+    open_steps, ahead = schedule.told(cook), schedule.waiting(cook)
+    if event.item is not None:
+        item = item_of(cook, event.item, knowledge)
+        about = (
+            []
+            if item is None
+            else steps_about(cook, item, open_steps)[:1] or steps_about(cook, item, ahead)[:1]
+        )
+        # What is named but not waited for ("foil off", a food of no step) answers the open step.
+        if about:
+            return livecook.done(state, about, at, knowledge)
+        if item is None and not open_steps:
+            return _unknown_here(state, event.item)
+    if open_steps:
+        head = open_steps[0].told_with
+        return livecook.done(state, [s for s in open_steps if s.told_with == head], at, knowledge)
+    if ahead:
+        return livecook.done(state, ahead[:1], at, knowledge)
+    return livecook.finish(state, knowledge)
+
+
+# --- late ---------------------------------------------------------------------------------------
+
+
+def delayed(state: Chat, minutes: float | None, now: datetime) -> Outcome:
+    """Everything left moves; food on the heat that cooked on is named, with its own time."""
+    if minutes is None:
+        asked = ask(state, Asked.DELAY)
+        row = tuple(turn_button(span(m), asked.asked_no, "late", str(m)) for m in DELAYS_MIN)
+        return Outcome(state=asked, actions=(Say(text=cooks.HOW_LONG, buttons=(row,)),))
+    if not 0 < minutes <= DELAY_MAX_MIN:
+        return Outcome(state=state, actions=(Say(text=cooks.TOO_LONG),))
+    cook = running(state)
+    by_s = minutes * 60
+    after = schedule.shift(cook, by_s)
+    open_steps = schedule.told(cook)
+    after = schedule.tell_again(after, open_steps, now + timedelta(seconds=by_s))
+    text = cooks.moved(by_s, schedule.table_at(after), offset(state))
+    elapsed = schedule.elapsed_s(cook, now)
+    hot = [i for i in cook.plan.items if i.in_s < elapsed < i.out_s]
+    if hot:
+        first = min(hot, key=lambda i: i.done.window_s[0])
+        check_at = cook.zero_at + timedelta(seconds=max(first.done.at_s, elapsed))
+        text += " " + cooks.in_the_heat([first.food], check_at, offset(state))
+    return moved(state, after, (Say(text=text),))
+
+
+def no_heat(state: Chat, now: datetime) -> Outcome:
+    """The oven or the cooker is not hot: all waits, and is asked again."""
+    cook = running(state)
+    at = now + timedelta(seconds=WAIT_FOR_HEAT_S)
+    after = schedule.shift(cook, WAIT_FOR_HEAT_S)
+    after = schedule.tell_again(after, schedule.told(cook), at)
+    left = schedule.waiting(after)
+    text = cooks.wait_for_heat(left[0].due_at if left else at, offset(state))
+    return moved(state, after, (Say(text=text),))
+
+
+# --- how done it is -----------------------------------------------------------------------------
+
+
+def not_done(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Still hard: as it should be by now, or more time and a check again."""
+    cook = running(state)
+    item = item_of(cook, name, knowledge)
+    if name is not None and item is None and len(cook.plan.items) > 1 and not schedule.told(cook):
+        return _unknown_here(state, name)
+    shown = item.food if item is not None else ""
+    if item is not None and schedule.elapsed_s(cook, now) < item.done.window_s[0] - 60:
+        due = cook.zero_at + timedelta(seconds=item.done.at_s)
+        return Outcome(state=state, actions=(Say(text=cooks.not_due(shown, due, offset(state))),))
+    judged = [s for s in schedule.told(cook) if schedule.step_of(cook, s).do in livecook.JUDGED]
+    if not judged:
+        # Nothing to judge has been told: the next judgement (or the last step) moves.
+        left = schedule.waiting(cook)
+        ahead = [s for s in left if schedule.step_of(cook, s).do in livecook.JUDGED] or left[-1:]
+        if not ahead:
+            return livecook.status(state, now)
+        cook = schedule.tell(cook, ahead[:1])
+        judged = [s for s in cook.steps if s.number == ahead[0].number]
+    head = judged[-1].told_with
+    return livecook.more(state, cook, [s for s in judged if s.told_with == head], now, shown)
+
+
+def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Done before its time: out with it, measured first where a published minimum applies."""
+    cook = running(state)
+    item = item_of(cook, name, knowledge)
+    if item is None:
+        return Outcome(state=state, actions=(Say(text=cooks.BURNING),))
+    units = cook.plan.request.kitchen.units
+    text = cooks.out_early(item.food, item.done.core_degC, units)
+    outs = [
+        s
+        for s in cook.steps
+        if s.status in schedule.OPEN
+        and schedule.step_of(cook, s).do is Do.TAKE_OUT
+        and schedule.step_of(cook, s).foods == (item.food_id,)
+        and not schedule.step_of(cook, s).safety
+    ]
+    return moved(state, schedule.mark(cook, outs, StepStatus.DONE), (Say(text=text),))
+
+
+def more_s(*, read_degC: float, goal_degC: float, in_for_s: float) -> float | None:
+    """How much longer until the core reaches its goal, from one reading.
+
+    Equation:
+        theta(t) = LAG * exp(-k t)      theta = (around - core) / (around - start)
+    with k taken from the reading. None: the reading is too early in the rise to tell.
+    Valid for: food that started from the fridge in surroundings that keep its surface
+    near boiling (wet, steamed, or moist in an oven).
+    Source: one-term solution of conduction with a mean first coefficient, any textbook
+    of heat transfer; the mean is an estimate.
+    """
+    now = (WET_DEGC - read_degC) / (WET_DEGC - FRIDGE_DEGC)
+    end = (WET_DEGC - goal_degC) / (WET_DEGC - FRIDGE_DEGC)
+    if in_for_s < 60 or now >= 0.95 or end <= 0:
+        return None
+    pace = log(LAG / now) / in_for_s
+    return max(60.0, log(now / end) / pace)
+
+
+def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
+    """A thermometer reading: done, or how much longer and when to measure again."""
+    cook, units = running(state), running(state).plan.request.kitchen.units
+    read = event.temp_c
+    measured = [i for i in cook.plan.items if i.done.core_degC is not None]
+    item = item_of(cook, event.item, knowledge) or (measured[0] if len(measured) == 1 else None)
+    if read is None or not READING_DEGC[0] <= read <= READING_DEGC[1]:
+        text = cooks.probe_odd(read, units) if read is not None else cooks.PROBE_HOW_MUCH
+        return Outcome(state=state, actions=(Say(text=text),))
+    if item is None:
+        return _which(state, measured, read)
+    if item.done.core_degC is None:
+        return Outcome(state=state, actions=(Say(text=cooks.probe_soft(item.food)),))
+    goal = item.done.core_degC
+    if read >= goal - 0.2:  # a thermometer's own resolution: 165 °F is 73.9 °C
+        text = cooks.probe_done(item.food, read, goal, item.done.rest_s, units)
+        return Outcome(state=state, actions=(Say(text=text),))
+    left_s = more_s(read_degC=read, goal_degC=goal, in_for_s=schedule.elapsed_s(cook, now) - item.in_s)
+    again = now + timedelta(seconds=MEASURE_AGAIN_S if left_s is None else left_s)
+    after = cook
+    ahead = [
+        s
+        for s in steps_about(cook, item, [*schedule.told(cook), *schedule.waiting(cook)])
+        if schedule.step_of(cook, s).do in livecook.JUDGED
+    ][:1]
+    if ahead and ahead[0].due_at < again:
+        by_s = (again - ahead[0].due_at).total_seconds()
+        after = schedule.shift(cook, by_s, after=ahead[0].due_at)
+        if ahead[0].status is StepStatus.TOLD:
+            after = schedule.tell_again(after, ahead, again)
+    if left_s is None:
+        text = cooks.probe_not_rising(item.food, read, goal, units)
+    else:
+        text = cooks.probe_more(item.food, read, goal, left_s, again, units, offset(state))
+    if schedule.table_at(after) != schedule.table_at(cook):
+        text += f" {cooks.table(schedule.table_at(after), offset(state))}"
+    return moved(state, after, (Say(text=text),))
+
+
+def _which(state: Chat, measured: Sequence[PlanItem], read_degC: float) -> Outcome:
+    if not measured:
+        return Outcome(state=state, actions=(Say(text=cooks.NO_PROBE),))
+    asked = ask(state, Asked.PROBE, about=f"{read_degC:g}")
+    rows = tuple((turn_button(i.food, asked.asked_no, "probe", i.food_id),) for i in measured)
+    return Outcome(
+        state=asked, actions=(Say(text=cooks.probe_which([i.food for i in measured]), buttons=rows),)
+    )
+
+
+# --- left out, forgotten ------------------------------------------------------------------------
+
+
+def skipped(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Steps that are only about a food, or the next step, are left out; safety steps are not."""
+    cook = running(state)
+    open_steps = [*schedule.told(cook), *schedule.waiting(cook)]
+    if name is not None:
+        item = item_of(cook, name, knowledge)
+        food = knowledge.named(name)
+        food_id = item.food_id if item is not None else food.id if food is not None else ""
+        chosen = [s for s in open_steps if schedule.step_of(cook, s).foods == (food_id,)]
+    else:
+        chosen = open_steps[:1]
+    if not chosen:
+        return Outcome(state=state, actions=(Say(text=cooks.NOTHING_TO_SKIP),))
+    safety = [s for s in chosen if schedule.step_of(cook, s).safety]
+    rest = [s for s in chosen if s not in safety]
+    parts = [cooks.skipped([livecook.short(cook, s) for s in rest])] if rest else []
+    parts += [cooks.safety_stays(schedule.step_of(cook, s).text) for s in safety[:1]]
+    after = schedule.mark(cook, rest, StepStatus.SKIPPED)
+    following = livecook.next_line(state, after, now)
+    return moved(state, after, (Say(text="\n".join(p for p in (*parts, following) if p)),))
+
+
+def forgot(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Heat that was never on: count from now. A food: in with it now, the rest figured again."""
+    cook = running(state)
+    if event.item is not None:
+        return add_forgotten(state, event.item, item_of(cook, event.item, knowledge), now, knowledge)
+    elapsed = schedule.elapsed_s(cook, now)
+    by_s = event.minutes * 60 if event.minutes is not None else max(0.0, elapsed)
+    after = schedule.shift(cook, by_s)
+    text = cooks.cold_start(schedule.table_at(after), offset(state))
+    return moved(state, after, (Say(text=text),))
