@@ -25,6 +25,7 @@ from knowledge.foods.store import FORMAT
 from knowledge.text.normalise import key
 
 _OWN = {*FOOD_TABLES, "names", "portions", "sources", "food_factors"}
+_STATE_WORDS = frozenset(("frozen", "canned", "tinned", "tin", "can", "cooked", "leftover", "dried", "dry"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,12 +81,20 @@ def names_of(tables: Tables) -> dict[str, list[str]]:
     """Normalised name -> ids of the foods it may mean, best first.
 
     A food's own name comes before any synonym; among synonyms the lower rank wins.
-    An emoji has no letters to normalise and stands for itself.
+    An emoji has no letters to normalise and stands for itself. The names of a food in a
+    state (see states.csv) belong to the plain food: "chopped tomatoes" are tomatoes; one
+    that says the state in words ("frozen peas") is left to the reader of both words.
     """
     ranked: dict[str, dict[str, int]] = {}
+    plain = {row["variant_id"]: row["food_id"] for row in tables["states"].rows}
 
     def put(name: str, food_id: str, rank: int) -> None:
-        held = ranked.setdefault(key(name) or name, {})
+        form = key(name) or name
+        if food_id in plain:
+            if not _STATE_WORDS.isdisjoint(form.split()):
+                return
+            food_id, rank = plain[food_id], rank + 1
+        held = ranked.setdefault(form, {})
         held[food_id] = min(rank, held.get(food_id, rank))
 
     for row in _foods(tables):
@@ -97,6 +106,14 @@ def names_of(tables: Tables) -> dict[str, list[str]]:
         name: sorted(held, key=lambda food_id: (held[food_id], food_id))
         for name, held in sorted(ranked.items())
     }
+
+
+def implied_states(tables: Tables) -> dict[str, str]:
+    """Normalised name -> the state it implies: "rotisserie chicken" is cooked."""
+    state = {row["variant_id"]: row["state"] for row in reversed(tables["states"].rows)}
+    known = names_of(tables)
+    named = ((key(row["name"]), row["food_id"]) for row in tables["names"].rows)
+    return {name: state[food_id] for name, food_id in named if food_id in state and name in known}
 
 
 def _foods(tables: Tables) -> list[Row]:
@@ -143,6 +160,12 @@ def _fill(database: sqlite_utils.Database, tables: Tables) -> None:
         "names",
         {"name": str, "food_ids": str},
         ({"name": name, "food_ids": ";".join(ids)} for name, ids in names_of(tables).items()),
+        "name",
+    )
+    make(
+        "implied",
+        {"name": str, "state": str},
+        ({"name": name, "state": state} for name, state in sorted(implied_states(tables).items())),
         "name",
     )
     make(

@@ -5,6 +5,8 @@
     portions.csv, portions_seasonings    food_id, unit, size, grams, source
     sources*.csv                         id, author, year, title, part, licence, read
     cuts, vessels, vessel_sizes          the kitchen's own tables
+    states                               food_id, state, variant_id: "pea", "frozen" has the figures of
+                                         "frozen-pea", a food of its own in foods.csv
     food_factors                         food_id, dose_factor, target_degC, source: measured against
                                          published cooking times; replaces the figures in foods.csv
     every other *.csv                    a small table for the module that owns it, kept as read
@@ -47,6 +49,7 @@ HEADERS: dict[str, tuple[str, ...]] = {
     "vessel_sizes": (
         "id", "vessel", "area_m2", "volume_l", "mass_kg", "cp_J_kgK", "serves", "usual", "source",
     ),
+    "states": ("food_id", "state", "variant_id"),
     "food_factors": ("food_id", "dose_factor", "target_degC", "source"),
 }  # fmt: skip
 RANGES: dict[str, dict[str, columns.Figure]] = {
@@ -234,6 +237,7 @@ def _check_small(tables: Tables) -> Iterator[str]:
         "names": ("name", "food_id"),
         "portions": ("food_id", "unit", "size"),
         "food_factors": ("food_id",),
+        "states": ("food_id", "state"),
         **dict.fromkeys(("sources", "cuts", "vessels", "vessel_sizes"), ("id",)),
     }
     keys["vessel_sizes"] = ("id", "vessel")
@@ -275,6 +279,7 @@ def _check_references(tables: Tables) -> Iterator[str]:
             yield from point(name, "safety", minimums, "safe minimum")
     for name in ("portions", "cuts", "vessels", "vessel_sizes"):
         yield from point(name, "source", sources, "source")
-    for name in ("names", "portions", "food_factors"):
+    for name in ("names", "portions", "food_factors", "states"):
         yield from point(name, "food_id", foods, "food")
+    yield from point("states", "variant_id", foods, "food")
     yield from point("vessel_sizes", "vessel", vessels, "vessel")

@@ -188,8 +188,27 @@ class Store:
         """One food by its exact name or a synonym, however it is written; None if there is none."""
         from knowledge.text.normalise import key  # text imports this package
 
-        ids = self._names.get(key(name) or name.strip())
-        return self.food(ids[0]) if ids else None
+        form = key(name) or name.strip()
+        if ids := self._names.get(form):
+            return self.food(ids[0])
+        slug = form.replace(" ", "-")  # "frozen pea" is a food in a state, which `names` leaves out
+        return self.food(slug) if slug in self._food_ids else None
+
+    def implied_states(self) -> Mapping[str, str]:
+        """Normalised name -> the state that it implies ("chopped tomato": canned), where it does."""
+        return self._implied
+
+    @cached_property
+    def _implied(self) -> Mapping[str, str]:
+        return MappingProxyType(dict(self._db.execute("SELECT name, state FROM implied").fetchall()))
+
+    def in_state(self, food_id: str, state: str | None) -> Food:
+        """The food with the figures it has in a state ("pea", "frozen"); itself where none differ."""
+        return self.food(self._variants.get((food_id, state or ""), food_id))
+
+    @cached_property
+    def _variants(self) -> dict[tuple[str, str], str]:
+        return {(row["food_id"], row["state"]): row["variant_id"] for row in self.table("states")}
 
     def synonyms(self, food_id: str) -> tuple[tuple[str, str], ...]:
         """Other names of a food as people write them, each with its region ("" for everywhere)."""
