@@ -1,0 +1,7 @@
+"""Reading what cooks write. `read` is the way in; `normalise.key` is how names are looked up."""
+
+from __future__ import annotations
+
+from knowledge.text.read import read
+
+__all__ = ["read"]

@@ -135,5 +135,7 @@ class Reading:
     wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven"
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
     unknown: tuple[str, ...] = ()  # food-like words that were not placed, in the cook's words
-    teaches: tuple[str, str] | None = None  # (name, food name it cooks like); name "" = the one just asked for
+    teaches: tuple[str, str] | None = (
+        None  # (name, food name it cooks like); name "" = the one just asked for
+    )
     asks: tuple[str, ...] = ()  # questions worth asking back, one line each

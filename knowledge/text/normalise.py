@@ -31,7 +31,7 @@ _IRREGULAR = {
     "mushies": "mushie", "brassicas": "brassica", "ramen": "ramen", "feet": "foot", "geese": "goose",
     "roasties": "roastie", "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
 }  # fmt: skip
-_SINGULAR_ALREADY = re.compile(r"(?:ss|us|is|os)$")  # swiss, asparagus, cassis, asados
+_SINGULAR_ALREADY = ("ss", "us", "is")  # swiss, asparagus, cassis
 
 
 @lru_cache(maxsize=8192)
@@ -45,7 +45,7 @@ def singular(word: str) -> str:
         return word[:-3] + "y"
     if word.endswith(("oes", "ches", "shes", "sses", "xes", "zzes")):
         return word[:-2]
-    if _SINGULAR_ALREADY.search(word) and word not in ("tacos", "avocados", "burritos", "nachos"):
+    if word.endswith(_SINGULAR_ALREADY):
         return word
     return word[:-1]
 

@@ -1,0 +1,363 @@
+"""What a message says beside its foods: eaters, deadline, vessel, diet. By patterns over flat text.
+
+Each finder returns the value and the stretches of text it used, so that "for 5" is
+not read as five of something.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from knowledge.text.amounts import WORD_VALUES
+from knowledge.text.model import ReadyBy
+from knowledge.text.vocabulary import table
+
+Span = tuple[int, int]
+
+_WORD = "|".join(
+    sorted((w for w in WORD_VALUES if w not in ("zero", "teen", "char", "ek")), key=len, reverse=True)
+)
+NUM = rf"(?:\d{{1,5}}(?:[.,]\d{{1,2}})?|(?:(?:twenty|thirty|forty|fifty)[ ]?)?(?:{_WORD})|a couple(?: of)?)"
+_PEOPLE_WORD = (
+    r"(?:people|ppl|persons?|pax|adults?|kids?|children|child|guests?|eaters?|members|plates|mouths|diners?|"
+    r"teens|teenagers?|toddlers?|grown ?ups?|friends|mates|flatmates|housemates|roommates|boys|girls|lads|"
+    r"portions|servings|students|hungry \w+|family members|humans|folks?)"
+)
+_RELATIVE = (
+    r"(?:(?:my|the|our) )?(?:wife|husband|hubby|partner|girlfriend|boyfriend|gf|bf|mum|mom|dad|mother|father|son|"
+    r"daughter|flatmate|housemate|roommate|friend|mate|sister|brother|gran|nan|grandma|grandad|granny|toddler|kid|"
+    r"fiance|fiancee|spouse|missus|(?:mother|father) in law)"
+)
+_ADJ = r"(?:(?:hungry|little|small|big|growing|young|older|more|other|fussy|picky|starving) )?"
+_TERM = rf"(?:(?:just )?(?:me|myself|i)\b|{NUM} {_ADJ}{_PEOPLE_WORD}|an? {_ADJ}(?:adult|kid|child|toddler|teenager|friend|guest|baby)|{_RELATIVE})"
+_SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | plus |, and ){_TERM})+", re.I)
+_ONE_TERM = re.compile(_TERM)
+_NOT_PEOPLE = (
+    r"(?! ?(?:min|mins|minutes?|m\b|h\b|hrs?|hours?|am\b|pm\b|oclock|o clock|g\b|kg|lb|oz|ml|cups?|days?|weeks?|"
+    r"months?|c\b|f\b|degrees|deg|%|/|thirty|fifteen|forty|twenty|half|past|to \w+$|or so min)|[:.]\d|\d|[ ]?x)"
+)
+_FOR = re.compile(
+    rf"\b(?:for|feeds?|feeding|serves?|serving|cater(?:ing)? for) (?:about |around |roughly |up to |all |just |only )?"
+    rf"(?:the )?({NUM}){_NOT_PEOPLE}\b"
+)
+_COUNTED = re.compile(rf"\b({NUM}) {_ADJ}{_PEOPLE_WORD}\b")
+_OF_US = re.compile(
+    rf"\b({NUM}) of us\b|\bus ({NUM})\b|\bthere(?:s| is| are|re)? ({NUM}) of us|\b(both) of us\b"
+)
+_FAMILY = re.compile(rf"\b(?:family|party|table|group|household|crowd) of ({NUM})\b")
+_TABLE = re.compile(
+    rf"\b({NUM}) (?:at the table|at table|to feed|coming|for dinner|for tea|eating|round the table)\b"
+)
+_MAKE = re.compile(
+    rf"\b(?:make (?:it|that|this)|we(?:re| are)(?: now)?|now) (?:for )?({NUM})(?: now| of us| people| instead)?\s*[.!]?$"
+)
+_ALONE = re.compile(
+    r"\b(?:just me|only me|for me|for myself|cooking for one|on my own tonight|dinner for one|by myself)\b"
+)
+_TWO = re.compile(r"\b(?:me and (?:him|her|the (?:wife|husband|missus|mrs))|for us two|date night|us both)\b")
+
+
+def value(number: str) -> float:
+    """The value of a number written with digits or words."""
+    number = number.strip()
+    if number.startswith("a couple") or number == "both":
+        return 2.0
+    if number[0].isdigit():
+        return float(number.replace(",", "."))
+    total = 0.0
+    for word in re.findall("|".join(sorted(WORD_VALUES, key=len, reverse=True)), number):
+        total += WORD_VALUES[word]
+    return total
+
+
+def _group(match: re.Match[str]) -> str:
+    return next(g for g in match.groups() if g)
+
+
+def people(text: str) -> tuple[float | None, list[Span]]:
+    """How many eat, if said once; what is said of different days gives none."""
+    if re.search(r"\bweekdays?\b.*\bweekends?\b|\bweekends?\b.*\bweekdays?\b", text):
+        return None, []
+    for match in _SUM.finditer(text):
+        terms = [_people_of(t.group()) for t in _ONE_TERM.finditer(match.group())]
+        if sum(terms) >= 2 and not (len(terms) == 2 and terms == [0, 0]):
+            return sum(terms), [match.span()]
+    for pattern in (_FAMILY, _OF_US, _COUNTED, _TABLE, _FOR, _MAKE):
+        for match in pattern.finditer(text):
+            number = value(_group(match))
+            if 1 <= number <= 60:
+                return number, [match.span()]
+    if match := _ALONE.search(text):
+        return 1.0, [match.span()]
+    if match := _TWO.search(text):
+        return 2.0, [match.span()]
+    return None, []
+
+
+def _people_of(term: str) -> float:
+    match = re.match(rf"({NUM}) ", term)
+    return value(match.group(1)) if match else 1.0
+
+
+# --- time ---------------------------------------------------------------------------------------
+
+_UNIT_MIN = r"(?:minutes?|mins?|m)\b"
+_UNIT_HOUR = r"(?:hours?|hrs?|hr|h)\b"
+DURATION = (
+    rf"(?:(?P<three>three quarters of an hour)|(?P<quarter>(?:a )?quarter of an hour)|(?P<halfhour>half (?:an |a )?(?:hour|hr))|"
+    rf"(?P<h>{NUM}|an|a|one|half) ?{_UNIT_HOUR}(?: ?(?:and )?(?:(?P<hm>{NUM})(?: ?{_UNIT_MIN})?(?! ?{_UNIT_HOUR})|(?:a )?(?P<hpart>half|quarter)))?|"
+    rf"(?P<h2>{NUM}) and a half {_UNIT_HOUR}|"
+    rf"(?P<m>{NUM})(?: ?(?:-|to|or) ?(?P<mto>{NUM}))? ?(?:more |extra )?{_UNIT_MIN})"
+)
+_DURATION = re.compile(rf"(?<![\w.,/]){DURATION}")
+
+
+def minutes_of(match: re.Match[str]) -> float:
+    """Minutes of a match of DURATION."""
+    got = match.groupdict()
+    if got["three"]:
+        return 45.0
+    if got["quarter"]:
+        return 15.0
+    if got["halfhour"]:
+        return 30.0
+    if got["h2"]:
+        return (value(got["h2"]) + 0.5) * 60
+    if got["h"]:
+        hours = 0.5 if got["h"] == "half" else 1.0 if got["h"] in ("an", "a") else value(got["h"])
+        more = value(got["hm"]) if got["hm"] else {"half": 30.0, "quarter": 15.0}.get(got["hpart"] or "", 0.0)
+        return hours * 60 + more
+    if got["mto"]:
+        return (value(got["m"]) + value(got["mto"])) / 2
+    return value(got["m"])
+
+
+def durations(text: str) -> Iterator[tuple[float, Span]]:
+    """Every length of time in a text, in minutes."""
+    for match in _DURATION.finditer(text):
+        yield minutes_of(match), match.span()
+
+
+_HOUR_WORD = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_HOUR = rf"(?:\d{{1,2}}|{_HOUR_WORD})"
+_MINUTE_WORD = rf"(?:quarter|a quarter|half|{NUM})(?: ?min(?:ute)?s?)?"
+CLOCK = (
+    rf"(?:(?P<past>half|quarter|a quarter|five|ten|twenty|twenty ?five|5|10|20|25)(?: min(?:ute)?s)? ?(?P<dir>past|after|to|before|till|til) (?P<hp>{_HOUR})(?P<ap0> ?[ap]m)?\b|"
+    rf"half (?P<half>{_HOUR})(?! ?(?:{_UNIT_HOUR}|dozen))\b|"
+    rf"(?P<h>\d{{1,2}}) ?[:.h] ?(?P<m>[0-5]\d)(?: ?(?P<ap1>[ap]\.?m)\b\.?)?(?![\d/])|"
+    rf"(?P<h2>{_HOUR}) ?(?P<ap2>[ap]\.?m)\b\.?|(?P<h3>{_HOUR}) ?(?:oclock|o clock)(?: ?(?P<ap3>[ap]m))?|"
+    rf"(?P<hw>{_HOUR_WORD}) (?P<mw>thirty|fifteen|forty ?five|twenty|forty|ten)\b(?! ?(?:min|g\b))|"
+    rf"(?P<noon>noon|midday|midnight)\b)"
+)
+_CLOCK = re.compile(rf"(?<![\w.,/#]){CLOCK}")
+_CUED = re.compile(
+    rf"(?:\b(?:by|at|for|before|around|about|til|till|until|round|arrive|guests|dinner|tea)|@) (?:about |around |like |say )?(?P<bare>{_HOUR})(?! ?(?:[:.,/]?\d|min|mins|minutes|m\b|h\b|hrs?|hours?|people|ppl|of us|pax|persons|adults|kids|guests|c\b|f\b|degrees|deg|%|g\b|kg|lb|oz|plates|members|servings|portions|x\b|past|to\b|cups?|tins?|cans?|children|quid|bucks|days?|weeks?|-|\w+ (?:in|at) the))\b"
+)
+_NOW = re.compile(r"\b(?:its|it is|it's|time is|now|currently)(?: now| like| about| only| already)? $")
+_NO_DEADLINE = re.compile(
+    r"(?:since|after|from|left out|went in|put (?:it|them|that) (?:on|in)|started|on at|off at|text me|sat out|woke|until now|at work|"
+    r"opened|bought|finished work|rang|been (?:out|on)|marinat\w+|soak\w+|out for)(?: \w+){0,3} (?:at |about |around |for )?\(?(?:about |around )?$"
+)
+_NO_LIMIT_AFTER = re.compile(
+    r"^ ?\)? ?(?:ago|old|soak|marinat|out\b|early|late|behind|in\b(?! total)|left|away|per|each side|a side|on the clock)"
+)
+_LIMIT_BEFORE = re.compile(
+    r"(?:left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|about)(?: \w+){0,3} \(?(?:about |for )?$"
+)
+_IN_N = re.compile(
+    rf"\b(?:done|ready|eat|finished|dinner|table|back|within|under|max|in) (?:in |within |under )?(?P<n>{NUM})(?= ?(?:max|tops|$|[.,!?;\n]))"
+)
+
+
+def clock_of(match: re.Match[str]) -> str:
+    """ "HH:MM" of a match of CLOCK; a bare hour from 1 to 11 is in the afternoon."""
+    got = match.groupdict()
+    if got["noon"]:
+        return "00:00" if got["noon"] == "midnight" else "12:00"
+    minute = 0.0
+    half_day = next((got[k] for k in ("ap0", "ap1", "ap2", "ap3") if got[k]), "")
+    hour_text = next(got[k] for k in ("hp", "half", "h", "h2", "h3", "hw") if got[k])
+    hour = int(value(hour_text))
+    if got["half"]:
+        minute = 30
+    elif got["m"]:
+        minute = int(got["m"])
+    elif got["mw"]:
+        minute = value(got["mw"])
+    elif got["past"]:
+        minute = {"half": 30.0, "quarter": 15.0, "a quarter": 15.0}.get(got["past"]) or value(got["past"])
+        if got["dir"] not in ("past", "after"):
+            hour, minute = hour - 1, 60 - minute
+            hour = 12 if hour == 0 else hour
+    return _clock(hour, int(minute), half_day)
+
+
+def _clock(hour: int, minute: int, half_day: str = "") -> str:
+    if hour > 23:
+        return ""
+    if "a" in half_day:
+        hour = 0 if hour == 12 else hour
+    elif "p" in half_day or 1 <= hour <= 11:
+        hour = hour + 12 if hour < 12 else hour
+    return f"{hour:02d}:{minute:02d}"
+
+
+def clocks(text: str) -> Iterator[tuple[str, Span]]:
+    """Every clock time in a text."""
+    for match in _CLOCK.finditer(text):
+        clock = clock_of(match)
+        if clock:
+            yield clock, match.span()
+
+
+def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
+    """The deadline or the time available, and every stretch that is a time of any kind."""
+    used: list[Span] = []
+    best: ReadyBy | None = None
+    for clock, span in clocks(text):
+        used.append(span)
+        before = text[: span[0]]
+        if not _NOW.search(before[-30:]) and not _NO_DEADLINE.search(before[-60:]):
+            best = ReadyBy(clock=clock)
+    for match in _CUED.finditer(text):
+        if any(a < match.end() and match.start() < b for a, b in used):
+            continue
+        hour = int(value(match.group("bare")))
+        cue = match.group().split()[0]
+        if not 1 <= hour <= 23 or _NO_DEADLINE.search(text[: match.end()][-60 : -len(match.group("bare"))]):
+            continue
+        if cue in ("for", "about", "around", "round") and not re.search(
+            r"(?:ready|need(?:ed)?|want(?:ed)?|table|done|eat|dinner|it) (?:for|about|around|round)",
+            text[: match.end()],
+        ):
+            continue
+        used.append(match.span())
+        best = best or ReadyBy(clock=_clock(hour, 0))
+    for minutes, span in durations(text):
+        if any(a < span[1] and span[0] < b for a, b in used):
+            continue
+        used.append(span)
+        before, after = text[: span[0]][-40:], text[span[1] : span[1] + 20]
+        if best is None and not _NO_LIMIT_AFTER.search(after) and not _LIMIT_BEFORE.search(before):
+            best = ReadyBy(in_min=minutes)
+    if best is None:
+        for match in _IN_N.finditer(text):
+            if not any(a < match.end() and match.start() < b for a, b in used):
+                used.append(match.span())
+                best = ReadyBy(in_min=value(match.group("n")))
+    return best, used
+
+
+# --- vessels ------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class VesselWords:
+    """Patterns of one vessel's names."""
+
+    id: str
+    named: re.Pattern[str]
+    gone: re.Pattern[str]
+
+
+_BROKEN = (
+    r"(?:(?:is|s|are|was|has|just|got|went|seems|looks|still|currently|all) )*(?:broken?|broke|bust(?:ed)?|dead|dirty|knackered|kaput|in use|out of "
+    r"(?:order|action)|on the blink|packed|taken|occupied|full|gone|died|playing up|not working|wont|isnt working|doesnt work|off limits|unavailable|being (?:fixed|repaired))"
+)
+
+
+def _vessel(vessel: str, names: str) -> VesselWords:
+    without = (
+        r"(?:no|without(?: the| an?| my)?|(?:dont|do not|havent|doesnt|didnt) (?:have|got|own|want|use|fancy|wanna use|want to use)(?: the| an?| any| my)?|"
+        r"not (?:in )?(?:the|an?)|cant use (?:the|my)|avoid(?:ing)? (?:the|an?)|hate (?:the|my)|never the|except (?:the)?|minus (?:the)?|lost (?:the|my))"
+    )
+    return VesselWords(
+        vessel,
+        re.compile(rf"\b(?:{names})\b"),
+        re.compile(rf"\b{without} (?:{names})\b|\b(?:{names}) {_BROKEN}\b"),
+    )
+
+
+_VESSELS = (
+    _vessel(
+        "sheet pan",
+        r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
+        r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| in one go)|oven only|only (?:an|the) oven|"
+        r"(?:half|quarter) sheet",
+    ),
+    _vessel(
+        "saute pan",
+        r"saute pans?|frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep pan|pan with (?:a )?lid|shallow pan",
+    ),
+    _vessel(
+        "lidded pot",
+        r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
+        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| luck|s)|french oven|handi|tagine pot|cast iron pot",
+    ),
+    _vessel(
+        "pressure cooker",
+        r"pressure ?cookers?|pressure pot|(?<!slow )(?<!rice )(?<!gas )(?<!electric )cooker (?:hai|mein|me|only|on|please|pls|ready)|"
+        r"(?:in|use|using) (?:the |a |my )?cooker|\d whistles?|whistles|p cooker|electric pressure cooker",
+    ),
+)
+_OVENLESS = re.compile(
+    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|dont want to (?:use|turn on|heat up) the|"
+    r"cant use the|too hot for the) (?:working )?oven|oven "
+    + _BROKEN
+    + r"|(?:hob|stove ?top|stove|burner|cooktop) only|only (?:a |the |one |got a )?(?:hob|stove|stovetop|burner|gas ring)|"
+    r"no baking)\b"
+)
+
+
+def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
+    """The vessel named (None if none or several are on offer), those ruled out, and where."""
+    wanted: list[str] = []
+    ruled_out: list[str] = []
+    used: list[Span] = []
+    for vessel in _VESSELS:
+        gone = list(vessel.gone.finditer(text))
+        if vessel.id == "sheet pan":
+            gone += list(_OVENLESS.finditer(text))
+        if gone:
+            ruled_out.append(vessel.id)
+            used += [m.span() for m in gone]
+        for match in vessel.named.finditer(text):
+            if not any(a < match.end() and match.start() < b for a, b in used):
+                wanted.append(vessel.id)
+                used.append(match.span())
+    chosen = dict.fromkeys(wanted)
+    return (next(iter(chosen)) if len(chosen) == 1 else None), tuple(ruled_out), used
+
+
+# --- diet ---------------------------------------------------------------------------------------
+
+
+def _diet_patterns() -> Iterable[tuple[str, re.Pattern[str]]]:
+    for row in table("words_diets.csv"):
+        yield row["diet"], re.compile(rf"\b(?:{row['pattern']})\b")
+
+
+_DIETS: list[tuple[str, re.Pattern[str]]] = []
+_ONE_OF_SEVERAL = re.compile(
+    r"\bone (?:of (?:us|them) )?(?:is )?(?:a )?(?:vegetarian|vegan|veggie)\b.*\b(?:two|both|separate|rest|others?)\b"
+)
+
+
+def diets(text: str) -> tuple[tuple[str, ...], list[Span]]:
+    """Rules on groups of food or on the meal, in the order of the text, and where they stand."""
+    if not _DIETS:
+        _DIETS.extend(_diet_patterns())
+    found: dict[str, int] = {}
+    used: list[Span] = []
+    mixed = bool(_ONE_OF_SEVERAL.search(text))
+    for diet, pattern in _DIETS:
+        if mixed and diet in ("vegetarian", "vegan"):
+            continue
+        for match in pattern.finditer(text):
+            found.setdefault(diet, match.start())
+            used.append(match.span())
+    if "vegan" in found and "vegetarian" in found:
+        del found["vegetarian"]
+    return tuple(sorted(found, key=lambda d: found[d])), used

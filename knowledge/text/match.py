@@ -1,0 +1,176 @@
+"""Food phrases in tokens: the longest known phrase wins, then near matches of single words.
+
+A near match needs the same first letter and at most one or two slips, by length,
+and plain English words are never bent into foods ("been" is no bean).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from rapidfuzz.distance import OSA, JaroWinkler
+
+from knowledge.text.tokens import Token
+from knowledge.text.vocabulary import Named, Phrase, Vocabulary, words
+
+MAX_CORRECTIONS = 24  # words of one message that are compared with the whole vocabulary
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """A food phrase at tokens `start` to `end` (exclusive)."""
+
+    start: int
+    end: int
+    phrase: Phrase
+    sure: bool
+
+
+def correction(word: str, vocabulary: Vocabulary) -> str | None:
+    """The food word that a mistyped one (in the singular) most likely is; None if none is near."""
+    length = len(word)
+    if length < 4 or not word.isalpha():
+        return None
+    limit = 1 if length < 7 else 2 if length < 11 else 3
+    best: tuple[float, float, str] | None = None
+    for known in vocabulary.by_initial.get(word[0], ()):
+        if abs(len(known) - length) > limit:
+            continue
+        slips = OSA.distance(word, known, score_cutoff=limit)
+        if slips <= limit and (slips < 2 or len(known) >= 7):
+            score = (float(slips), -JaroWinkler.similarity(word, known), known)
+            best = score if best is None or score < best else best
+    return best[2] if best else None
+
+
+def corrected(tokens: Sequence[Token], vocabulary: Vocabulary) -> tuple[list[Token], frozenset[int]]:
+    """Tokens with mistyped food words put right, and the places where that was done."""
+    places = []
+    out = list(tokens)
+    tries = 0
+    for i, token in enumerate(tokens):
+        if not token.is_word or len(token.text) < 4 or tries >= MAX_CORRECTIONS:
+            continue
+        if (
+            token.key in vocabulary.food_words
+            or token.key in vocabulary.plain
+            or token.text in vocabulary.plain
+        ):
+            continue
+        tries += 1
+        better = correction(token.key, vocabulary)
+        if better:
+            out[i] = replace(token, key=better)
+            places.append(i)
+    return out, frozenset(places)
+
+
+def hits(
+    tokens: Sequence[Token],
+    vocabulary: Vocabulary,
+    *,
+    unsure: frozenset[int] = frozenset(),
+    taught: Mapping[tuple[str, ...], Phrase] | None = None,
+) -> list[Hit]:
+    """Food phrases in the order of the text, never overlapping."""
+    found: list[Hit] = []
+    dishes = words().dishes
+    i = 0
+    while i < len(tokens):
+        hit = _longest(tokens, i, vocabulary, taught or {}, dishes)
+        if isinstance(hit, int):  # a dish: passed over
+            i += hit
+            continue
+        if hit is None:
+            i += 1
+            continue
+        found.append(replace(hit, sure=not any(n in unsure for n in range(hit.start, hit.end))))
+        i = hit.end
+    return _in_context(tokens, found, vocabulary)
+
+
+def _longest(
+    tokens: Sequence[Token],
+    i: int,
+    vocabulary: Vocabulary,
+    taught: Mapping[tuple[str, ...], Phrase],
+    dishes: frozenset[tuple[str, ...]],
+) -> Hit | int | None:
+    first = tokens[i].key
+    for phrase, meaning in taught.items():
+        if phrase[0] == first and tuple(t.key for t in tokens[i : i + len(phrase)]) == phrase:
+            return Hit(i, i + len(phrase), meaning, True)
+    lengths = vocabulary.lengths.get(first, ())
+    dish = next(
+        (n for n in (4, 3, 2) if i + n <= len(tokens) and tuple(t.key for t in tokens[i : i + n]) in dishes),
+        0,
+    )
+    for length in lengths:
+        if i + length > len(tokens):
+            continue
+        if length <= dish and length < 3:
+            break
+        meaning = vocabulary.phrases.get(tuple(t.key for t in tokens[i : i + length]))
+        if meaning is not None:
+            return Hit(i, i + length, meaning, True)
+    return dish or None
+
+
+def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabulary) -> list[Hit]:
+    """Readings that hang on the other words: pepper the spice, drumstick the vegetable, date the day."""
+    names = {named.name for hit in found for named in hit.phrase.foods}
+    text = [t.text for t in tokens]
+    indian = bool(names & {"tamarind", "split pigeon pea", "curry leaf"}) or "sambar" in text or "dal" in text
+    out = []
+    for hit in found:
+        said = " ".join(text[hit.start : hit.end])
+        before = text[hit.start - 1] if hit.start else ""
+        after = text[hit.end] if hit.end < len(text) else ""
+        meaning: Phrase | None = hit.phrase
+        if said == "pepper" and (_near(text, hit.start, "salt") or before in ("black", "ground", "cracked")):
+            meaning = vocabulary.get(("black", "pepper"))
+        elif said in ("drumstick", "drumsticks") and indian:
+            meaning = vocabulary.get(("moringa", "pod"))
+        elif said == "crayfish" and names & {"palm oil", "egusi", "scotch bonnet", "cassava", "yam"}:
+            meaning = vocabulary.get(("dried", "shrimp"))
+        elif (
+            said in ("chili", "chilli") and before in ("a", "of", "leftover", "our", "my", "the")
+        ) or said == "date" or (said == "cloves" and (before.isdigit() or after == "of")):
+            meaning = None
+        if meaning is not None:
+            out.append(replace(hit, phrase=meaning))
+    return _whole_birds(tokens, out, vocabulary)
+
+
+def _near(text: Sequence[str], i: int, word: str) -> bool:
+    return word in text[max(0, i - 3) : i]
+
+
+def _whole_birds(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabulary) -> list[Hit]:
+    """ "whole small chicken" is a whole chicken."""
+    out = []
+    for hit in found:
+        j = hit.start - 1
+        while j >= 0 and tokens[j].text in (
+            "small",
+            "large",
+            "big",
+            "medium",
+            "fresh",
+            "raw",
+            "frozen",
+            "stuffed",
+        ):
+            j -= 1
+        if j >= 0 and tokens[j].text == "whole":
+            name = ("whole", *(t.key for t in tokens[hit.start : hit.end]))
+            whole = vocabulary.get(name)
+            hit = Hit(j, hit.end, whole, hit.sure) if whole else hit
+        out.append(hit)
+    return out
+
+
+def single(named: Named) -> Phrase:
+    """A phrase that stands for one food."""
+    return Phrase((named,))

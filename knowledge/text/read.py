@@ -1,0 +1,285 @@
+"""A message, read: the parts of `knowledge.text` put together.
+
+flatten -> tokens -> food phrases -> times, eaters, vessel, diet -> roles
+        -> segments and items -> kind -> the fields that this kind has
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from knowledge.text import fields, items, kinds, settings, swaps
+from knowledge.text.events import event_minutes, event_type, temperature
+from knowledge.text.items import Found
+from knowledge.text.match import Hit, corrected, hits
+from knowledge.text.model import (
+    Context,
+    CookEvent,
+    EventType,
+    Intent,
+    Item,
+    Kind,
+    Reading,
+    ReadyBy,
+    SwapRead,
+)
+from knowledge.text.normalise import FOOD, Flat, flatten, key
+from knowledge.text.roles import Role, mask, roles
+from knowledge.text.tokens import Token, tokenise
+from knowledge.text.unknown import unknown_foods
+from knowledge.text.vocabulary import Names, Phrase, Vocabulary, vocabulary, words
+
+_NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
+_GROUPS = frozenset(["mixed vegetables", "leafy greens", "ground meat"])
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """Everything found in a message before its kind is known."""
+
+    flat: Flat
+    tokens: list[Token]
+    hits: list[Hit]
+    masked: str
+    where: dict[int, int]
+    roles: dict[int, Role]
+    found: list[Found]
+    unknown: tuple[Item, ...]
+    people: float | None
+    ready: ReadyBy | None
+    vessel: str | None
+    not_vessel: tuple[str, ...]
+    diet: tuple[str, ...]
+
+
+def read(text: str, *, store: Names, context: Context | None = None, now: datetime | None = None) -> Reading:
+    """What a message says. Never raises; what is not understood is in `unknown` or makes it OTHER.
+
+    `now` is the cook's local time; clock times are kept as said, so it is only used
+    by callers that count the minutes to them.
+    """
+    del now
+    context = context or Context()
+    flat = flatten(text, words().emoji)
+    vocab = vocabulary(store)
+    tokens = tokenise(flat.text)
+    if _is_noise(tokens, vocab):
+        return Reading(kind=Kind.OTHER, text=text)
+    seen = _look(flat, tokens, vocab, context)
+    return _reading(text, seen, vocab, context)
+
+
+def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
+    """A long text in which next to nothing is a word."""
+    named = [t for t in tokens if t.is_word]
+    if len(tokens) < _NOISE_WORDS:
+        return False
+    plain = sum(t.text in vocab.plain or (len(t.text) > 2 and t.key in vocab.food_words) for t in named)
+    return plain < 0.25 * len(tokens) and plain < 0.5 * len(named)
+
+
+def _look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -> _Seen:
+    right, unsure = corrected(tokens, vocab)
+    taught = {
+        tuple(key(name).split()): Phrase((vocab.named(like),)) for name, like in context.taught if key(name)
+    }
+    found = hits(right, vocab, unsure=unsure, taught=taught)
+    spans = [(tokens[h.start].start, tokens[h.end - 1].end) for h in found]
+    bare = _without(flat.text, spans)
+    ready, times = fields.ready_by(bare)
+    people, eaters = fields.people(_without(bare, times))
+    vessel, not_vessel, pots = fields.vessels(flat.text)
+    diet, rules = fields.diets(flat.text)
+    masked, where = mask(flat.text, spans)
+    parts = roles(masked, where)
+    for n, (start, end) in enumerate(spans):
+        if any(a <= start and end <= b for a, b in [*pots, *rules]):
+            parts[n] = Role.AIM
+    segments = items.segments(right, found, parts, [*times, *eaters, *pots, *rules])
+    items.mark_aims(segments)
+    gathered = items.gather(segments, vocab)
+    return _Seen(
+        flat=flat,
+        tokens=right,
+        hits=found,
+        masked=masked,
+        where=where,
+        roles=parts,
+        found=gathered,
+        unknown=unknown_foods(segments, flat, right, vocab, known=len(gathered)),
+        people=people,
+        ready=ready,
+        vessel=vessel,
+        not_vessel=not_vessel,
+        diet=diet,
+    )
+
+
+def _without(text: str, spans: Sequence[tuple[int, int]]) -> str:
+    """The text with stretches blanked, places kept."""
+    out, at = [], 0
+    for start, end in sorted(spans):
+        if start >= at:
+            out.append(text[at:start] + FOOD * (end - start))
+            at = end
+    return "".join(out) + text[at:]
+
+
+def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Reading:
+    swap = swaps.swap(seen.masked)
+    have = [f for f in seen.found if f.role is Role.HAVE]
+    signs = kinds.Signs(
+        text=seen.flat.text.strip(),
+        masked=seen.masked.strip(),
+        foods=len(have),
+        refused=sum(f.role is Role.REFUSED for f in seen.found),
+        amounts=sum(f.amount is not None and not f.amount.article for f in have),
+        swap=swap is not None,
+        diet=bool(seen.diet),
+        people=seen.people is not None,
+        deadline=seen.ready is not None,
+        vessel=seen.vessel is not None,
+        vessel_out=bool(seen.not_vessel),
+        unknown=bool(seen.unknown),
+    )
+    kind = kinds.kind_of(signs, context)
+    intent = kinds.intent_of(signs.text)
+    if intent is Intent.START and kind is not Kind.COOK_EVENT:
+        kind = Kind.COOK_EVENT
+    match kind:
+        case Kind.OTHER:
+            return Reading(kind=kind, text=text, intent=intent)
+        case Kind.COOK_EVENT:
+            return Reading(kind=kind, text=text, intent=intent, event=_event(seen, intent))
+        case Kind.SETTING:
+            return Reading(
+                kind=kind,
+                text=text,
+                intent=intent,
+                diet=seen.diet,
+                excluded=_excluded(seen),
+                people=seen.people,
+                vessel=seen.vessel,
+                not_vessel=seen.not_vessel,
+                settings=settings.settings(seen.flat.text),
+            )
+        case Kind.QUESTION:
+            return Reading(
+                kind=kind,
+                text=text,
+                intent=intent,
+                items=tuple(items.finished(seen.found, seen.flat, seen.tokens, articles=False)),
+            )
+        case Kind.SWAP:
+            return _swap_reading(text, seen, swap, vocab, intent)
+        case Kind.PLAN:
+            return _plan_reading(text, seen, context, intent)
+
+
+def _plan_reading(text: str, seen: _Seen, context: Context, intent: Intent | None) -> Reading:
+    have = items.finished(seen.found, seen.flat, seen.tokens, articles=True)
+    excluded = _excluded(seen)
+    kept = [i for i in have if i.name not in excluded]
+    everything = sorted([*kept, *seen.unknown], key=lambda i: text.find(i.phrase))
+    return Reading(
+        kind=Kind.PLAN,
+        text=text,
+        items=tuple(everything) if seen.unknown else tuple(kept),
+        excluded=excluded,
+        diet=seen.diet,
+        people=seen.people,
+        ready_by=seen.ready,
+        vessel=seen.vessel,
+        not_vessel=seen.not_vessel,
+        intent=intent,
+        amends=kinds.amends(seen.flat.text, context),
+        wishes=kinds.wishes(seen.flat.text),
+        settings=settings.settings(seen.flat.text),
+        unknown=tuple(i.phrase for i in seen.unknown),
+        asks=_asks(kept),
+    )
+
+
+def _asks(have: Sequence[Item]) -> tuple[str, ...]:
+    """What to ask back: near matches only, one line each."""
+    return tuple(f'"{item.phrase}": {item.name}?' for item in have if not item.sure)
+
+
+def _excluded(seen: _Seen) -> tuple[str, ...]:
+    names = [f.named.name for f in seen.found if f.role is Role.REFUSED]
+    return tuple(dict.fromkeys(names))
+
+
+def _event(seen: _Seen, intent: Intent | None) -> CookEvent:
+    kind = event_type(seen.masked) or EventType.STARTED
+    if intent is Intent.START:
+        kind = EventType.STARTED
+    if kind is EventType.DONE_STEP and _with_clock(seen):
+        kind = EventType.STARTED
+    temp = temperature(seen.flat.text) if kind is EventType.PROBE else None
+    text = seen.flat.text
+    return CookEvent(type=kind, minutes=event_minutes(text, kind), item=_event_item(seen), temp_c=temp)
+
+
+def _with_clock(seen: _Seen) -> bool:
+    return bool(list(fields.clocks(seen.flat.text))) and bool(
+        re.search(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b", seen.masked)
+    )
+
+
+def _event_item(seen: _Seen) -> str | None:
+    names = []
+    for hit in seen.hits:
+        name = hit.phrase.foods[0].name
+        if name not in _GROUPS and name not in names:
+            names.append(name)
+    if not names:
+        return None
+    if len(names) > 1 and re.search(rf"{FOOD}s?(?:,| and|,? &| n|) {FOOD}", seen.masked):
+        return None
+    return names[0]
+
+
+def _swap_reading(
+    text: str, seen: _Seen, swap: swaps.SwapFound | None, vocab: Vocabulary, intent: Intent | None
+) -> Reading:
+    del vocab
+    frm = _at(seen, swap.frm if swap else None)
+    to = _at(seen, swap.to if swap else None)
+    found = {id(f.hit): f for f in seen.found}
+    del found
+    have = items.finished(
+        [_as_had(f) for f in seen.found if to and f.named.name == to], seen.flat, seen.tokens, articles=False
+    )
+    told = tuple(
+        i
+        for i in have
+        if i.qty is not None or i.state or (i.cut and not i.name.startswith(("ground ", "whole ")))
+    )
+    others = tuple(n for n in _excluded(seen) if n != frm and n != to)
+    if frm and re.search(r"\ballerg", seen.flat.text):
+        others = tuple(dict.fromkeys((*others, frm)))
+    return Reading(
+        kind=Kind.SWAP,
+        text=text,
+        items=told,
+        excluded=others,
+        diet=seen.diet,
+        ready_by=seen.ready,
+        intent=intent,
+        swap=SwapRead(frm=frm, to=to),
+    )
+
+
+def _as_had(food: Found) -> Found:
+    food.role = Role.HAVE
+    return food
+
+
+def _at(seen: _Seen, place: int | None) -> str | None:
+    if place is None:
+        return None
+    return seen.hits[seen.where[place]].phrase.foods[0].name

@@ -1,0 +1,163 @@
+"""The words the reader knows: food names, composite phrases, units, emoji, plain English.
+
+Names come from the knowledge store and from `names_text.csv` (foods known by name
+only); what a name reads as is decided here once, for all messages. Built once per
+store and kept.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from importlib import resources
+from typing import Protocol
+
+from knowledge.foods.model import Food
+from knowledge.text.normalise import key, singular
+
+
+class Names(Protocol):
+    """What the reader needs of `knowledge.foods.store.Store`."""
+
+    def names(self) -> Mapping[str, tuple[str, ...]]: ...
+    def named(self, name: str) -> Food | None: ...
+    def food(self, food_id: str) -> Food: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A food by its label, and its id in the store if it is there."""
+
+    name: str
+    food_id: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """What a phrase of the vocabulary stands for: mostly one food."""
+
+    foods: tuple[Named, ...]
+    state: str | None = None
+    cut: str | None = None
+    unit: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A kitchen unit. `kind`: weight, volume, container, count, piece or vague."""
+
+    id: str
+    kind: str
+    grams: float | None
+
+
+def table(name: str) -> list[dict[str, str]]:
+    """The rows of one of the reader's tables in `knowledge/data`."""
+    text = resources.files("knowledge.data").joinpath(name).read_text(encoding="utf-8")
+    return list(csv.DictReader(text.splitlines()))
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Tables that do not depend on the store."""
+
+    units: Mapping[tuple[str, ...], Unit]
+    emoji: Mapping[str, str]
+    common: frozenset[str]
+    dishes: frozenset[tuple[str, ...]]
+
+
+@lru_cache(maxsize=1)
+def words() -> Words:
+    """The reader's tables, read once."""
+    units = {}
+    for row in table("units_kitchen.csv"):
+        unit = Unit(row["unit"], row["kind"], float(row["grams"]) if row["grams"] else None)
+        for word in filter(None, row["words"].split(";")):
+            units[tuple(word.split())] = unit
+    return Words(
+        units=units,
+        emoji={row["emoji"]: row["words"] for row in table("words_emoji.csv")},
+        common=frozenset(row["word"] for row in table("words_common.csv")),
+        dishes=frozenset(tuple(key(row["dish"]).split()) for row in table("words_dishes.csv")),
+    )
+
+
+class Vocabulary:
+    """All food phrases, by their words in the singular."""
+
+    def __init__(self, store: Names) -> None:
+        self._store = store
+        self.phrases: dict[tuple[str, ...], Phrase] = {}
+        for known, ids in store.names().items():
+            if ids:
+                self._put(known, (Named(store.food(ids[0]).name, ids[0]),))
+        own = table("names_text.csv")
+        for row in own:
+            named = self._named(row["name"])
+            for said in filter(None, [row["name"], *row["synonyms"].split(";")]):
+                self._put(key(said), (named,))
+        for row in table("words_phrases.csv"):
+            foods = tuple(self._named(name) for name in row["foods"].split(";"))
+            self._put(
+                key(row["phrase"]), foods, row["state"] or None, row["cut"] or None, row["unit"] or None
+            )
+        self.lengths: dict[str, tuple[int, ...]] = {}
+        for phrase in self.phrases:
+            self.lengths[phrase[0]] = (*self.lengths.get(phrase[0], ()), len(phrase))
+        self.lengths = {w: tuple(sorted(set(ns), reverse=True)) for w, ns in self.lengths.items()}
+
+    def _named(self, name: str) -> Named:
+        food = self._store.named(name)
+        return Named(name, food.id if food else None)
+
+    def _put(
+        self,
+        known: str,
+        foods: tuple[Named, ...],
+        state: str | None = None,
+        cut: str | None = None,
+        unit: str | None = None,
+    ) -> None:
+        if known:
+            self.phrases[tuple(known.split())] = Phrase(foods, state, cut, unit)
+
+    def get(self, keys: Iterable[str]) -> Phrase | None:
+        """The phrase made of these words (in the singular), if it is one."""
+        return self.phrases.get(tuple(keys))
+
+    def named(self, name: str) -> Named:
+        """The food a name stands for; one that nobody knows keeps its name."""
+        phrase = self.phrases.get(tuple(key(name).split()))
+        return phrase.foods[0] if phrase else Named(name, None)
+
+    @cached_property
+    def food_words(self) -> frozenset[str]:
+        """Every word that occurs in a food phrase."""
+        return frozenset(word for phrase in self.phrases for word in phrase)
+
+    @cached_property
+    def by_initial(self) -> Mapping[str, tuple[str, ...]]:
+        """Food words of four letters and more by their first letter, for near matches."""
+        plain = words().common
+        groups: dict[str, list[str]] = {}
+        for word in sorted(self.food_words):
+            if len(word) >= 4 and word.isalpha() and (word not in plain or (word,) in self.phrases):
+                groups.setdefault(word[0], []).append(word)
+        return {letter: tuple(group) for letter, group in groups.items()}
+
+    @cached_property
+    def plain(self) -> frozenset[str]:
+        """Words that are no food by themselves and must not be corrected into one."""
+        known = words()
+        units = {word for phrase in known.units for word in phrase}
+        dishes = {word for dish in known.dishes for word in dish}
+        return frozenset(map(singular, known.common)) | known.common | units | dishes
+
+
+@lru_cache(maxsize=4)
+def vocabulary(store: Names) -> Vocabulary:
+    """The vocabulary over a store, built when first asked for."""
+    return Vocabulary(store)
