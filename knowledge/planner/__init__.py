@@ -1,0 +1,7 @@
+"""From what is at hand to a dinner in one vessel; see PROBLEM.md for the problem it solves."""
+
+from __future__ import annotations
+
+from knowledge.planner.choose import plan
+
+__all__ = ["plan"]

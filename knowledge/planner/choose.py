@@ -1,0 +1,129 @@
+"""The plan: the best draft, the best of other vessels beside it, or why there is none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from knowledge.foods.store import Store
+from knowledge.planner import words
+from knowledge.planner.compose import plan_of
+from knowledge.planner.dinner import Dinner, gather
+from knowledge.planner.draft import Draft
+from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
+from knowledge.planner.search import LEFT_OUT, drafts, served
+
+MOST_FOODS = 14  # more than that nobody puts into one vessel
+WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming
+SPOILED = 3.0  # below that a dinner is no good
+
+
+def plan(request: Request, *, store: Store) -> Plan | NoPlan:
+    """The best one-vessel dinner, or the reasons why there is none and what comes nearest.
+
+    Pure: the same request gives the same plan. Raises nothing for any request.
+    """
+    dinner = gather(request, store=store)
+    trouble = tuple(_trouble(dinner, request))
+    if trouble:
+        return NoPlan(reasons=trouble, nearest=None, request=request)
+    dinner = _trimmed(dinner)
+    found = drafts(dinner, request, store=store)
+    usable = [d for d in found if d.placed]
+    if not usable:
+        return _none(dinner, request, store)
+    best = usable[0]
+    if _misses_the_point(best):
+        return _without_the_main(best, usable, request, store)
+    return _finished(best, usable, request, store)
+
+
+def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Store) -> Plan:
+    others: dict[str, Draft] = {}
+    for draft in found:
+        same = draft.vessel.id == best.vessel.id
+        if not same and draft.score > best.score - WORTH_A_LOOK and len(draft.refused) <= len(best.refused):
+            others.setdefault(draft.vessel.id, draft)
+    made = plan_of(best, request, list(others.values()), store=store)
+    late = _late(made, request, found)
+    return replace(made, assumed=(*late, *made.assumed)) if late else made
+
+
+def _trouble(dinner: Dinner, request: Request) -> Iterator[str]:
+    """What makes a plan impossible before any heat is thought of."""
+    if not request.kitchen.vessels:
+        yield "there is no pan or pot in this kitchen; tell me one: sheet pan, saute pan, lidded pot, pressure cooker"
+    elif request.vessel and request.vessel not in {v.id for v in request.kitchen.vessels}:
+        have = words.listed([v.id for v in request.kitchen.vessels])
+        yield f"there is no {request.vessel} in this kitchen; there is: {have}"
+    elif request.vessel and request.vessel in request.not_vessels:
+        yield f"you asked for the {request.vessel} and ruled it out as well; which is it?"
+    if not dinner.dishes:
+        barred = [left.food for left in dinner.left_out]
+        if barred:
+            yield f"nothing is left to cook: {'; '.join(f'{x.food}: {x.why}' for x in dinner.left_out)}"
+        elif dinner.seasonings or dinner.sides:
+            names = words.listed([s.name for s in (*dinner.seasonings, *dinner.sides)])
+            yield f"{names}: nothing there needs cooking; name a vegetable, a grain, some meat, fish, eggs or tofu"
+        else:
+            yield 'tell me what is there, for example: "4 chicken thighs, potatoes, carrots, for 2"'
+
+
+def _trimmed(dinner: Dinner) -> Dinner:
+    """The foods that matter most when there are more than one vessel can hold."""
+    if len(dinner.dishes) <= MOST_FOODS:
+        return dinner
+    order = sorted(range(len(dinner.dishes)), key=lambda i: (-LEFT_OUT.get(dinner.dishes[i].part, 4.0), i))
+    keep = sorted(order[:MOST_FOODS])
+    dropped = [dinner.dishes[i].name for i in sorted(order[MOST_FOODS:])]
+    note = f"{len(dinner.dishes)} foods are too many for one vessel; kept for another day: {words.listed(dropped)}"
+    return replace(
+        dinner, dishes=tuple(dinner.dishes[i] for i in keep), assumed=(note, *dinner.assumed)
+    )
+
+
+def _misses_the_point(draft: Draft) -> bool:
+    """Whether all the protein, or most of the dinner, had to stay out."""
+    if not draft.refused:
+        return False
+    wanted = [d for d in draft.dinner.dishes if d.part == "protein"]
+    out = {id(d) for d, _ in draft.refused}
+    return bool(wanted and all(id(d) in out for d in wanted)) or len(draft.refused) > len(draft.placed)
+
+
+def _without_the_main(best: Draft, found: Sequence[Draft], request: Request, store: Store) -> NoPlan:
+    reasons = tuple(f"{dish.name}: {why}" for dish, why in best.refused)
+    return NoPlan(reasons=reasons, nearest=_finished(best, found, request, store), request=request)
+
+
+def _none(dinner: Dinner, request: Request, store: Store) -> NoPlan:
+    """Nothing goes: why, and what would with another vessel."""
+    names = words.listed([d.name for d in dinner.dishes])
+    where = request.vessel or words.listed([v.id for v in request.kitchen.vessels])
+    reasons = (f"{names}: not to be cooked well in the {where}",)
+    free = replace(request, vessel=None, not_vessels=())
+    found = [d for d in drafts(dinner, free, store=store) if d.placed] if free != request else []
+    if not found:
+        free = replace(free, kitchen=replace(request.kitchen, vessels=Kitchen().vessels))
+        found = [d for d in drafts(dinner, free, store=store) if d.placed]
+    if not found:
+        return NoPlan(reasons=reasons, nearest=None, request=request)
+    nearest = _finished(found[0], found, free, store)
+    return NoPlan(reasons=(*reasons, f"it would go in the {nearest.vessel}"), nearest=nearest, request=request)
+
+
+def _late(made: Plan, request: Request, found: Sequence[Draft]) -> tuple[str, ...]:
+    """A line when the deadline cannot be met, and what could."""
+    if request.ready_in_s is None:
+        return ()
+    if request.ready_in_s <= 0:
+        return (f"that time has passed; from now it takes {words.duration(made.total_s)}",)
+    over = made.total_s - request.ready_in_s
+    if over <= 90:
+        return ()
+    quickest = min(found, key=lambda d: d.stages.serve_s - d.start_s)
+    quick_s = quickest.stages.serve_s - quickest.start_s
+    line = f"this takes {words.duration(made.total_s)}, {words.duration(over)} more than there is"
+    if quick_s < made.total_s - 120 and served(quickest) >= served(found[0]) * 0.7:
+        line += f"; the {quickest.vessel.id} would take {words.duration(quick_s)}"
+    return (line,)

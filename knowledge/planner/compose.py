@@ -1,0 +1,134 @@
+"""A draft written out as a plan: items, steps, settings, cautions, what was assumed and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from knowledge.foods.store import Store
+from knowledge.planner import cautions, explain, steps, words
+from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
+from knowledge.planner.model import (
+    Alternative,
+    Done,
+    LeftOut,
+    Plan,
+    PlanItem,
+    Request,
+    Settings,
+)
+from knowledge.planner.search import served
+from knowledge.planner.stages import add_at_s, fan_setting, first_in_s, out_s
+
+
+def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: Store) -> Plan:
+    """The plan in a draft; `others` are the best drafts of other vessels."""
+    units = request.kitchen.units
+    done = steps.steps(draft, units=units)
+    dishes = draft.dinner.dishes
+    left_out = list(draft.dinner.left_out)
+    left_out += [LeftOut(food=dish.name, why=why) for dish, why in draft.refused]
+    total_s = draft.stages.serve_s - draft.start_s
+    return Plan(
+        vessel=draft.vessel.id,
+        size=draft.size.id,
+        fill=draft.fill,
+        settings=_settings(draft),
+        serves=served(draft),
+        total_s=total_s,
+        hands_on_s=min(sum(s.hands_s for s in done), total_s),
+        cooking_s=draft.stages.serve_s,
+        items=tuple(_item(p, draft, units) for p in draft.placed),
+        liquid=draft.liquid,
+        steps=done,
+        cautions=tuple(cautions.cautions(draft, store=store)),
+        left_out=tuple(left_out),
+        assumed=tuple(dict.fromkeys([*draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes)])),
+        alternatives=tuple(_alternative(d, draft) for d in others),
+        why=tuple(explain.reasons(draft, request)),
+        request=request,
+    )
+
+
+def _settings(draft: Draft) -> Settings:
+    method, kitchen = draft.method, draft.kitchen
+    oven = method.heat == "oven"
+    hob = None
+    if method.kind == "pan":
+        hob = "high"
+    elif method.kind == "sealed":
+        hob = "high until full pressure, then low"
+    elif method.kind == "wet":
+        lead = "medium-high, then " if draft.stages.softened_s > 0 else ""
+        hob = lead + ("oven" if oven else "low")
+    return Settings(
+        oven_degC=fan_setting(draft.setting or 220.0, kitchen) if oven else None,
+        fan=kitchen.fan_oven if oven else None,
+        hob=hob,
+        pressure_kPa_gauge=draft.setting if method.kind == "sealed" else None,
+        release=("slow" if draft.slow_release else "quick") if method.kind == "sealed" else None,
+        method=method.id,
+    )
+
+
+def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
+    way, when = placed.way, draft.stages
+    window = way.window
+    end = when.after_end_s if way.lane_is(AFTER) else when.main_end_s
+    base = end - placed.add_s  # when its time began to count
+    early = way.rest_s if way.rest_s > 300.0 else 0.0
+    earliest, latest = base + window.lo_s - early, base + window.hi_s - early
+    out = out_s(placed, when)
+    if way.lead == SEARED:
+        earliest, latest = when.browned_s, end + window.hi_s
+    latest = max(latest, out)
+    return PlanItem(
+        food_id=way.dish.food.id,
+        food=way.dish.name,
+        grams=way.dish.grams,
+        state=way.dish.state,
+        cut_id=way.cut.id,
+        cut=steps.cut_name(placed, units),
+        size_mm=way.piece.size_mm,
+        shape=way.piece.shape,
+        in_s=first_in_s(placed, when),
+        out_s=out,
+        done=Done(
+            kind=way.done,
+            at_s=min(earliest, latest),
+            window_s=(earliest, latest),
+            core_degC=way.core_degC,
+            rest_s=way.rest_s,
+        ),
+        why=explain.item_reason(placed, draft),
+    )
+
+
+def _basics(draft: Draft) -> Iterable[str]:
+    has_fat = any(s.food.part == "fat" for s in draft.dinner.seasonings)
+    yield "salt, pepper and a little oil from the cupboard" if not has_fat else "salt and pepper from the cupboard"
+
+
+def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
+    """What did not fit into the vessel and stays for another day."""
+    listed = {d.food.id: d for d in draft.dinner.dishes}
+    for p in draft.placed:
+        whole = listed[p.way.dish.food.id]
+        left = whole.grams - p.way.dish.grams
+        if left > 0.08 * whole.grams:
+            used = words.amount(p.way.dish, draft.kitchen.units)
+            yield f"only {used} fits the {draft.size.id}; keep the rest or cook it in a second round"
+
+
+def _alternative(other: Draft, best: Draft) -> Alternative:
+    total = other.stages.serve_s - other.start_s
+    diff = (total - (best.stages.serve_s - best.start_s)) / 60.0
+    pace = (
+        "takes as long" if abs(diff) < 4 else f"{abs(diff):.0f} min {'longer' if diff > 0 else 'shorter'}"
+    )
+    brings = (
+        "crisper" if other.method.crisp > best.method.crisp + 0.2
+        else "more sauce" if other.method.wet > best.method.wet + 0.2
+        else "much the same dinner"
+    )  # fmt: skip
+    without = f", without {words.listed([d.name for d, _ in other.refused])}" if other.refused else ""
+    return Alternative(vessel=other.vessel.id, total_s=total, why=f"{other.method.name}: {brings}, {pace}{without}")

@@ -1,0 +1,91 @@
+"""Records between the search and the plan: ways of cooking, a laid-out dinner, its stages.
+
+A `Draft` is one complete answer (vessel, size, method, setting, a way and an add time
+for every dish) before it is written out; drafts are what the planner compares.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from knowledge.foods.model import Cut, Vessel, VesselSize
+from knowledge.foods.pieces import Pieced
+from knowledge.physics.model import Case
+from knowledge.planner.dinner import Dinner, Dish
+from knowledge.planner.methods import Method
+from knowledge.planner.model import Kitchen, Liquid
+from knowledge.planner.stabbing import Window
+
+MAIN, AFTER = "main", "after"
+BROWNED, SEARED, SOFTENED = "browned", "seared", "softened"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """One way of cooking one dish, solved.
+
+    `lead` is what happens before its lane: browned (and back into the liquid), seared
+    until done and put back at the end, or softened with the aromatics, for `lead_s`.
+    Times in `window` are before the end of the lane, `rest_s` included when the food
+    comes out earlier than the rest to stand.
+    """
+
+    dish: Dish
+    cut: Cut
+    piece: Pieced
+    case: Case
+    window: Window
+    lead: str
+    lead_s: float
+    top: bool  # lies on the others, out of the liquid
+    done: str  # kind of doneness, in the words of the scripting interface
+    core_degC: float | None  # what a thermometer should show when it comes out
+    rest_s: float
+    fit: float
+
+    def lane_is(self, lane: str) -> bool:
+        """Whether the way cooks in that lane."""
+        return self.window.lane == lane
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placed:
+    """A way and when it goes into its lane [s before the end of the lane]."""
+
+    way: Way
+    add_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stages:
+    """When the stages of a cook begin and end [s from the first food in the heat]."""
+
+    preheat_s: float  # how long before 0 the heat goes on
+    browned_s: float  # end of browning or searing
+    softened_s: float  # end of softening the aromatics
+    main_start_s: float  # simmering, or in the oven, or the lid locked
+    at_pressure_s: float  # equals main_start_s when there is no pressure
+    main_end_s: float
+    opened_s: float  # pressure gone; equals main_end_s when there is none
+    after_end_s: float
+    serve_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Draft:
+    """One complete dinner in one vessel."""
+
+    vessel: Vessel
+    size: VesselSize
+    method: Method
+    setting: float | None
+    dinner: Dinner
+    kitchen: Kitchen
+    placed: tuple[Placed, ...]
+    refused: tuple[tuple[Dish, str], ...]  # dishes that this method cannot take, and why
+    fill: float
+    liquid: Liquid | None
+    slow_release: bool
+    stages: Stages
+    start_s: float  # when the cook begins: knife, preheating
+    score: float

@@ -1,0 +1,57 @@
+"""Why this plan: what set the time, which cut made it fit, what would break it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from knowledge.planner import words
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
+from knowledge.planner.model import Request
+from knowledge.planner.stages import add_at_s
+
+VESSEL_WHY = {
+    "sheet pan": "dry heat browns and crisps all of it at once, with no stirring",
+    "saute pan": "a wide pan browns first, then finishes the quick things",
+    "lidded pot": "what has to drink or turn tender gets the liquid and the time it needs",
+    "pressure cooker": "pressure does in minutes what takes hours in a pot",
+}
+
+
+def reasons(draft: Draft, request: Request) -> Iterator[str]:
+    """The reasons a teacher would give, most important first."""
+    yield f"{draft.vessel.id}: {VESSEL_WHY.get(draft.vessel.id, draft.method.name)}"
+    timed = [p for p in draft.placed if p.way.lead != SOFTENED]
+    if timed:
+        slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))
+        cut = "" if slow.way.cut.id == "whole" else f" in {slow.way.cut.name}"
+        yield f"{slow.way.dish.name}{cut} takes longest, {words.duration(slow.way.window.lo_s)}, and sets the time"
+        tight = min(timed, key=lambda p: (_room_s(p), p.way.dish.name))
+        if tight.way.lead != SEARED and _room_s(tight) < 1200:
+            yield (
+                f"{tight.way.dish.name} is the one to watch: good from {words.minutes(tight.way.window.lo_s)} "
+                f"to {words.minutes(tight.way.window.hi_s)} min, so eat on time"
+            )
+    if request.wishes:
+        yield f"as you wished: {words.listed(list(request.wishes))}"
+
+
+def item_reason(placed: Placed, draft: Draft) -> str:
+    """One line on why this food goes in when it does, in this cut."""
+    way, when = placed.way, draft.stages
+    need = words.duration(way.window.lo_s)
+    if way.lead == SEARED:
+        return "seared until done, back at the end so that it stays juicy"
+    if way.lead == SOFTENED:
+        return "first in the fat: the base of the flavour"
+    if way.lane_is(AFTER):
+        return f"too quick for pressure; {need} in the open cooker"
+    if when.at_pressure_s > when.main_start_s:
+        return f"done after {need} at pressure in this cut, so it is ready with the rest"
+    if add_at_s(placed, when) <= when.main_start_s + 1:
+        base = "browned for flavour, then " if way.lead == BROWNED else ""
+        return f"{base}{need} from here, so it goes in first"
+    return f"{need} are enough, so it joins later"
+
+
+def _room_s(placed: Placed) -> float:
+    return placed.way.window.hi_s - placed.way.window.lo_s

@@ -1,0 +1,114 @@
+"""A dish in a method as a case for the physics: which media it goes through, towards which end.
+
+The only module of the search that speaks to `knowledge.physics` (with `ways`, which
+solves the cases). `verify` builds its own cases, so that a mistake here is seen there.
+"""
+
+from __future__ import annotations
+
+from knowledge.foods.model import DoneKind
+from knowledge.foods.pieces import Pieced
+from knowledge.foods.store import Store
+from knowledge.physics import goal as physics_goal
+from knowledge.physics import media
+from knowledge.physics import piece as physics_piece
+from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
+from knowledge.planner.dinner import Dish
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED
+from knowledge.planner.methods import Method
+from knowledge.planner.model import Kitchen, Learned
+
+PAN_DEGC = 200.0  # a pan hot enough to brown
+SOFTEN_DEGC = 140.0
+TYPICAL_COME_UP_S = 480.0  # a filled cooker until the valve speaks; the draft counts its own
+STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
+
+
+def case(
+    dish: Dish,
+    piece: Pieced,
+    method: Method,
+    setting: float | None,
+    *,
+    lane: str,
+    lead: str,
+    lead_s: float,
+    top: bool,
+    texture: Texture,
+    kitchen: Kitchen,
+    learned: Learned,
+    store: Store,
+) -> Case:
+    """The case of one dish in one method, open-ended in its lane's medium."""
+    last = lane_medium(method, setting, lane=lane, top=top, kitchen=kitchen, surface=surface_of(dish))
+    phases = [Phase(medium=last, duration_s=None)]
+    if lead in (BROWNED, SOFTENED):
+        pan = media.open_pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC)
+        phases.insert(0, Phase(medium=pan, duration_s=lead_s))
+    elif lead == SEARED:
+        phases = [Phase(medium=media.open_pan(PAN_DEGC), duration_s=None)]
+    return Case(
+        piece=physics_piece(
+            dish.food,
+            size_mm=piece.size_mm,
+            shape=piece.shape,
+            ratio_1=piece.ratio_1,
+            ratio_2=piece.ratio_2,
+            state=dish.state or dish.food.start_state,
+        ),
+        phases=tuple(phases),
+        goal=goal_of(dish, method, texture=texture, learned=learned, store=store),
+    )
+
+
+def goal_of(dish: Dish, method: Method, *, texture: Texture, learned: Learned, store: Store) -> Goal:
+    """The end point of a dish, paced by what earlier cooks in this kitchen taught."""
+    doneness = store.doneness(dish.kind)
+    return physics_goal(
+        dish.food, doneness, texture=texture, method=physics_method(method), state=dish.state
+    )
+
+
+def lane_medium(
+    method: Method, setting: float | None, *, lane: str, top: bool, kitchen: Kitchen, surface: str
+) -> Medium:
+    """The medium of a lane."""
+    altitude_m = kitchen.altitude_m
+    if lane == AFTER:
+        return media.simmering(altitude_m)
+    match method.kind:
+        case "dry":
+            return media.oven(
+                setting or 220.0, fan=kitchen.fan_oven, crowding="spaced", surface=surface, altitude_m=altitude_m
+            )
+        case "pan":
+            return media.open_pan(setting or PAN_DEGC)
+        case "sealed":
+            return media.pressure(setting or 80.0, altitude_m, come_up_s=TYPICAL_COME_UP_S)
+        case _ if top:
+            return media.on_top(altitude_m)
+        case _ if method.heat == "oven":
+            return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
+        case _:
+            return media.simmering(altitude_m)
+
+
+def surface_of(dish: Dish) -> str:
+    """How wet the outside is, in the words of `media`."""
+    return "meat" if dish.part == "protein" else "cut"
+
+
+def physics_method(method: Method) -> str:
+    """The method's name in the physics tables."""
+    return {"dry": "roast", "pan": "saute", "sealed": "pressure"}.get(method.kind, "simmer")
+
+
+def done_kind(dish: Dish, store: Store) -> DoneKind:
+    """By which rule the dish is done."""
+    return store.doneness(dish.kind).kind
+
+
+def core_to_show(solved: Case) -> float | None:
+    """The core temperature to look for: the higher of the cook's target and the published minimum."""
+    wanted = [t for t in (solved.goal.target_degC, solved.goal.safe_degC) if t is not None]
+    return max(wanted, default=None)

@@ -1,0 +1,259 @@
+"""Every vessel, size, method and setting that this kitchen has, each laid out at its best.
+
+For each method the exact search (`stabbing`) picks a cut and an add time for every
+dish. A draft is then judged the way a cook would: what the food wants to be, what has
+to stay out, the time, the number of trips to the stove, room, and the wishes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from knowledge.foods.model import Vessel, VesselSize
+from knowledge.foods.store import Store
+from knowledge.planner import room, stages
+from knowledge.planner.dinner import Dinner, Dish, scaled
+from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
+from knowledge.planner.methods import Method, methods
+from knowledge.planner.model import Kitchen, Request
+from knowledge.planner.stabbing import Weights, stab
+from knowledge.planner.ways import Setting, solve
+
+WEIGHTS = Weights(per_add=0.35, per_s=0.02 / 60.0, edge=0.6)
+PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
+LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
+MINUTE = 0.045  # a minute beyond half an hour
+LATE_MINUTE = 0.25  # a minute beyond the deadline
+DEFAULT_VESSELS = Kitchen().vessels
+
+
+def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
+    """All drafts, best first; empty when nothing can be cooked in this kitchen."""
+    pairs = list(_pairs(request, store))
+    solved = solve(dinner.dishes, pairs, request, store=store)
+    found = []
+    for method, setting in pairs:
+        ways = solved[method.id, setting]
+        vessel = store.vessel(method.vessel)
+        for draft in _for_sizes(dinner, request, vessel, method, setting, ways):
+            found.append(draft)
+    return sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
+
+
+def _pairs(request: Request, store: Store) -> Iterator[tuple[Method, Setting]]:
+    """The methods and settings this kitchen and this cook allow."""
+    here = {v.id for v in request.kitchen.vessels}
+    for method in methods(store):
+        if method.vessel not in here or method.vessel in request.not_vessels:
+            continue
+        if request.vessel and method.vessel != request.vessel:
+            continue
+        if method.heat == "oven" and request.kitchen.oven_max_degC < 150:
+            continue
+        settings: Sequence[Setting] = method.settings or (None,)
+        if method.heat == "oven":
+            top = request.kitchen.oven_max_degC
+            settings = [s for s in method.settings if s <= top] or [top]
+        for setting in settings:
+            yield method, setting
+
+
+def sizes_here(kitchen: Kitchen, vessel: Vessel) -> list[VesselSize]:
+    """The sizes to choose from, usual first: the one said, or in an unknown kitchen the usual and larger."""
+    said = [v.size for v in kitchen.vessels if v.id == vessel.id]
+    by_id = {size.id: size for size in vessel.sizes}
+    named = [by_id[s] for s in said if s in by_id]
+    if named:
+        return named
+    usual = next((s for s in vessel.sizes if s.usual), vessel.sizes[0])
+    larger = [s for s in vessel.sizes if s.serves > usual.serves] if kitchen.vessels == DEFAULT_VESSELS else []
+    return [usual, *sorted(larger, key=lambda s: s.serves)]
+
+
+def _for_sizes(
+    dinner: Dinner,
+    request: Request,
+    vessel: Vessel,
+    method: Method,
+    setting: Setting,
+    ways: list[list[Way]],
+) -> Iterator[Draft]:
+    laid = lay(dinner.dishes, method, ways)
+    if laid is None:
+        return
+    placed, refused = laid
+    sizes = sizes_here(request.kitchen, vessel)
+    for number, size in enumerate(sizes):
+        draft = _draft(dinner, request, vessel, size, method, setting, placed, refused)
+        fits = draft.fill <= room.limit(vessel, method, [p.way for p in placed])
+        if fits or number == len(sizes) - 1:
+            if not fits:
+                draft = _shrunk(draft, dinner, request, refused)
+            yield draft
+            return
+
+
+def lay(
+    dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
+) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
+    """A way and an add time for each dish; those that refuse the method or the others, with why."""
+    refused = [(dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w]
+    live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
+    limits = {MAIN: method.adds, AFTER: 2 if method.kind == "sealed" else 0}
+    while live:
+        timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
+        chosen = stab([[x.window for x in w] for _, w in timed], weights=WEIGHTS, limits=limits)
+        if chosen is not None:
+            placed = [
+                Placed(way=w[k], add_s=at)
+                for (_, w), k, at in zip(timed, chosen.ways, chosen.adds_s, strict=True)
+            ]
+            longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+            for _, w in live:
+                if w[0].lead == SOFTENED:
+                    first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
+                    placed.append(Placed(way=first, add_s=max(longest, first.window.lo_s)))
+            if all(p.way.lead == SOFTENED for p in placed):
+                longest = max(p.way.window.lo_s for p in placed)
+                placed = [replace(p, add_s=longest) for p in placed]
+            return tuple(placed), tuple(refused)
+        out = _odd_one(timed, limits)
+        refused.append((timed[out][0], _clash(timed, out)))
+        live = [pair for pair in live if pair[0] is not timed[out][0]]
+    return None
+
+
+def _odd_one(timed: Sequence[tuple[Dish, list[Way]]], limits: dict[str, int]) -> int:
+    """The dish without which the rest goes together, the least missed; else the least missed at all."""
+    order = sorted(range(len(timed)), key=lambda i: (LEFT_OUT.get(timed[i][0].part, 4.0), i))
+    for i in order:
+        rest = [[x.window for x in w] for j, (_, w) in enumerate(timed) if j != i]
+        if stab(rest, weights=WEIGHTS, limits=limits) is not None:
+            return i
+    return order[0]
+
+
+def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:
+    """By how much a dish misses the others."""
+    mine = timed[out][1]
+    lo, hi = min(w.window.lo_s for w in mine) / 60, max(w.window.hi_s for w in mine) / 60
+    others = [(d.name, min(w.window.lo_s for w in ws) / 60) for j, (d, ws) in enumerate(timed) if j != out]
+    name, need = max(others, key=lambda o: o[1], default=("", 0.0))
+    if need > hi:
+        return f"good for {hi:.0f} min at most, while {name} needs {need:.0f}"
+    return f"needs {lo:.0f} min, longer than the others can take"
+
+
+def _draft(
+    dinner: Dinner,
+    request: Request,
+    vessel: Vessel,
+    size: VesselSize,
+    method: Method,
+    setting: Setting,
+    placed: tuple[Placed, ...],
+    refused: tuple[tuple[Dish, str], ...],
+) -> Draft:
+    ways = [p.way for p in placed]
+    longest = max((p.add_s for p in placed), default=0.0)
+    liquid = room.liquid(method, vessel, size, ways, dinner.seasonings, longest)
+    slow = method.kind == "sealed" and stages.is_slow(ways)
+    when = stages.stages(method, setting, size, placed, liquid, slow_release=slow)
+    draft = Draft(
+        vessel=vessel,
+        size=size,
+        method=method,
+        setting=setting,
+        dinner=dinner,
+        kitchen=request.kitchen,
+        placed=placed,
+        refused=refused,
+        fill=room.fill(vessel, size, method, ways, liquid.ml if liquid else 0.0),
+        liquid=liquid,
+        slow_release=slow,
+        stages=when,
+        start_s=stages.start_s(method, placed, when),
+        score=0.0,
+    )
+    return replace(draft, score=score(draft, request))
+
+
+def _shrunk(
+    draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]
+) -> Draft:
+    """Less of everything until it fits; the rest is for another day or a second round."""
+    for _ in range(6):
+        limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
+        if draft.fill <= limit:
+            break
+        factor = max(0.96 * limit / draft.fill, 0.2)
+        placed = tuple(
+            replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed
+        )
+        draft = _draft(
+            dinner, request, draft.vessel, draft.size, draft.method, draft.setting, placed, refused
+        )
+    return draft
+
+
+def served(draft: Draft) -> float:
+    """How many it feeds: by the protein when there is one, else by all of it."""
+    return served_by([p.way.dish for p in draft.placed])
+
+
+def served_by(dishes: Sequence[Dish]) -> float:
+    """Servings in these dishes."""
+    mains = [d for d in dishes if d.part == "protein"] or [d for d in dishes if d.part == "starch"] or list(dishes)
+    protein = sum(d.servings for d in mains)
+    whole = sum(d.grams * d.food.edible_frac for d in dishes) / 450.0
+    return round(max(0.5, min(protein * 1.15, max(whole, protein * 0.6))) * 2) / 2
+
+
+def score(draft: Draft, request: Request) -> float:
+    """Points out of about ten; see PROBLEM.md for the order of what counts."""
+    fits = [(PART_WEIGHT.get(p.way.dish.part, 1.0), p.way.fit) for p in draft.placed]
+    if not fits:
+        return -100.0
+    mean = sum(w * f for w, f in fits) / sum(w for w, _ in fits)
+    worst = min((f for w, f in fits if w >= 1.5), default=mean)
+    points = mean + 0.35 * min(worst - 7.0, 0.0)
+    points -= sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in draft.refused)
+    total_min = (draft.stages.serve_s - draft.start_s) / 60.0
+    hurry = 2.5 if "quick" in request.wishes else 1.0
+    points -= hurry * MINUTE * max(total_min - 30.0, 0.0) ** 0.95
+    if request.ready_in_s is not None and request.ready_in_s > 0:
+        points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
+    points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})
+    points -= sum(_edge(p) for p in draft.placed) * 0.5
+    feeds = served(draft)
+    if feeds < 0.8 * draft.dinner.eaters and feeds < 0.95 * served_by(draft.dinner.dishes):
+        points -= 5.0 * (1.0 - feeds / draft.dinner.eaters)
+    points += _wishes(draft, request) + _sauce(draft)
+    return points
+
+
+def _edge(placed: Placed) -> float:
+    """How near the edge of its window a dish is eaten, 0 to 1."""
+    w = placed.way.window
+    room_s = w.best_s - w.lo_s if placed.add_s < w.best_s else w.hi_s - w.best_s
+    return min(1.0, abs(placed.add_s - w.best_s) / room_s) if room_s > 0 else 0.0
+
+
+def _wishes(draft: Draft, request: Request) -> float:
+    method = draft.method
+    gains = {
+        "crisp": 4.0 * method.crisp,
+        "saucy": 4.0 * method.wet,
+        "soft": 2.0 * method.wet,
+        "oven": 5.0 if method.heat == "oven" else 0.0,
+        "quick": 0.0,
+    }
+    return sum(gains.get(wish, 0.0) for wish in request.wishes)
+
+
+def _sauce(draft: Draft) -> float:
+    """Coconut milk, wine, tinned tomatoes and the like want a wet dish."""
+    pourable = sum(1 for s in draft.dinner.seasonings if room.is_poured(s))
+    pourable += sum(1 for p in draft.placed if room.is_saucy(p.way.dish))
+    return (0.6 if draft.method.wet else -1.2) * min(pourable, 2)

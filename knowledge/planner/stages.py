@@ -1,0 +1,170 @@
+"""When the stages of a cook begin and end, and when the cook must begin.
+
+Second 0 is the first food in the heat. Before it lie knife work and preheating, after
+the main stage come release, after-additions, rest and the table.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from knowledge.foods.model import Behaviour, VesselSize
+from knowledge.planner import room
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Placed, Stages, Way
+from knowledge.planner.methods import Method
+from knowledge.planner.model import Kitchen, Liquid
+from knowledge.planner.prep import Job, Slot, latest_start_s, lay_out
+from knowledge.planner.ways import BROWN_S, SOFTEN_S
+
+HOB_W = 1300.0  # what of a burner's heat ends up in the pot
+OVEN_W_PER_K = 4.0  # s of preheating for each degree above the room
+QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0
+RINSE_S = 40.0  # a food out of the fridge, washed, on the board
+SETTLE_S = 60.0
+HEAT_PAN_S = 150.0
+
+
+def stages(
+    method: Method,
+    setting: float | None,
+    size: VesselSize,
+    placed: Sequence[Placed],
+    liquid: Liquid | None,
+    *,
+    slow_release: bool,
+) -> Stages:
+    """The stages of one laid-out dinner."""
+    ways = [p.way for p in placed]
+    browned = _browning_s(ways, size)
+    softened = browned + (SOFTEN_S if any(w.lead == SOFTENED for w in ways) else 0.0)
+    boil_s = come_up_s(liquid, ways, method)
+    if method.kind == "wet" and softened == 0.0:
+        main_start, preheat = 0.0, boil_s
+    elif method.kind == "wet":
+        main_start, preheat = softened + boil_s, HEAT_PAN_S
+    else:
+        main_start, preheat = softened, HEAT_PAN_S
+    if method.heat == "oven":
+        preheat = max(preheat if method.kind == "wet" else 0.0, preheat_s(setting) - main_start)
+    at_pressure = main_start + (boil_s if method.kind == "sealed" else 0.0)
+    longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+    main_end = at_pressure + longest
+    opened = main_end
+    if method.kind == "sealed":
+        opened += SLOW_RELEASE_S if slow_release else QUICK_RELEASE_S
+    after = max((p.add_s for p in placed if p.way.lane_is(AFTER)), default=0.0)
+    after_end = opened + after + (SETTLE_S if after else 0.0)
+    rest = max((w.rest_s for w in ways if w.rest_s <= 300.0), default=0.0)
+    return Stages(
+        preheat_s=preheat,
+        browned_s=browned,
+        softened_s=softened,
+        main_start_s=main_start,
+        at_pressure_s=at_pressure,
+        main_end_s=main_end,
+        opened_s=opened,
+        after_end_s=after_end,
+        serve_s=after_end + max(rest, SETTLE_S),
+    )
+
+
+def preheat_s(oven_degC: float | None) -> float:
+    """How long an oven takes to a setting."""
+    return OVEN_W_PER_K * ((oven_degC or 220.0) - 20.0)
+
+
+def come_up_s(liquid: Liquid | None, ways: Sequence[Way], method: Method) -> float:
+    """From cold liquid to a simmer, or from lid to full pressure, with what lies in it."""
+    if method.kind not in ("wet", "sealed"):
+        return 0.0
+    ml = liquid.ml if liquid else 0.0
+    energy = ml * 4.19 * 80.0
+    if method.kind == "sealed":
+        inside = sum(w.dish.grams for w in ways if not w.lane_is(AFTER))
+        return 120.0 + (ml * 4.19 * 20.0 + energy + 0.45 * inside * 3.6 * 95.0) / HOB_W
+    return 60.0 + energy / HOB_W
+
+
+def is_slow(ways: Sequence[Way]) -> bool:
+    """Whether pressure must fall by itself: what foams or swells would spit, big meat would toughen."""
+    sealed = [w for w in ways if not w.lane_is(AFTER)]
+    return any(
+        (w.dish.food.pressure in (Behaviour.FOAMS, Behaviour.SWELLS) and w.dish.kind != "warm_through")
+        or w.dish.kind.startswith(("tough_", "stewing"))
+        for w in sealed
+    )
+
+
+def _browning_s(ways: Sequence[Way], size: VesselSize) -> float:
+    browned = [w for w in ways if w.lead in (BROWNED, SEARED)]
+    if not browned:
+        return 0.0
+    batches = min(max(1, math.ceil(room.floor_m2(browned) / (size.area_m2 * 1.05))), 3)
+    each = max(BROWN_S if w.lead == BROWNED else max(w.lead_s, 90.0) for w in browned)
+    return batches * each
+
+
+def add_at_s(placed: Placed, when: Stages) -> float:
+    """When a dish goes into the lane it finishes in."""
+    if placed.way.lane_is(AFTER):
+        return when.after_end_s - placed.add_s
+    if placed.way.lead == SOFTENED:
+        return when.browned_s
+    if when.at_pressure_s > when.main_start_s:
+        return when.main_start_s
+    return when.main_end_s - placed.add_s
+
+
+def first_in_s(placed: Placed, when: Stages) -> float:
+    """When a dish first meets heat."""
+    return 0.0 if placed.way.lead in (BROWNED, SEARED) else add_at_s(placed, when)
+
+
+def out_s(placed: Placed, when: Stages) -> float:
+    """When a dish leaves the heat: at the end, or earlier to stand."""
+    end = when.after_end_s if placed.way.lane_is(AFTER) or when.at_pressure_s > when.main_start_s else when.main_end_s
+    return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end
+
+
+def jobs(placed: Sequence[Placed], when: Stages) -> list[Job]:
+    """Knife work for each dish, due when it meets heat."""
+    return [
+        Job(id=f"{n:02d}", hands_s=knife_s(p.way), due_s=first_in_s(p, when)) for n, p in enumerate(placed)
+    ]
+
+
+def knife_s(way: Way) -> float:
+    """Washing and cutting one dish."""
+    cut_already = bool(way.dish.cut_said) or way.dish.state in ("canned", "frozen", "cooked", "leftover")
+    each = way.cut.knife_min_per_kg * 60.0 * way.dish.grams / 1000.0
+    return RINSE_S if cut_already else RINSE_S + each
+
+
+def busy(method: Method, placed: Sequence[Placed], when: Stages) -> list[tuple[float, float]]:
+    """When the hands are at the stove."""
+    taken = []
+    if when.softened_s > 0:
+        taken.append((0.0, when.softened_s))
+    if method.hands > 0.5:
+        taken.append((when.main_start_s, when.main_end_s))
+    else:
+        adds = {add_at_s(p, when) for p in placed}
+        taken += [(at, at + 60.0) for at in adds if at >= when.softened_s]
+    return taken
+
+
+def start_s(method: Method, placed: Sequence[Placed], when: Stages) -> float:
+    """The moment to begin [s, negative]: knife work by one pair of hands, and preheating."""
+    knife = latest_start_s(jobs(placed, when), busy(method, placed, when))
+    return min(knife, -when.preheat_s)
+
+
+def knife_slots(method: Method, placed: Sequence[Placed], when: Stages, start: float) -> tuple[Slot, ...]:
+    """What is cut when; ids are the positions in `placed`."""
+    return lay_out(jobs(placed, when), busy(method, placed, when), start_s=start)
+
+
+def fan_setting(degC: float, kitchen: Kitchen) -> float:
+    """What to set on a fan oven for the same heat."""
+    return degC - 20.0 if kitchen.fan_oven else degC

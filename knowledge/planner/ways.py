@@ -1,0 +1,235 @@
+"""Every way of cooking every dish in every method, solved in one batch.
+
+Kinds of food get their usual treatment: meat is browned first where the vessel does
+it, onions and garlic soften first, fish and sausages lie on top of a wet dish, tender
+meat is seared and put back at the end of a stir-fry. The physics then says how long
+each cut takes and how long it stays good; nothing here knows a cooking time.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from knowledge.errors import KnowledgeError
+from knowledge.foods.model import Cut, DoneKind
+from knowledge.foods.pieces import Pieced, piece_of
+from knowledge.foods.store import Store
+from knowledge.physics import cook
+from knowledge.physics.model import Case, Outcome, Texture
+from knowledge.planner import heat
+from knowledge.planner.dinner import Dish
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOFTENED, Way
+from knowledge.planner.methods import Method, fits
+from knowledge.planner.model import Request
+from knowledge.planner.stabbing import Window
+
+BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
+SOFTEN_S = 5 * 60.0
+BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
+LONGEST_S = 6 * 3600.0  # nobody's weeknight
+SHORTEST_S = 60.0
+JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
+CUT_STEP, KNIFE_MIN = 0.1, 0.02  # objective points: one place down the list of usual cuts; one minute of knife work
+
+Setting = float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Open:
+    """A way whose case is not solved yet."""
+
+    dish: Dish
+    cut: Cut
+    piece: Pieced
+    case: Case
+    lane: str
+    lead: str
+    lead_s: float
+    top: bool
+    texture: Texture
+    fit: float
+    cost: float
+    melts: bool
+
+
+def solve(
+    dishes: Sequence[Dish], pairs: Sequence[tuple[Method, Setting]], request: Request, *, store: Store
+) -> dict[tuple[str, Setting], list[list[Way]]]:
+    """The ways of each dish (in order) for each method and setting."""
+    open_ways = {
+        (method.id, setting): [list(_ways(dish, method, setting, request, store)) for dish in dishes]
+        for method, setting in pairs
+    }
+    cases = {way.case: None for found in open_ways.values() for ways in found for way in ways}
+    outcomes = _outcomes(tuple(cases))
+    return {
+        key: [[w for way in ways if (w := _closed(way, outcomes[way.case], store)) is not None] for ways in found]
+        for key, found in open_ways.items()
+    }
+
+
+_known: dict[Case, Outcome] = {}
+_KNOWN_MAX = 20_000
+
+
+def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
+    """Outcomes of the cases; equal cases are solved once and remembered."""
+    fresh = [case for case in cases if case not in _known]
+    if fresh:
+        if len(_known) > _KNOWN_MAX:
+            _known.clear()
+        _known.update(zip(fresh, cook(fresh), strict=True))
+    return {case: _known[case] for case in cases}
+
+
+def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store: Store) -> Iterator[_Open]:
+    fit = fits(store).get(dish.kind)
+    if fit is None:
+        return
+    lanes = []
+    if method.id in fit.by_method:
+        lanes.append((MAIN, fit.by_method[method.id]))
+    if method.kind == "sealed" and fit.after is not None:
+        lanes.append((AFTER, fit.after))
+    melts = method.kind in ("wet", "sealed") and _melts(dish.food.id, dish.food.group, store)
+    chop = 4.0 if "less chopping" in request.wishes else 1.0
+    for lane, points in lanes:
+        for place, cut in enumerate(cuts_for(dish, store)):
+            piece = piece_of(dish.food, cut)
+            lead = _lead(dish, method, lane, fit.way, melts)
+            lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
+            top = fit.way == "top" and method.kind == "wet"
+            texture = _texture(dish, method, request)
+            knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
+            try:
+                case = heat.case(
+                    dish, piece, method, setting,
+                    lane=lane, lead=lead, lead_s=lead_s, top=top, texture=texture,
+                    kitchen=request.kitchen, learned=request.learned, store=store,
+                )  # fmt: skip
+            except KnowledgeError:
+                continue  # such a piece has no answer in this medium; another cut may have one
+            yield _Open(
+                dish=dish, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s, top=top,
+                texture=texture, fit=points, melts=melts,
+                cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
+            )  # fmt: skip
+
+
+def cuts_for(dish: Dish, store: Store) -> list[Cut]:
+    """The cuts worth trying, usual first; what lies there cut already stays as it is."""
+    usual = list(dish.food.cuts) or ["whole"]
+    if dish.cut_said:
+        wanted = _cuts_said(store).get(dish.cut_said, ())
+        usual = [c for c in wanted if c in usual][:1] or usual
+    elif dish.state == "frozen" and dish.piece_g is None:
+        usual = usual[:1]  # a bag of frozen pieces is cut already
+    elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
+        usual = usual[:2]
+    return [store.cut(cut_id) for cut_id in usual]
+
+
+@lru_cache(maxsize=4)
+def _cuts_said(store: Store) -> dict[str, tuple[str, ...]]:
+    return {row["said"]: tuple(c for c in row["cuts"].split(";") if c) for row in store.table("cuts_said")}
+
+
+@lru_cache(maxsize=4)
+def _melting(store: Store) -> tuple[frozenset[str], frozenset[str]]:
+    rows = store.table("melts")
+    return (
+        frozenset(row["value"] for row in rows if row["by"] == "food"),
+        frozenset(row["value"] for row in rows if row["by"] == "group"),
+    )
+
+
+def _melts(food_id: str, group: str, store: Store) -> bool:
+    """Whether the food only gets better when it falls apart in the sauce."""
+    foods, groups = _melting(store)
+    return food_id in foods or group in groups
+
+
+def _lead(dish: Dish, method: Method, lane: str, way: str, melts: bool) -> str:
+    """What happens to it in the open pan before its lane begins."""
+    if not method.browns or lane == AFTER:
+        return ""
+    if dish.part == "aromatic" and method.kind != "dry" and dish.kind != "warm_through":
+        return SOFTENED
+    if way != "browned" or dish.state in ("frozen",):
+        return ""
+    if method.kind == "pan":
+        return SEARED
+    return BROWNED
+
+
+def _texture(dish: Dish, method: Method, request: Request) -> Texture:
+    if "soft" in request.wishes:
+        return Texture.SOFT
+    crisp = method.kind == "pan" or "crisp" in request.wishes
+    return Texture.CRISP_TENDER if crisp and dish.kind in ("quick_veg", "medium_veg") else Texture.TENDER
+
+
+def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
+    """The way with its window, or None when it is never done within reason."""
+    if out.done_s is None or out.done_s > LONGEST_S:
+        return None
+    kind = heat.done_kind(way.dish, store)
+    rest_s = _rest_s(way, kind)
+    over_s = out.over_s if out.over_s is not None else 3.0 * out.done_s + 1200.0
+    if way.melts or way.lead == SOFTENED:
+        over_s = max(over_s, LONGEST_S)
+    lead_s = way.lead_s
+    if way.lead == SEARED:
+        lead_s = out.done_s
+        lo, hi, best = *BACK_S, 120.0
+    else:
+        lo = max(out.done_s - lead_s, SHORTEST_S)
+        hi = max(over_s - lead_s, lo)
+        best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.25)
+    early_s = rest_s if rest_s > 300 else 0.0
+    return Way(
+        dish=way.dish,
+        cut=way.cut,
+        piece=way.piece,
+        case=way.case,
+        window=Window(
+            lane=way.lane, lo_s=lo + early_s, hi_s=hi + early_s, best_s=best + early_s, cost=way.cost
+        ),
+        lead=way.lead,
+        lead_s=lead_s,
+        top=way.top,
+        done=_done_word(way, kind),
+        core_degC=heat.core_to_show(way.case) if kind in (DoneKind.CORE, DoneKind.WARM) else None,
+        rest_s=rest_s,
+        fit=way.fit,
+    )
+
+
+def _rest_s(way: _Open, kind: DoneKind) -> float:
+    dish = way.dish
+    if dish.part == "starch" and kind is DoneKind.HYDRATE and dish.kind not in ("pasta", "noodle"):
+        return 300.0
+    if kind is not DoneKind.CORE or dish.food.safety not in ("whole_meat", "poultry", "ham_raw"):
+        return 0.0
+    if (dish.piece_g or 0.0) / 1000.0 >= JOINT_KG and way.cut.id == "whole":
+        return 900.0
+    return 180.0 if way.piece.size_mm < 40 else 300.0
+
+
+def _done_word(way: _Open, kind: DoneKind) -> str:
+    match kind:
+        case DoneKind.CORE:
+            return "core_temp"
+        case DoneKind.HYDRATE:
+            return "al_dente" if way.dish.kind in ("pasta", "noodle") else "tender"
+        case DoneKind.COLLAGEN:
+            return "tender"
+        case DoneKind.WILT:
+            return "wilted"
+        case DoneKind.WARM | DoneKind.NONE:
+            return "warmed"
+        case _:
+            return way.texture.value

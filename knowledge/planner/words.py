@@ -1,0 +1,106 @@
+"""How amounts, sizes, temperatures and times are said to a cook, in the cook's own units."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from knowledge.planner.dinner import Dish
+
+
+def minutes(seconds: float) -> int:
+    """Whole minutes; to the nearest five beyond thirty."""
+    exact = seconds / 60.0
+    return int(round(exact / 5.0) * 5) if exact > 32 else max(1, round(exact))
+
+
+def duration(seconds: float) -> str:
+    """A length of time: "12 min", "1 h 30"."""
+    whole = minutes(seconds)
+    if whole < 90:
+        return f"{whole} min"
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest:02d}" if rest else f"{hours} h"
+
+
+def temperature(degC: float, units: str) -> str:
+    """A temperature, rounded to what a thermometer can show."""
+    if units == "us":
+        return f"{round(degC * 9 / 5 + 32):.0f} °F"
+    return f"{degC:.0f} °C"
+
+
+def oven(degC: float, units: str) -> str:
+    """An oven setting: steps of 10 °C or 25 °F."""
+    if units == "us":
+        return f"{round((degC * 9 / 5 + 32) / 25) * 25:.0f} °F"
+    return f"{round(degC / 10) * 10:.0f} °C" if degC != 175 else "175 °C"
+
+
+def volume(ml: float, units: str) -> str:
+    """A volume: 50 ml steps, or quarter cups."""
+    if units == "us":
+        quarters = max(1, round(ml / 60.0))
+        whole, rest = divmod(quarters, 4)
+        part = ("", "1/4", "1/2", "3/4")[rest]
+        said = " ".join(p for p in (str(whole) if whole else "", part) if p)
+        return f"{said} cup{'s' if quarters > 4 else ''}"
+    if ml >= 1000:
+        return f"{ml / 1000:.1f} l".replace(".0 l", " l")
+    return f"{max(50, round(ml / 50) * 50):.0f} ml"
+
+
+def weight(grams: float, units: str) -> str:
+    """A weight of food."""
+    if units == "us":
+        ounces = grams / 28.35
+        return f"{ounces / 16:.1f} lb".replace(".0 lb", " lb") if ounces >= 16 else f"{max(1, round(ounces))} oz"
+    step = 5 if grams < 100 else 10 if grams < 400 else 50
+    return f"{max(step, round(grams / step) * step):.0f} g"
+
+
+def size(mm: float, units: str) -> str:
+    """The size of a cut."""
+    if units != "us":
+        return f"{mm:.0f} mm"
+    eighths = max(1, round(mm / 25.4 * 8))
+    whole, rest = divmod(eighths, 8)
+    part = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")[rest]
+    return f"{' '.join(p for p in (str(whole) if whole else '', part) if p)} inch"
+
+
+def amount(dish: Dish, units: str) -> str:
+    """How much of a dish: whole pieces where it comes in pieces, else a weight."""
+    if dish.piece_g and dish.piece_g > 40:
+        count = dish.grams / dish.piece_g
+        for whole in (round(count), round(count * 2) / 2):
+            if whole >= 0.5 and abs(count - whole) < 0.12:
+                said = f"{whole:g}".replace("0.5", "half").replace(".5", " and a half")
+                return f"{said} {dish.name}" if whole <= 1 else f"{said} {plural(dish.name)}"
+    return f"{weight(dish.grams, units)} {dish.name}"
+
+
+MASS = ("rice", "pasta", "barley", "spinach", "kale", "beef", "pork", "lamb", "couscous", "quinoa", "okra",
+        "broccoli", "fish", "salmon", "cod", "cabbage", "garlic", "celery", "corn", "tofu", "fennel", "asparagus",
+        "shrimp", "squid", "trout", "tuna", "veal", "bacon", "chicken", "turkey")  # fmt: skip
+
+
+def plural(name: str) -> str:
+    """The plural of a food's name, for a count of pieces."""
+    last = name.rsplit(" ", 1)[-1]
+    if last in MASS or last.endswith("s"):
+        return name
+    if last.endswith(("ch", "sh", "x")) or last in ("potato", "tomato", "mango"):
+        return f"{name}es"
+    if last.endswith("y") and last[-2:-1] not in "aeiou":
+        return f"{name[:-1]}ies"
+    if last == "leaf":
+        return f"{name[:-1]}ves"
+    return f"{name}s"
+
+
+def listed(names: Sequence[str]) -> str:
+    """ "a", "a and b", "a, b and c"."""
+    unique = list(dict.fromkeys(names))
+    if len(unique) < 2:
+        return "".join(unique)
+    return f"{', '.join(unique[:-1])} and {unique[-1]}"
