@@ -21,7 +21,7 @@ from typing import Any
 
 from knowledge.errors import BadData, UnknownFood
 from knowledge.foods import records
-from knowledge.foods.load import digest
+from knowledge.foods.load import DATA, digest
 from knowledge.foods.model import Cut, Doneness, Food, Vessel
 
 FORMAT = 1
@@ -57,9 +57,9 @@ def home() -> Path:
     return Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "panwright"
 
 
-def default_path() -> Path:
+def default_path(tables: Path = DATA) -> Path:
     """Where the file built from the present tables lies, or will lie."""
-    return home() / f"knowledge-{digest()}.{FORMAT}.sqlite"
+    return home() / f"knowledge-{digest(tables)}.{FORMAT}.sqlite"
 
 
 def open_store(path: Path | None = None) -> Store:
