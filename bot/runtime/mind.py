@@ -41,9 +41,7 @@ class Mind:
     def wake_up(self) -> asyncio.Future[Step]:
         """Begin awakening before the first step asks for it; the future raises what `awaken` raises."""
         waking = asyncio.get_running_loop().run_in_executor(self._thread, self._ready)
-        waking.add_done_callback(
-            lambda done: done.cancelled() or done.exception()
-        )  # seen, also if not awaited
+        waking.add_done_callback(lambda done: done.cancelled() or done.exception())  # seen if not awaited
         return waking
 
     def close(self) -> None:
