@@ -50,7 +50,9 @@ class Piece:
     """One piece of food: geometry and constant thermal properties."""
 
     exponent: float  # 0 slab, 1 cylinder, 2 sphere, anything between
-    half_size_m: float  # half the smallest full dimension, size factor included
+    half_size_m: float  # half the smallest full dimension, size factor included, of the equivalent piece
+    area_factor: float  # true surface over that of the equivalent piece
+    brisk: tuple[float, float, float]  # the same three in liquid or steam, where the inside resists most
     k_W_mK: float
     density_kg_m3: float
     cp_J_kgK: float
@@ -109,13 +111,15 @@ class Goal:
     over_dose_min: float | None
     safe_degC: float | None
     safe_hold_s: float
+    lethality: str = ""  # table by which kill is counted: "", "meat", "chicken" or "turkey"
+    fat_pct: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PieceState:
     """What a simulation knows about a piece at one moment, enough to go on from there."""
 
-    modes_K: tuple[float, ...]
+    modes_degC: tuple[float, ...]  # the mean, then the coefficients of the zero-flux modes
     core_remainder_K: float
     dose_min: float
     lethality_log: float
@@ -130,6 +134,19 @@ class Case:
     phases: tuple[Phase, ...]
     goal: Goal
     state: PieceState | None = None  # None: starts at piece.start_degC throughout
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class History:
+    """A piece followed through a case, one value for each time asked for."""
+
+    times_s: tuple[float, ...]
+    core_degC: tuple[float, ...]
+    mean_degC: tuple[float, ...]
+    surface_degC: tuple[float, ...]
+    dose_min: tuple[float, ...]
+    lethality_log: tuple[float, ...]
+    evaporated_kg_m2: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,128 @@
+"""When a piece is done: a core temperature, or a dose of heat.
+
+1. Tender meat, fish, poultry, what is only warmed: T_core + kappa (T_mean - T_core) = target.
+2. What softens, takes up water or turns tender: the dose
+
+       F = integral of 10**((Td - 100)/z) s(Td) dt        Td = T_core + theta (T_mean - T_core)
+
+   in minutes at 100 °C, with one z below 100 °C and another above, and a smooth cut-off s
+   below which nothing softens.
+3. Whatever the taste, the published minimum of `safety` comes on top.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from knowledge.foods.model import DoneKind, Doneness, Food
+from knowledge.physics import safety, tables
+from knowledge.physics.limits import within
+from knowledge.physics.model import Goal, Texture
+
+Array = NDArray[np.float64]
+
+DRY_HEAT = frozenset({"roast", "broil"})
+_CUTOFF_WIDTH_K = 2.5
+
+
+@cache
+def _extra(class_id: str) -> tuple[float, float]:
+    """Dose factors of a class when frozen (blanched before) and when dried and not soaked."""
+    for row in tables.rows("doneness"):
+        if row["id"] == class_id:
+            return float(row["frozen_factor"] or 1.0), float(row["dry_factor"] or 1.0)
+    return 1.0, 1.0
+
+
+def goal(
+    food: Food, doneness: Doneness, *, texture: Texture | str = Texture.TENDER, method: str = "",
+    state: str | None = None, to_degC: float | None = None, pace: float = 1.0,
+) -> Goal:  # fmt: skip
+    """The end point of a food.
+
+    Args:
+        doneness: its class; `Food` carries what is its own (dose factor, target)
+        texture: how soft a softening food is wanted
+        method: "roast" and "broil" count browning as part of tenderness
+        state: "frozen" (blanched), "dried" (not soaked), "canned", "cooked" ...
+        to_degC: another core temperature than the class's, 20-120 °C
+        pace: this cook's own multiplier on the dose
+    Raises: OutOfRange.
+    """
+    if to_degC is not None:
+        within("core_degC", to_degC)
+    minimum = safety.minimum(food.safety) if food.safety else None
+    target = to_degC if to_degC is not None else (food.target_degC or doneness.target_degC)
+    over = food.over_degC or doneness.over_degC
+    dose: float | None = None
+    kind = doneness.kind
+    if to_degC is not None and kind in (DoneKind.COLLAGEN, DoneKind.SOFTEN):
+        kind, over = DoneKind.CORE, max(over or 0.0, to_degC + 12.0)
+    if kind in (DoneKind.SOFTEN, DoneKind.HYDRATE, DoneKind.COLLAGEN, DoneKind.WILT):
+        dose = (
+            (doneness.dose_min or 0.0) * food.dose_factor * pace * _factor(doneness, texture, method, state)
+        )
+        target = None
+    elif target is not None and over is not None:
+        over = max(over, target + 6.0)
+    return Goal(
+        kind=kind.value,
+        target_degC=target,
+        kappa=doneness.kappa,
+        dose_min=dose,
+        z_below_K=doneness.z_below_K or 27.0,
+        z_above_K=doneness.z_above_K or 42.0,
+        cutoff_degC=doneness.cutoff_degC or 60.0,
+        theta=doneness.theta,
+        over_degC=over if dose is None else None,
+        over_dose_min=None if dose is None else dose * _over(doneness, texture),
+        safe_degC=minimum.core_degC if minimum else None,
+        safe_hold_s=minimum.hold_s if minimum else 0.0,
+        lethality=safety.lethality_table(food.safety, food.animal, food.name),
+        fat_pct=food.composition.fat_g if food.composition else 0.0,
+    )
+
+
+def _factor(doneness: Doneness, texture: Texture | str, method: str, state: str | None) -> float:
+    factor = 1.0
+    if texture == Texture.CRISP_TENDER:
+        factor *= doneness.crisp_factor or 1.0
+    elif texture == Texture.SOFT:
+        factor *= doneness.soft_factor or 1.0
+    if method in DRY_HEAT:
+        factor *= doneness.roast_factor or 1.0
+    frozen, dry = _extra(doneness.id)
+    if state == "frozen":
+        factor *= frozen
+    elif state in ("dried", "dry"):
+        factor *= dry
+    return factor
+
+
+def _over(doneness: Doneness, texture: Texture | str) -> float:
+    """Dose at which it is too soft, over the dose at which it is done.
+
+    A crisp-tender vegetable is overdone when it is soft; a soft one keeps its margin.
+    """
+    over = doneness.over_factor or 3.0
+    if texture == Texture.SOFT:
+        return max(over / (doneness.soft_factor or 1.0), 1.5)
+    return over
+
+
+def dose_rate(Td: Array, *, z_below_K: Array, z_above_K: Array, cutoff_degC: Array) -> Array:
+    """Minutes at 100 °C gained per minute at the dose temperature.
+
+    Equation: 10**((Td - 100)/z) / (1 + exp(-(Td - cutoff)/2.5 K)),  z by the side of 100 °C
+    """
+    over = Td - 100.0
+    power = over / np.where(over > 0.0, z_above_K, z_below_K)
+    return 10.0**power / (1.0 + np.exp(np.clip(-(Td - cutoff_degC) / _CUTOFF_WIDTH_K, -50.0, 50.0)))
+
+
+def dose_temperature(core: Array, mean: Array, theta: Array) -> Array:
+    """The temperature that counts: from the core (theta 0) to the mean (1) or beyond."""
+    return core + theta * (mean - core)

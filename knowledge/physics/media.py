@@ -1,0 +1,195 @@
+"""Where a piece gets its heat from: one constructor a way of cooking.
+
+Temperatures are the settings a cook knows; constants stand in `media.csv` with their
+source. Every constructor raises OutOfRange for a setting that no kitchen has.
+"""
+
+from __future__ import annotations
+
+from knowledge.errors import OutOfRange
+from knowledge.physics.limits import within
+from knowledge.physics.model import Heat, Medium
+from knowledge.physics.tables import constant
+from knowledge.physics.water import SEA_LEVEL_PA, ambient_Pa, boiling_degC
+
+SURFACES = {"cut": "wetness_cut", "meat": "wetness_meat", "skin": "wetness_skin"}
+CROWDING = {"joint": "exposure_joint", "spaced": "exposure_spaced", "piled": "exposure_piled"}
+
+
+def exposure_of(crowding: str | float) -> float:
+    """Share of the surface that takes part in the heat of an oven.
+
+    `crowding` is "joint", "spaced" or "piled", or a number from 0 (a finger between the
+    pieces) to 1 (a heap), for which the share falls evenly.
+    """
+    if isinstance(crowding, str):
+        return constant(CROWDING[crowding])
+    if not 0.0 <= crowding <= 1.0:
+        raise OutOfRange("crowding", crowding, 0.0, 1.0, "")
+    spaced, piled = constant("exposure_spaced"), constant("exposure_piled")
+    return spaced + (piled - spaced) * crowding
+
+
+def _medium(
+    heat: Heat, ambient_degC: float, h_W_m2K: float, pressure_Pa: float, *,
+    start_degC: float | None = None, come_up_s: float = 0.0, emissivity: float = 0.0, exposure: float = 1.0,
+    pan_degC: float = 0.0, pan_h_W_m2K: float = 0.0, contact_frac: float = 0.0, wetness: float = 0.0,
+    vapour_Pa: float = 0.0,
+) -> Medium:  # fmt: skip
+    return Medium(
+        heat=heat, ambient_degC=ambient_degC,
+        start_degC=ambient_degC if start_degC is None else start_degC,
+        come_up_s=within("come_up_s", come_up_s), h_W_m2K=h_W_m2K, emissivity=emissivity, exposure=exposure,
+        pan_degC=pan_degC, pan_h_W_m2K=pan_h_W_m2K, contact_frac=contact_frac, wetness=wetness,
+        vapour_Pa=min(vapour_Pa, 0.6 * pressure_Pa), pressure_Pa=pressure_Pa,
+    )  # fmt: skip
+
+
+def oven(
+    air_degC: float, *, fan: bool = False, crowding: str | float = "spaced", surface: str = "cut",
+    altitude_m: float = 0.0, start_degC: float | None = None, come_up_s: float = 0.0,
+) -> Medium:  # fmt: skip
+    """Dry roasting: air, radiation and evaporation.
+
+    Args: air_degC, the setting [°C]; crowding, see `exposure_of`; surface, "cut", "meat" or
+    "skin"; start_degC and come_up_s when the oven has been drawn down by a cold load.
+    """
+    within("oven_degC", air_degC)
+    pressure = ambient_Pa(altitude_m)
+    h = constant("oven_fan_h_W_m2K" if fan else "oven_still_h_W_m2K") * (pressure / SEA_LEVEL_PA) ** 0.5
+    return _medium(
+        Heat.DRY, air_degC, h, pressure, start_degC=start_degC, come_up_s=come_up_s,
+        emissivity=constant("oven_emissivity"), exposure=exposure_of(crowding),
+        wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
+    )  # fmt: skip
+
+
+def broiler(environment_degC: float = 290.0, *, surface: str = "meat", altitude_m: float = 0.0) -> Medium:
+    """Under the broiler or on a grill, turned half way: radiation from one side at a time.
+
+    `environment_degC` is the radiant environment: about 290 at 10 cm, 260 at 13 cm, 230 at 18 cm.
+    """
+    within("broiler_degC", environment_degC)
+    pressure = ambient_Pa(altitude_m)
+    return _medium(
+        Heat.DRY, constant("broiler_env_frac") * environment_degC, constant("broiler_h_W_m2K"), pressure,
+        emissivity=constant("oven_emissivity"), exposure=1.0, wetness=constant(SURFACES[surface]),
+        vapour_Pa=constant("oven_vapour_Pa"),
+    )  # fmt: skip
+
+
+def covered_dish(oven_degC: float, *, altitude_m: float = 0.0, start_degC: float = 20.0) -> Medium:
+    """In a covered or foil-wrapped dish in the oven, with little liquid: steam, once it is hot."""
+    within("oven_degC", oven_degC)
+    top = min(boiling_degC(ambient_Pa(altitude_m)) - constant("boil_drop_K"), oven_degC)
+    come_up = constant("covered_dish_come_up_s") * (232.0 - 60.0) / max(oven_degC - 60.0, 20.0)
+    return _medium(
+        Heat.WET, top, constant("covered_dish_h_W_m2K"), ambient_Pa(altitude_m),
+        start_degC=start_degC, come_up_s=min(come_up, 7200.0),
+    )  # fmt: skip
+
+
+def covered_oven(oven_degC: float, *, altitude_m: float = 0.0, start_degC: float = 60.0) -> Medium:
+    """Braising in a covered pot in the oven: the liquid stays a little below boiling."""
+    within("oven_degC", oven_degC)
+    top = min(
+        boiling_degC(ambient_Pa(altitude_m)) - constant("covered_oven_drop_K"),
+        oven_degC - constant("covered_oven_drop_K"),
+    )
+    come_up = constant("covered_oven_come_up_s") * (170.0 - 60.0) / max(oven_degC - 60.0, 20.0)
+    return _medium(
+        Heat.WET, top, constant("simmer_h_W_m2K"), ambient_Pa(altitude_m),
+        start_degC=min(start_degC, top), come_up_s=min(come_up, 7200.0),
+    )  # fmt: skip
+
+
+def _liquid(
+    h: float, altitude_m: float, *, liquid_degC: float | None, start_degC: float | None, come_up_s: float
+) -> Medium:
+    pressure = ambient_Pa(altitude_m)
+    top = boiling_degC(pressure) - constant("boil_drop_K")
+    if liquid_degC is not None:
+        top = min(within("liquid_degC", liquid_degC), top)
+    return _medium(Heat.WET, top, h, pressure, start_degC=start_degC, come_up_s=come_up_s)
+
+
+def boiling(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
+    """In liquid at a rolling boil; `start_degC` and `come_up_s` when it has to come back to it."""
+    return _liquid(
+        constant("boil_h_W_m2K"), altitude_m, liquid_degC=None, start_degC=start_degC, come_up_s=come_up_s
+    )
+
+
+def simmering(
+    altitude_m: float = 0.0, liquid_degC: float | None = None, *,
+    start_degC: float | None = None, come_up_s: float = 0.0,
+) -> Medium:  # fmt: skip
+    """In liquid that hardly moves; at `liquid_degC`, or just below boiling."""
+    return _liquid(
+        constant("simmer_h_W_m2K"), altitude_m, liquid_degC=liquid_degC, start_degC=start_degC,
+        come_up_s=come_up_s,
+    )  # fmt: skip
+
+
+def steaming(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
+    """In steam, over boiling water, under a lid."""
+    return _liquid(
+        constant("steam_h_W_m2K"), altitude_m, liquid_degC=None, start_degC=start_degC, come_up_s=come_up_s
+    )
+
+
+def on_top(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
+    """Lying on simmering food under a lid, half out of the liquid."""
+    return _liquid(
+        constant("covered_pan_h_W_m2K"), altitude_m, liquid_degC=None, start_degC=start_degC,
+        come_up_s=come_up_s,
+    )  # fmt: skip
+
+
+def open_pan(
+    pan_degC: float, *, altitude_m: float = 0.0, surface: str = "cut", contact_frac: float | None = None
+) -> Medium:
+    """In a hot pan without a lid: metal on a share of the surface, hot damp air on the rest."""
+    within("pan_degC", pan_degC)
+    return _medium(
+        Heat.PAN, min(constant("open_pan_air_degC"), pan_degC), constant("open_pan_h_W_m2K"),
+        ambient_Pa(altitude_m), pan_degC=pan_degC, pan_h_W_m2K=constant("pan_h_W_m2K"),
+        contact_frac=constant("contact_frac") if contact_frac is None else contact_frac,
+        wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
+    )  # fmt: skip
+
+
+def covered_pan(pan_degC: float, *, altitude_m: float = 0.0, contact_frac: float | None = None) -> Medium:
+    """In a hot pan under a lid, with a little liquid: metal below, steam around."""
+    within("pan_degC", pan_degC)
+    pressure = ambient_Pa(altitude_m)
+    boiling_point = boiling_degC(pressure)
+    return _medium(
+        Heat.PAN, min(boiling_point - constant("boil_drop_K"), pan_degC), constant("covered_pan_h_W_m2K"),
+        pressure, pan_degC=min(pan_degC, boiling_point + 20.0), pan_h_W_m2K=constant("pan_h_W_m2K"),
+        contact_frac=constant("contact_frac") if contact_frac is None else contact_frac,
+    )  # fmt: skip
+
+
+def pressure(
+    gauge_kPa: float, altitude_m: float = 0.0, come_up_s: float | None = None, *, start_degC: float = 60.0
+) -> Medium:
+    """Sealed, at a gauge pressure [kPa]: liquid or steam at its boiling point, reached in `come_up_s`.
+
+    Times in this medium count from locking the lid. Without `come_up_s`, the usual one of `media.csv`.
+    """
+    inside = ambient_Pa(altitude_m) + 1000.0 * within("gauge_kPa", gauge_kPa)
+    return _medium(
+        Heat.WET, boiling_degC(inside), constant("boil_h_W_m2K"), inside, start_degC=start_degC,
+        come_up_s=constant("pressure_come_up_s") if come_up_s is None else come_up_s,
+    )  # fmt: skip
+
+
+def resting(air_degC: float = 20.0, *, altitude_m: float = 0.0, covered: bool = True) -> Medium:
+    """On a warm board, loosely covered or not: still air; the heat inside evens out."""
+    within("air_degC", air_degC)
+    return _medium(
+        Heat.AIR, air_degC, constant("carry_air_h_W_m2K"), ambient_Pa(altitude_m),
+        emissivity=constant("oven_emissivity") * (0.5 if covered else 1.0), exposure=0.8 if covered else 1.0,
+        wetness=0.0 if covered else constant("wetness_meat"), vapour_Pa=1200.0,
+    )  # fmt: skip

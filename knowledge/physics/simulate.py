@@ -1,0 +1,383 @@
+"""Cases in, outcomes out: `cook`, `history`, `state_at`.
+
+`cook` groups the cases by their number of phases, guesses for each how long it will take,
+marches each group as one batch, and sends again with a better guess those that did not get
+there or got there in the first few steps.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+
+from knowledge.errors import OutOfRange
+from knowledge.physics import safety
+from knowledge.physics.doneness import dose_rate, dose_temperature
+from knowledge.physics.limits import within
+from knowledge.physics.march import Path, Pieces, march, nominal_h, pieces_of
+from knowledge.physics.model import Case, Heat, History, Medium, Outcome, PieceState
+
+Array = NDArray[np.float64]
+
+_Columns = TypeVar("_Columns", Pieces, "_Goals")
+
+LONGEST_S = 86400.0
+SPREAD = 1.25
+"""`lo_s` and `hi_s` are the time over and times this: published times for one piece differ so much."""
+
+_STEPS_ALONE = 44
+_STEPS_BEFORE = 14  # in each phase before the last
+_STEPS_LAST = 36
+_ROUNDS = 5
+_OVER_SHARE = 1.7  # how far past done a march looks for too much
+
+
+def cook(cases: Sequence[Case], *, spread: float = SPREAD) -> list[Outcome]:
+    """When each piece is done, safe and overdone; one batched march.
+
+    A piece that gets nowhere within a day, or whose medium cannot bring it to its end, has
+    `done_s` None and a note that says so. Raises OutOfRange for a case that is no number.
+    """
+    results: list[Outcome | None] = [None] * len(cases)
+    by_phases: dict[int, list[int]] = {}
+    for i, case in enumerate(cases):
+        if not case.phases:
+            raise OutOfRange("phases", 0, 1, 20, "phases")
+        by_phases.setdefault(len(case.phases), []).append(i)
+    for members in by_phases.values():
+        for i, outcome in zip(members, _cook([cases[i] for i in members], spread), strict=True):
+            results[i] = outcome
+    return [r for r in results if r is not None]
+
+
+def history(case: Case, times_s: Sequence[float]) -> History:
+    """Temperatures, dose and kill of one piece at given times from its first phase.
+
+    Times beyond a phase's end run on into the next; the last phase lasts as long as asked for.
+    """
+    wanted = np.array([within("time_s", t) for t in times_s], dtype=np.float64)
+    end = max(float(wanted.max(initial=0.0)), 1.0)
+    pieces, path = _march_to(case, end, 90)
+    dose, kill = _accumulate([case], path)
+    _finite(path)
+
+    def at(values: Array) -> tuple[float, ...]:
+        return tuple(float(v) for v in np.interp(wanted, path.t[:, 0], values[:, 0]))
+
+    return History(
+        times_s=tuple(float(t) for t in wanted), core_degC=at(path.core), mean_degC=at(path.mean),
+        surface_degC=at(path.surface), dose_min=at(dose), lethality_log=at(kill),
+        evaporated_kg_m2=at(path.evaporated),
+    )  # fmt: skip
+
+
+def state_at(case: Case, time_s: float) -> PieceState:
+    """The piece as it is at one moment, to go on from under other conditions."""
+    within("time_s", time_s)
+    if time_s <= 0.0 and case.state is not None:
+        return case.state
+    pieces, path = _march_to(case, max(time_s, 1e-3), 60)
+    _finite(path)
+    dose, kill = _accumulate([case], path)
+    last = path.last_modes[:, 0]
+    return PieceState(
+        modes_degC=tuple(float(v) for v in last[:-1]),
+        core_remainder_K=float(last[-1]),
+        dose_min=float(dose[-1, 0]),
+        lethality_log=float(kill[-1, 0]),
+        evaporated_kg_m2=float(path.evaporated[-1, 0]),
+    )
+
+
+def _march_to(case: Case, end_s: float, steps: int) -> tuple[Pieces, Path]:
+    """One case, exactly to a time."""
+    phases, left = [], end_s
+    for phase in case.phases:
+        last = phase is case.phases[-1] or phase.duration_s is None
+        span = left if last else min(float(phase.duration_s or 0.0), left)
+        if span > 1e-6:
+            phases.append((phase, span))
+        left -= span
+        if left <= 1e-9:
+            break
+    pieces = pieces_of([case])
+    if not phases:
+        phases = [(case.phases[0], 1e-3)]
+    cut = Case(piece=case.piece, phases=tuple(p for p, _ in phases), goal=case.goal, state=case.state)
+    durations = np.array([[span] for _, span in phases])
+    return pieces, march([cut], pieces, durations, [steps] * len(phases))
+
+
+def _finite(path: Path) -> None:
+    for name in ("core", "mean", "surface", "evaporated"):
+        values = getattr(path, name)
+        if not np.isfinite(values).all():
+            raise OutOfRange(name, float("nan"), -100.0, 400.0, "°C")
+
+
+# Accumulated along a path
+
+
+@dataclass(frozen=True, slots=True)
+class _Goals:
+    """Columns of the goals of a batch; infinite where a goal has no such limit."""
+
+    dosed: NDArray[np.bool_]
+    target: Array
+    kappa: Array
+    dose: Array
+    z_below: Array
+    z_above: Array
+    cutoff: Array
+    theta: Array
+    over_core: Array
+    over_dose: Array
+    safe: Array
+
+
+def _goals(cases: Sequence[Case]) -> _Goals:
+    inf = math.inf
+    columns = np.array(
+        [
+            (
+                g.dose_min is not None, inf if g.target_degC is None else g.target_degC, g.kappa,
+                inf if g.dose_min is None else g.dose_min, g.z_below_K, g.z_above_K, g.cutoff_degC, g.theta,
+                inf if g.over_degC is None else g.over_degC,
+                inf if g.over_dose_min is None else g.over_dose_min,
+                -inf if g.safe_degC is None else g.safe_degC,
+            )
+            for g in (c.goal for c in cases)
+        ],
+        dtype=np.float64,
+    ).T  # fmt: skip
+    return _Goals(columns[0] > 0.5, *columns[1:])
+
+
+def _accumulate(cases: Sequence[Case], path: Path) -> tuple[Array, Array]:
+    """Dose [min] and kill [log10] of every case at every step."""
+    goals = _goals(cases)
+    dose = _dose(cases, goals, path)
+    kill = np.zeros_like(path.core)
+    for i, case in enumerate(cases):
+        if case.goal.lethality:
+            rate = safety.kill_rate(path.core[:, i], case.goal.lethality, round(case.goal.fat_pct))
+            kill[1:, i] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t[:, i]))
+        if case.state is not None:
+            kill[:, i] += case.state.lethality_log
+    return dose, kill
+
+
+def _rates(goals: _Goals, path: Path) -> Array:
+    """Minutes at 100 °C gained per minute."""
+    Td = dose_temperature(path.core, path.mean, goals.theta)
+    return dose_rate(Td, z_below_K=goals.z_below, z_above_K=goals.z_above, cutoff_degC=goals.cutoff)
+
+
+def _dose(cases: Sequence[Case], goals: _Goals, path: Path) -> Array:
+    dose = np.zeros_like(path.core)
+    rate = _rates(goals, path)
+    dose[1:] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t, axis=0) / 60.0, axis=0)
+    return dose + np.array([0.0 if c.state is None else c.state.dose_min for c in cases])
+
+
+def _log_mean(a: Array, b: Array) -> Array:
+    """Mean of a rate that grows evenly in its logarithm from a to b; exact for exponentials."""
+    a, b = np.maximum(a, 1e-300), np.maximum(b, 1e-300)
+    growth = np.log(b / a)
+    small = np.abs(growth) < 1e-6
+    return np.where(small, 0.5 * (a + b), (b - a) / np.where(small, 1.0, growth))
+
+
+# Crossings
+
+
+def _first(values: Array, level: Array, t: Array) -> Array:
+    """Time when each column first reaches its level, linear within a step; infinite if never."""
+    reached = values >= level
+    any_ = reached.any(axis=0)
+    i = np.argmax(reached, axis=0)
+    column = np.arange(values.shape[1])
+    j = np.maximum(i - 1, 0)
+    v0, v1, t0, t1 = values[j, column], values[i, column], t[j, column], t[i, column]
+    gap = v1 - v0
+    share = np.where(gap > 0.0, (np.minimum(level, v1) - v0) / np.where(gap > 0.0, gap, 1.0), 1.0)
+    when = np.where(i == 0, t0, t0 + np.clip(share, 0.0, 1.0) * (t1 - t0))
+    return np.where(any_, when, math.inf)
+
+
+def _first_dose(dose: Array, rate: Array, level: Array, t: Array) -> Array:
+    """As `_first` for a dose: within a step the rate grows evenly in its logarithm."""
+    reached = dose >= level
+    any_ = reached.any(axis=0)
+    i = np.argmax(reached, axis=0)
+    column = np.arange(dose.shape[1])
+    j = np.maximum(i - 1, 0)
+    span = t[i, column] - t[j, column]
+    r0 = np.maximum(rate[j, column], 1e-12)
+    growth = np.log(np.maximum(rate[i, column], 1e-12) / r0)
+    need = 60.0 * (np.where(any_, level, 0.0) - dose[j, column]) / (r0 * np.maximum(span, 1e-9))
+    flat = np.abs(growth) < 1e-6
+    curved = np.log1p(np.maximum(need * growth, -0.999999)) / np.where(flat, 1.0, growth)
+    share = np.clip(np.where(flat, need, curved), 0.0, 1.0)
+    return np.where(any_, np.where(i == 0, t[0], t[j, column] + share * span), math.inf)
+
+
+# One batch
+
+
+def _cook(cases: list[Case], spread: float) -> list[Outcome]:
+    """Cases with equally many phases."""
+    phases = len(cases[0].phases)
+    lead = np.array(
+        [[max(float(p.duration_s or 0.0), 1e-3) for p in c.phases[:-1]] for c in cases], dtype=np.float64
+    ).reshape(len(cases), phases - 1)
+    last = np.maximum(_OVER_SHARE * _guess(cases) - lead.sum(axis=1), 30.0)
+    steps = [_STEPS_ALONE] if phases == 1 else [_STEPS_BEFORE] * (phases - 1) + [_STEPS_LAST]
+    outcomes: list[Outcome | None] = [None] * len(cases)
+    todo = np.arange(len(cases))
+    pieces = pieces_of(cases)
+    goals = _goals(cases)
+    for turn in range(_ROUNDS):
+        chosen = [cases[i] for i in todo]
+        some, wanted = _take(pieces, todo), _take(goals, todo)
+        durations = np.vstack([lead[todo].T, last[todo][None]])
+        path = march(chosen, some, durations, steps)
+        found = _Found(chosen, wanted, path)
+        end = path.t[-1]
+        unfinished = ~np.isfinite(found.done) & (end < LONGEST_S) & found.hopeful
+        hasty = np.isfinite(found.done) & (found.done < 0.12 * end) & (last[todo] > 31.0) & (phases == 1)
+        again = (unfinished | hasty) & (turn < _ROUNDS - 1)
+        for place, i in enumerate(todo):
+            if not again[place]:
+                outcomes[i] = found.outcome(place, spread)
+        if not again.any():
+            break
+        grown = np.where(unfinished, 3.0 * last[todo], np.maximum(2.5 * found.done, 30.0))
+        last[todo] = np.where(again, np.minimum(grown, LONGEST_S), last[todo])
+        todo = todo[again]
+    return [o for o in outcomes if o is not None]
+
+
+def _take(columns: _Columns, which: NDArray[np.intp]) -> _Columns:
+    return type(columns)(*(getattr(columns, name)[which] for name in columns.__slots__))
+
+
+class _Found:
+    """What a march tells about each of its cases."""
+
+    def __init__(self, cases: list[Case], goals: _Goals, path: Path) -> None:
+        _finite(path)
+        self.cases, self.goals, self.path = cases, goals, path
+        rate = _rates(goals, path)
+        self.dose = np.zeros_like(path.core)
+        self.dose[1:] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t, axis=0) / 60.0, axis=0)
+        self.dose += np.array([0.0 if c.state is None else c.state.dose_min for c in cases])
+        reading = path.core + goals.kappa * (path.mean - path.core)
+        by_core = _first(reading, goals.target, path.t)
+        by_dose = _first_dose(self.dose, rate, goals.dose, path.t)
+        nothing = ~goals.dosed & ~np.isfinite(goals.target)
+        self.taste = np.where(goals.dosed, by_dose, np.where(nothing, 0.0, by_core))
+        self.safe = _first(path.core, goals.safe, path.t)
+        self.done = np.maximum(self.taste, self.safe)
+        over_core = _first(reading, goals.over_core, path.t)
+        over_dose = _first_dose(self.dose, rate, goals.over_dose, path.t)
+        # Beyond the march the piece is as hot as it gets, so the dose grows evenly.
+        left = 60.0 * (goals.over_dose - self.dose[-1]) / np.maximum(rate[-1], 1e-9)
+        over_dose = np.where(np.isfinite(over_dose), over_dose, path.t[-1] + left)
+        self.over = np.maximum(np.where(goals.dosed, over_dose, over_core), self.done)
+        # A piece that has come to rest short of its end never gets there.
+        closing = path.mean[-1] - path.mean[-6]
+        still = np.abs(closing) < 0.02
+        gaining = goals.dosed & (rate[-1] * LONGEST_S / 60.0 > goals.dose)
+        self.hopeful = ~still | (gaining & (path.core[-1] >= goals.safe - 0.05))
+
+    def outcome(self, i: int, spread: float) -> Outcome:
+        """The outcome of one case."""
+        goal, done = self.cases[i].goal, float(self.done[i])
+        reached = math.isfinite(done)
+        at = done if reached else float(self.path.t[-1, i])
+
+        def value(column: Array) -> float:
+            return float(np.interp(at, self.path.t[:, i], column[:, i]))
+
+        core, mean = value(self.path.core), value(self.path.mean)
+        kill = 0.0
+        if goal.lethality:
+            rate = safety.kill_rate(self.path.core[:, i], goal.lethality, round(goal.fat_pct))
+            total = np.concatenate(
+                [[0.0], np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(self.path.t[:, i]))]
+            )
+            kill = float(np.interp(at, self.path.t[:, i], total))
+        state = self.cases[i].state
+        if state is not None:
+            kill += state.lethality_log
+        over, safe = float(self.over[i]), float(self.safe[i])
+        return Outcome(
+            done_s=done if reached else None,
+            lo_s=done / spread if reached else None,
+            hi_s=done * spread if reached else None,
+            over_s=over if math.isfinite(over) and reached else None,
+            safe_s=None if not math.isfinite(safe) else max(safe, 0.0),
+            core_degC=core, mean_degC=mean, lethality_log=min(kill, 99.0),
+            decided_by=self._decided(i),
+            note="" if reached else self._never(i, core),
+        )  # fmt: skip
+
+    def _decided(self, i: int) -> str:
+        if not math.isfinite(self.done[i]):
+            return "never reached"
+        if self.safe[i] > self.taste[i]:
+            return "safe minimum"
+        return {
+            "core": "core temperature", "warm": "warmed through", "soften": "softening", "wilt": "wilting",
+            "hydrate": "taking up water", "collagen": "tough meat turning tender", "none": "nothing to wait for",
+        }[self.cases[i].goal.kind]  # fmt: skip
+
+    def _never(self, i: int, core: float) -> str:
+        goal = self.cases[i].goal
+        wanted = max(t for t in (goal.target_degC, goal.safe_degC, -math.inf) if t is not None)
+        if not goal.dose_min and math.isfinite(wanted):
+            return f"stays at {core:.0f} °C inside, short of {wanted:.0f} °C"
+        return f"not done within a day at {core:.0f} °C inside"
+
+
+def _effective(m: Medium) -> float:
+    """The temperature towards which a piece heats in a medium, evaporation counted."""
+    if m.heat is Heat.DRY:
+        return 61.0 + 0.21 * m.ambient_degC if m.wetness > 0 else m.ambient_degC
+    if m.heat is Heat.PAN:
+        hot = m.contact_frac * m.pan_h_W_m2K
+        rest = (1.0 - m.contact_frac) * m.h_W_m2K
+        return min((hot * m.pan_degC + rest * m.ambient_degC) / max(hot + rest, 1e-9), 108.0)
+    return m.ambient_degC
+
+
+def _guess(cases: Sequence[Case]) -> Array:
+    """Roughly how long each case takes in its last phase [s]; only the time grid depends on it."""
+    guesses = np.empty(len(cases))
+    for i, case in enumerate(cases):
+        p, g, m = case.piece, case.goal, case.phases[-1].medium
+        alpha = p.k_W_mK / (p.density_kg_m3 * p.cp_J_kgK)
+        n, R, area = p.brisk if m.heat is Heat.WET else (p.exponent, p.half_size_m, p.area_factor)
+        biot = max(nominal_h(m) * R / p.k_W_mK * area, 1e-3)
+        tau = R * R / alpha * (1.0 / (2.47 + 3.7 * n) + 1.0 / ((n + 1.0) * biot))
+        T = _effective(m)
+        start = p.start_degC if case.state is None else case.state.modes_degC[0]
+        levels = [v for v in (g.target_degC, g.safe_degC) if v is not None]
+        time = m.come_up_s * 0.5
+        if levels:
+            left = min(max((T - max(levels)) / max(T - start, 1.0), 0.03), 0.95)
+            time = max(time + tau * math.log(1.3 / left), 0.0)
+        if g.dose_min is not None:
+            inside = min(T, 100.0) if m.heat is not Heat.WET else T
+            z = g.z_above_K if inside > 100.0 else g.z_below_K
+            dosing = 60.0 * g.dose_min * 10.0 ** min((100.0 - inside) / z, 3.0)
+            time = max(time, m.come_up_s * 0.6 + 1.8 * tau + dosing)
+        guesses[i] = min(max(time, 20.0), LONGEST_S / 3.0)
+    lead = np.array([sum(float(p.duration_s or 0.0) for p in c.phases[:-1]) for c in cases])
+    return guesses + lead
