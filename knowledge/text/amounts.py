@@ -221,6 +221,8 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     if found is None:
         return None
     qty, j, article = found
+    if _text(tokens, j) in _NOT_COUNTS:
+        return None
     if _text(tokens, j) in ("x", "*") and (k := number_at(tokens, j + 1)) and not k[2]:
         inner = unit_at(tokens, k[1])
         if inner and inner[0].kind in ("weight", "volume"):
@@ -239,6 +241,19 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     if unit is None:
         return Amount(qty, "piece", size=size, bare=True, article=article), j
     return _measured(tokens, qty, unit, size, article)
+
+
+_NOT_COUNTS = ("c", "f", "degree", "degrees", "deg", "celsius", "fahrenheit", "%", "day", "days", "hour", "hours",
+               "week", "weeks", "min", "mins", "minutes", "month", "months", "year", "years", "am", "pm")  # fmt: skip
+
+
+def _says_vaguely(tokens: list[Token], i: int) -> bool:
+    first, second = _text(tokens, i), _text(tokens, i + 1)
+    if first in _VAGUE:
+        return True
+    if first not in (*_ARTICLES, "the"):
+        return False
+    return second in (*_VAGUE, "little") or (second == "thing" and _text(tokens, i + 2) == "of")
 
 
 def _vague(tokens: list[Token], i: int) -> tuple[Amount, int] | None:

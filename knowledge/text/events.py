@@ -26,6 +26,10 @@ _CUES: tuple[tuple[EventType, re.Pattern[str]], ...] = tuple(
             r"not cooking (?:anymore|any more|tonight|after all)|scrap (?:the (?:dinner|cook|whole thing|lot|plan)|it all|dinner)|bin(?:ned|ning)? (?:it|the lot|dinner|everything)|had to bin|going out (?:for dinner|to eat)? ?instead|dinner (?:is|s) (?:off|cancelled|canceled|ruined)|turn(?:ing|ed)? (?:everything|it all) off|fire alarm|power (?:cut|went|is out|out)|we(?:re| are) (?:done|finished) (?:here|cooking)|dropped (?:the (?:whole|tray|pot|pan|lot)|it all|everything)|no more reminders|leave me alone)\b",
         ),
         (
+            _T.DELAY,
+            r"^\W*(?:(?:i|we|ill|well|sorry|just|hi|ok) )*need(?:ing)? (?:another|an extra|an? (?:extra )?(?:few|couple)|\S+ more|more time|an? \w+ more)\b(?! pan)",
+        ),
+        (
             _T.FORGOT,
             r"\b(?:forgot(?:ten)?|didnt (?:turn|put|add|start|set|switch|do|notice|hear|flip|stir|see|realise|realize)|havent (?:even )?(?:put|turned|added|started|switched|flipped)|never (?:put|turned|added|started|switched|did|flipped)|slipped my mind|meant to (?:put|add|turn|flip|start)|(?:i |totally |completely )?missed (?:the|that|your|my|a|it)|"
             r"should (?:have|of|ve) (?:gone|been|put|added|turned|started|flipped|stirred)|shouldve|supposed to (?:put|add|go|have|flip|be in)|left (?:the )?(?:\S+ )?(?:out of|off) the|still (?:sitting |sat )?on the (?:counter|side|worktop|board|bench)|was switched off|oven was off|hob was off|gas was off)\b",
@@ -43,7 +47,7 @@ _CUES: tuple[tuple[EventType, re.Pattern[str]], ...] = tuple(
         ),
         (
             _T.SKIP,
-            r"\b(?:skip(?:ping|ped)?|leav(?:e|ing) out|left out(?! (?:since|for|on|over))|not (?:doing|bothering|gonna bother|going to bother|going to do|gonna do|gonna)|(?:no|dont have) time (?:to|for)|wont bother|cant be (?:bothered|arsed)|couldnt be bothered|cba|omit(?:ting)?|(?:drop|cut|ditch|lose|forget|scrap) the \S+ (?:step|bit|part)|without the \S+ (?:step|bit)|no (?:resting|searing|browning|marinating|preheating|garnish)(?: for us| tonight)?|jump(?:ing)? (?:over|past)|can (?:i|we) (?:miss|drop|skip)|never mind the|dont bother with|straight in|pass on the)\b",
+            r"\b(?:skip(?:ping|ped)?|leav(?:e|ing) out|leav(?:e|ing) (?:the |my |those )? out|left out(?! (?:since|for|on|over))|not (?:doing|bothering|gonna bother|going to bother|going to do|gonna do|gonna)|(?:no|dont have) time (?:to|for)|wont bother|cant be (?:bothered|arsed)|couldnt be bothered|cba|omit(?:ting)?|(?:drop|cut|ditch|lose|forget|scrap) the \S+ (?:step|bit|part)|without the \S+ (?:step|bit)|no (?:resting|searing|browning|marinating|preheating|garnish)(?: for us| tonight)?|jump(?:ing)? (?:over|past)|can (?:i|we) (?:miss|drop|skip)|never mind the|dont bother with|pass on the)\b|\bstraight in\W*$",
         ),
         (
             _T.TOO_FAST,
@@ -52,7 +56,7 @@ _CUES: tuple[tuple[EventType, re.Pattern[str]], ...] = tuple(
         ),
         (
             _T.NOT_DONE,
-            r"\b(?:(?:isnt|arent|isn't|not|aint|nt|still not|nowhere near|far from|wasnt|never) (?:\w+ ){0,2}?(?:done|cooked|ready|soft|tender|finished|through|brown(?:ed|ing)?|crisp\w*|there(?: yet)?|falling apart|browned|cooking|wilted|set|golden|absorbed)|need(?:s|ing)? (?:\w+ ){0,3}?(?:longer|more time|more|another|ages|extra|more minutes)|under(?:done|cooked)|(?:still|quite|a bit|bit|very|really|pretty|kinda|so|too|super|totally|completely|all|half|is|are|s|feels?|seems?|looks?) (?:\w+ )?(?:raw|hard|crunchy|solid|tough|chewy|chalky|pink|bloody|frozen|firm|rubbery|al dente|stiff|squeaky|pale|cold|runny|gritty|grainy|stringy|woody|wobbly|jiggly|bleeding|white|soupy|wet|watery|liquid|rock hard|undercooked|translucent|leathery)|rock (?:solid|hard)|raw (?:in|inside|at|on)|cold (?:in|inside) the|pink (?:in|inside|at|near|by)|bleeding|like chewing|chewing a|got (?:a )?bite|have (?:a )?bite|crunchy?|chalky|takes? (?:ages|forever)|taking (?:ages|forever|longer)|not (?:yet|quite)|bones? (?:still )?(?:pink|red|bloody)|blood|juices? (?:run|running|are|is|s) (?:pink|red|bloody)|wont (?:go soft|soften|cook|brown|crisp)|(?:isnt|arent|meat isnt|veg isnt|chicken isnt)\W*$)\b",
+            r"\b(?:(?:isnt|arent|isn't|not|aint|nt|still not|nowhere near|far from|wasnt|never) (?:\w+ ){0,2}?(?:done|cooked|ready|soft|tender|finished|through|brown(?:ed|ing)?|crisp\w*|there(?: yet)?|falling apart|browned|cooking|wilted|set|golden|absorbed)|need(?:s|ing)? (?:\w+ ){0,3}?(?:longer|more time|more|another|ages|extra|more minutes)|under(?:done|cooked)|(?:still|quite|a bit|bit|very|really|pretty|kinda|so|too|super|totally|completely|all|half|is|are|s|feels?|seems?|looks?) (?:\w+ )?(?:raw|hard|crunchy|solid|tough|chewy|chalky|pink|bloody|frozen|firm|rubbery|al dente|stiff|squeaky|pale|cold|runny|gritty|grainy|stringy|woody|wobbly|jiggly|bleeding|white|soupy|wet|watery|liquid|rock hard|undercooked|translucent|leathery)|rock (?:solid|hard)|raw (?:in|inside|at|on)|cold (?:in|inside) the|pink (?:in|inside|at|near|by)|bleeding|like chewing|chewing a|got (?:a )?bite|have (?:a )?bite|crunchy?|chalky|takes? (?:ages|forever)|taking (?:ages|forever|longer)|not (?:yet|quite)|bones? (?:still )?(?:pink|red|bloody)|blood|juices? (?:run|running|are|is|s) (?:pink|red|bloody)|could do with (?:a bit |a few |some )?(?:longer|more)|wants? (?:a bit |a few |some )?(?:longer|more time)|wont (?:go soft|soften|cook|brown|crisp)|(?:isnt|arent|meat isnt|veg isnt|chicken isnt)\W*$)\b",
         ),
         (
             _T.DELAY,

@@ -164,7 +164,7 @@ _NO_LIMIT_AFTER = re.compile(
     r"^ ?\)? ?(?:ago|old|soak|marinat|out\b|early|late|behind|in\b(?! total)|left|away|per|each side|a side|on the clock)"
 )
 _LIMIT_BEFORE = re.compile(
-    r"(?:left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|about)(?: \w+){0,3} \(?(?:about |for )?$"
+    r"(?:(?:left|sat|been)\b[^.,]{0,30}$|left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|about)(?: \w+){0,3} \(?(?:about |for )?$"
 )
 _IN_N = re.compile(
     rf"\b(?:done|ready|eat|finished|dinner|table|back|within|under|max|in) (?:in |within |under )?(?P<n>{NUM})(?= ?(?:max|tops|$|[.,!?;\n]))"
@@ -229,7 +229,7 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
         if not 1 <= hour <= 23 or _NO_DEADLINE.search(text[: match.end()][-60 : -len(match.group("bare"))]):
             continue
         if cue in ("for", "about", "around", "round") and not re.search(
-            r"(?:ready|need(?:ed)?|want(?:ed)?|table|done|eat|dinner|it) (?:for|about|around|round)",
+            r"(?:ready|need(?:ed)?|want(?:ed)?|table|done|eat|it) (?:for|about|around|round)",
             text[: match.end()],
         ):
             continue
@@ -294,7 +294,7 @@ _VESSELS = (
     _vessel(
         "lidded pot",
         r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
-        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| luck|s)|french oven|handi|tagine pot|cast iron pot",
+        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| luck|s)|french oven|handi|tagine pot|cast iron pot|or (?:a )?pot",
     ),
     _vessel(
         "pressure cooker",

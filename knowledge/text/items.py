@@ -23,7 +23,7 @@ _SEPARATORS = frozenset(
     [",", ";", "\n", "*", "~", "+", "&", ".", "!", "?", ":", "/", "|", "(", ")", "[", "]", "=", ">"]
 )
 _JOINERS = frozenset(
-    ["and", "plus", "n", "with", "but", "then", "aur", "y", "oh", "comma", "period", "also", "or"]
+    ["and", "plus", "n", "with", "but", "then", "aur", "y", "oh", "comma", "period", "also", "or", "instead", "rather", "than", "place"]
 )
 _STATE_RANK = {"raw": 5, "leftover": 4, "cooked": 3, "frozen": 2, "canned": 1, "dried": 1}
 _NO_CAN_STATE = ("sauce", "soup", "stock", "paste", "puree", "beer")
@@ -194,6 +194,8 @@ def _marks_inside(tokens: Sequence[Token], hit: Hit, found: Found) -> None:
 
 def _is_holder(tokens: Sequence[Token], i: int, kind: str, unit: str) -> bool:
     """A container without a number ("tin chickpeas"); "can" the verb is none."""
+    if unit == "cup":
+        return i == 0 or tokens[i - 1].text in (",", "\n", ".", "and")
     if kind not in ("container", "count", "piece") or unit in (
         "stick",
         "ball",
@@ -282,13 +284,13 @@ def _inherit(segment: Segment, before: str | None) -> str | None:
 
 def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
     """Amounts and marks that stand alone after a comma, a dash or in brackets belong to the food before."""
-    close = segment.opener in ("(", "[", "-", ",", ":") or segment.depth > 0
+    close = segment.opener in ("(", "[", ")", "]", "-", ",", ":") or segment.depth > 0
     content = [e.word for e in segment.of("word") if e.word not in words().common]
     if not close or content:
         return
     for element in segment.elements:
         if element.amount and (last.amount is None or (last.amount.grams is None and element.amount.grams)):
-            number_only = element.amount.bare and segment.opener not in ("(", "[", "-", ":")
+            number_only = element.amount.bare and segment.opener not in ("(", "[", ")", "]", "-", ":")
             if not number_only:
                 last.amount = _joined(last.amount, element.amount)
         elif element.kind == "mark":
@@ -302,7 +304,7 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
 
 def _joined(first: Amount | None, second: Amount) -> Amount:
     """A count and a weight said apart: the count stays, the weight is the total."""
-    if first is None:
+    if first is None or (first.qty is None and first.unit is None):
         return second
     if first.qty is not None and first.grams is None and second.kind == "weight":
         return replace(first, grams=second.grams)
@@ -322,7 +324,7 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
     if len(foods) != 1 or foods[0].role is not Role.HAVE:
         return False
     inner = foods[0]
-    if last.named.name == "ground beef":
+    if last.named.name.startswith("ground ") and not last.named.name.endswith(inner.named.name):
         ground = vocabulary.get(["ground", *inner.named.name.split()])
         last.named = (
             ground.foods[0]
@@ -455,7 +457,7 @@ def finished(found: Sequence[Found], flat: Flat, tokens: Sequence[Token], *, art
 def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> Item:
     amount = food.amount
     name = food.named.name
-    if amount and amount.article and not articles:
+    if amount and amount.article and amount.unit == "piece" and not articles:
         amount = None
     unit = amount.unit if amount else None
     if food.hit.phrase.unit and unit in ("piece",):
@@ -514,10 +516,13 @@ def mark_aims(parts: Sequence[Segment]) -> None:
         said = {e.word for s in sentence for e in s.of("word")}
         if any(s.of("amount") for s in sentence) and sentence[-1].closer != ":":
             continue
+        if any(e.mark[1] in ("leftover", "frozen", "canned") for s in sentence for e in s.of("mark")):
+            continue
         dish = any((singular(w),) in words().dishes for w in said)
         labelled = sentence[-1].closer == ":" and more >= 1 and not (said & _HAVE_WORDS)
-        asked = sentence[-1].closer == "?" and bool(rest) and _begins_with_have(parts[n + 1 :])
-        aimed = bool(said & _AIM_WORDS) and more >= 2
+        length = sum(len(s.elements) for s in sentence)
+        asked = sentence[-1].closer == "?" and length <= 5 and bool(rest) and _begins_with_have(parts[n + 1 :])
+        aimed = bool(said & _AIM_WORDS) and "no" not in said and more >= 2
         if more and ((labelled and (dish or aimed or more >= 2)) or asked or aimed or (dish and more >= 2)):
             for food in foods:
                 food.role = Role.AIM

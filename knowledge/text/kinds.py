@@ -20,7 +20,7 @@ _ATTACK = re.compile(
 )
 _OFF_TOPIC = re.compile(
     r"\b(?:python|javascript|java|script|code|poem|essay|limerick|haiku|song|lyrics|novel|story about|homework|email (?:it|to|my)|translate|capital of|president|prime minister|weather|football|score|bitcoin|stocks?(?= (?:price|market))|stock market|movie|film|netflix|joke|lottery|horoscope|"
-    r"meaning of life|who won|who is|how tall|how old are you|population|exchange rate|flight|hotel|dating|girlfriend problems|taxes?|mortgage|wifi|phone (?:case|charger)|buy me|amazon|order me (?:a )?(?:taxi|uber)|math|square root|what year|history of|news|spell|rap)\b"
+    r"meaning of life|who won|who is|how tall|how old are you|population|exchange rate|flight|hotel|dating|girlfriend problems|taxes?|mortgage|wifi|phone (?:case|charger)|buy me|amazon|order me (?:a )?(?:taxi|uber)|math|square root|my (?:cat|dog)|what year|history of|news|spell|rap)\b"
 )
 _ABUSE = re.compile(
     r"\b(?:stupid|idiot|useless|dumb|moron|shut up|f+u+c+k\w*|fck|shit\w*|crap bot|bullshit|bitch|wanker|bastard|asshole|arsehole|piss off|screw you|you suck|garbage bot|rubbish bot|hate you|trash bot|worst bot|terrible bot|bloody useless|go to hell|twat|dick|cunt)\b"
@@ -144,6 +144,10 @@ def _is_event(event: EventType, signs: Signs, context: Context) -> bool:
         )
     if event is EventType.DELAY:
         return not re.match(r"\W*(?:how|what|why|is it)\b", text) and signs.foods <= 1
+    if "?" in text and asked and event in (EventType.NOT_DONE, EventType.TOO_FAST, EventType.SKIP) and re.search(
+        r"how (?:long|much|do)|poison|is it (?:safe|ok)|why", text
+    ):
+        return False
     if event is EventType.SKIP:
         return not re.match(r"\W*(?:how|what|why|is it)\b", text)
     if asked and re.match(
@@ -277,3 +281,8 @@ def amends(text: str, context: Context) -> bool:
 def wishes(text: str) -> tuple[str, ...]:
     """How the dinner is wanted, beside the fields that have names of their own."""
     return tuple(wish for wish, pattern in _WISHES if pattern.search(text))
+
+
+def about_words(text: str) -> bool:
+    """Whether a setting speaks of how to say things, not of what to eat."""
+    return bool(re.search(r"\b(?:british|american|english|say|call (?:it|them)|language)\b", text))

@@ -33,15 +33,15 @@ def correction(word: str, vocabulary: Vocabulary) -> str | None:
     if length < 4 or not word.isalpha():
         return None
     limit = 1 if length < 7 else 2 if length < 11 else 3
-    best: tuple[float, float, str] | None = None
+    best: tuple[float, int, float, str] | None = None
     for known in vocabulary.by_initial.get(word[0], ()):
         if abs(len(known) - length) > limit:
             continue
         slips = OSA.distance(word, known, score_cutoff=limit)
         if slips <= limit and (slips < 2 or len(known) >= 7):
-            score = (float(slips), -JaroWinkler.similarity(word, known), known)
+            score = (float(slips), -len(known), -JaroWinkler.similarity(word, known), known)
             best = score if best is None or score < best else best
-    return best[2] if best else None
+    return best[3] if best else None
 
 
 def corrected(tokens: Sequence[Token], vocabulary: Vocabulary) -> tuple[list[Token], frozenset[int]]:
@@ -112,9 +112,23 @@ def _longest(
         if length <= dish and length < 3:
             break
         meaning = vocabulary.phrases.get(tuple(t.key for t in tokens[i : i + length]))
+        if meaning is not None and length == 1 and first in vocabulary.plural_only and tokens[i].text == first:
+            continue
+        if meaning is not None and length > 1 and _belongs_to_next(tokens, i + length - 1, vocabulary):
+            shorter = vocabulary.phrases.get(tuple(t.key for t in tokens[i : i + length - 1]))
+            if shorter is not None:
+                return Hit(i, i + length - 1, shorter, True)
         if meaning is not None:
             return Hit(i, i + length, meaning, True)
     return dish or None
+
+
+def _belongs_to_next(tokens: Sequence[Token], last: int, vocabulary: Vocabulary) -> bool:
+    """In "sweet potato green beans" the word "green" goes with the beans."""
+    if last + 1 >= len(tokens):
+        return False
+    pair = (tokens[last].key, tokens[last + 1].key)
+    return pair in vocabulary.own and (tokens[last + 1].key,) in vocabulary.phrases
 
 
 def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabulary) -> list[Hit]:

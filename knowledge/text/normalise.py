@@ -29,7 +29,7 @@ _IRREGULAR = {
     "chillies": "chilli", "chilies": "chili", "quiches": "quiche", "cookies": "cookie", "pies": "pie",
     "brownies": "brownie", "smoothies": "smoothie", "veggies": "veggie", "tatties": "tattie",
     "mushies": "mushie", "brassicas": "brassica", "ramen": "ramen", "feet": "foot", "geese": "goose",
-    "roasties": "roastie", "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
+    "roasties": "roastie", "fries": "fries", "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
 }  # fmt: skip
 _SINGULAR_ALREADY = ("ss", "us", "is")  # swiss, asparagus, cassis
 

@@ -160,7 +160,7 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
                 text=text,
                 intent=intent,
                 diet=seen.diet,
-                excluded=_excluded(seen),
+                excluded=() if kinds.about_words(seen.flat.text) else _excluded(seen),
                 people=seen.people,
                 vessel=seen.vessel,
                 not_vessel=seen.not_vessel,
@@ -174,7 +174,7 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
                 items=tuple(items.finished(seen.found, seen.flat, seen.tokens, articles=False)),
             )
         case Kind.SWAP:
-            return _swap_reading(text, seen, swap, vocab, intent)
+            return _swap_reading(text, seen, swap, vocab, context, intent)
         case Kind.PLAN:
             return _plan_reading(text, seen, context, intent)
 
@@ -244,13 +244,18 @@ def _event_item(seen: _Seen) -> str | None:
 
 
 def _swap_reading(
-    text: str, seen: _Seen, swap: swaps.SwapFound | None, vocab: Vocabulary, intent: Intent | None
+    text: str,
+    seen: _Seen,
+    swap: swaps.SwapFound | None,
+    vocab: Vocabulary,
+    context: Context,
+    intent: Intent | None,
 ) -> Reading:
-    del vocab
     frm = _at(seen, swap.frm if swap else None)
     to = _at(seen, swap.to if swap else None)
-    found = {id(f.hit): f for f in seen.found}
-    del found
+    if to and frm is None:
+        frm = _likeliest(to, vocab, context)
+    _hand_over(seen.found, frm, to)
     have = items.finished(
         [_as_had(f) for f in seen.found if to and f.named.name == to], seen.flat, seen.tokens, articles=False
     )
@@ -274,9 +279,33 @@ def _swap_reading(
     )
 
 
+def _hand_over(found: Sequence[Found], frm: str | None, to: str | None) -> None:
+    """An amount, state or cut said after the food that leaves is meant for the one that comes in."""
+    leaving = [f for f in found if f.named.name == frm]
+    coming = [f for f in found if f.named.name == to]
+    if frm == to or not leaving or not coming or coming[0].hit.start > leaving[0].hit.start:
+        return
+    coming[0].amount = coming[0].amount or leaving[0].amount
+    coming[0].state = coming[0].state or leaving[0].state
+    coming[0].cut = coming[0].cut or leaving[0].cut
+
+
 def _as_had(food: Found) -> Found:
     food.role = Role.HAVE
     return food
+
+
+def _likeliest(to: str, vocab: Vocabulary, context: Context) -> str | None:
+    """The food that a new one most likely replaces when the text does not say: its nearest kin."""
+    kin = [name for name in context.foods if name != to and set(name.split()) & set(to.split())]
+    if kin:
+        return kin[0]
+    first, _, rest = to.partition(" ")
+    general = vocab.get([to.split()[-1]])
+    if rest and general and general.foods[0].name == to.split()[-1]:
+        return general.foods[0].name
+    breast = vocab.get([first, "breast"])
+    return breast.foods[0].name if rest and breast and breast.foods[0].name != to else None
 
 
 def _at(seen: _Seen, place: int | None) -> str | None:

@@ -18,11 +18,11 @@ _CUES = (
     r"(?:actually |really )?(?:have|has|had|want|like|likes|eat|eats|do|fancy|got|get|stand|touch|need|go near|bear|buy|bought|any|enough|tolerate|digest|stomach|own|allowed|eating|use|keep|add|include|give me|feel like)"
     r"(?: them| it| this)?|(?:all )?out of|r[au]n out of|hates?|hated|refuses?(?: to eat)?|dislikes?|detests?|anything but|anything except|everything but|except(?: for)?|"
     r"(?:deathly |very |badly )?(?:allergic|intolerant|sensitive) to|allergy to|avoid(?:ing|s)?|skip|leave out|sick of|fed up (?:of|with)|tired of|bored (?:of|with)|(?:no )?scratch|scrap|forget|lacking|missing|minus|"
-    r"instead of|but not|none of|hold the|keep away from|stay away from|lose the|bar|nothing with|not|off|ditch|nix|sans|free from|used up|finished|binned|threw out|chucked|sin|nahi|bina"
+    r"instead of|but not|none of|hold the|keep away from|stay away from|lose the|bar|nothing with|not|off|ditch|nix|sans|free from|used up|finished|binned|threw out|chucked|sin|nahi|bina|(?:stop|dont|never|no more|quit) (?:suggest(?:ing)?|offer(?:ing)?|propos(?:e|ing)|recommend(?:ing)?|giv(?:e|ing) me|show(?:ing)? me|includ(?:e|ing)|plan(?:ning)?)"
 )
 _REFUSED = re.compile(rf"(?<![^\W\d_])(?:{_CUES}) {_FILL}({_LIST})")
 _REFUSED_AFTER = re.compile(
-    rf"({F})s? (?:(?:is|are|s|has|have|was|were|went|all) ){{0,2}}(?:off the menu|off\b|ran out|run out|gone\b(?! in)|went off|bad\b|mouldy|moldy|rotten|past it|used up|missing|aside\b|not (?:allowed|an option|available|here|in)|nahi|allergy|allergic|finished|no good|out\b(?! (?:of|the)))"
+    rf"({F})s? (?:(?:is|are|s|has|have|was|were|went|all) ){{0,2}}(?:off the menu|off\b(?! the\b)|ran out|run out|gone\b(?! in)|went off|bad\b|mouldy|moldy|rotten|past it|used up|missing|aside\b|not (?:allowed|an option|available|here|in)|nahi|allergy|allergic|finished|no good|out\b(?=\W*(?:$|[,.;])))"
 )
 _NOT_REFUSED = re.compile(
     r"no (?:idea|problem|rush|wait|just|sorry|actually|need|clue|longer|matter|hurry|worries|reason|time|,)|not (?:sure|much|only|just)"
@@ -32,6 +32,9 @@ _SLIP = re.compile(
     rf"(?:[^.{F}]{{0,24}})({F})"
 )
 _SLIP_ASKED = re.compile(rf"({F})\?+ ?(?:no|nope|nah)[ ,.]")
+
+
+_MEASURE = re.compile(rf"({F}) worth of")
 
 
 class Role(Enum):
@@ -66,6 +69,8 @@ def roles(masked: str, where: dict[int, int]) -> dict[int, Role]:
     for pattern in (_SLIP, _SLIP_ASKED):
         for match in pattern.finditer(masked):
             found[where[match.start(1)]] = Role.SLIP
+    for match in _MEASURE.finditer(masked):
+        found[where[match.start(1)]] = Role.AIM
     for match in _REFUSED.finditer(masked):
         if _NOT_REFUSED.match(masked, match.start()):
             continue

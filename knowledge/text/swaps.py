@@ -37,15 +37,16 @@ _PATTERNS: tuple[re.Pattern[str], ...] = tuple(
         rf"{_LEAVE} {_B}{_GAP}(?<!\w){_LINK} {_GAP}{_A}",
         rf"\brather (?:have|use|do|eat|put|go with|cook) {_A} than {_B}",
         rf"\bprefer {_A} (?:to|over|than|instead of) {_B}",
-        rf"{_INSTEAD} {_B}(?:,| -|:)? ?(?:\w+ ){{0,4}}?{_A}",
         rf"{_A}{_GAP}\b{_INSTEAD} {_GAP}{_B}",
+        rf"{_INSTEAD} {_B}(?:,| -|:)? ?(?:\w+ ){{0,4}}?{_A}",
+        rf"\bturns? out {_GAP}{_B} (?:is|are|was|were) {_GAP}{_A}",
         rf"\b(?:said|wrote|typed|told you) {_B}{_GAP}(?:meant|mean|its|actually|should be|it is|have|wanted) {_GAP}{_A}",
         rf"\bmeant {_A},? not {_B}",
         rf"{_A} (?:ok |fine |alright |work |good |possible )?{_GAP}(?:where|when) (?:you|it|the recipe|the plan) (?:said|say|says|had|wrote|asks? for|calls for) {_B}",
         rf"{_B}{_GAP}\b(?:is|are|was|were|turns out to be|turned out to be) (?:actually|really|in fact) {_GAP}{_A}",
         rf"^\W*{_A} in,? (?:and )?{_B} out\b",
         rf"^\W*{_B} out,? (?:and )?{_A} in\b",
-        rf"{_B}(?:s|es)?,? (?:is|s|are|has|have|was|were|got|just|all|went)? ?(?:off(?: the menu)?|gone(?: off| bad)?|run out|ran out|out|bad|mouldy|moldy|rotten|finished|burnt|nahi hai|khatam|too \w+ for)\b{_GAP}[,.;?!-]?{_GAP}{_A}",
+        rf"{_B}(?:s|es)?,? (?:is|s|are|has|have|was|were|got|just|all|went)? ?(?:off the menu|off\b(?! the)|gone(?: off| bad)?|run out|ran out|out|bad|mouldy|moldy|rotten|finished|burnt|nahi hai|khatam|too \w+ for)\b{_GAP}[,.;?!-]?{_GAP}{_A}",
         rf"^\W*(?:ok |so |actually |hey |please |pls |can (?:i|we|you) |could (?:i|we) |lets |we can |just |well |ill |i will |i d |id like |got |its |it is |have )*(?:use |using |do |make it |take |put |with |want |prefer )?{_A},? (?:and )?not {_B}\W*(?:please|pls|thanks|thx|this time|tonight|today|then)?\W*$",
         rf"\b(?:use|got|have|bought|its|it is|using|picked up|made with) {_A},? not {_B}",
         rf"\b{_OFF} {_B}[ ,.;:!?-]+{_GAP}\b(?:{_ASK}) {_GAP}{_A}",
@@ -69,6 +70,7 @@ _INCOMING: tuple[re.Pattern[str], ...] = tuple(
     re.compile(pattern)
     for pattern in (
         rf"\b(?:actually|on second thou?ghts?|changed my mind|scrap that|wait),? (?:lets |ill |we ll |well |just |can (?:i|we) |could (?:i|we) )?(?:use|do|go with|make it|have|put in|try) {_A}",
+        rf"^[^{F}]*{_B}[^{F}]*(?:[,.;]| so )[^{F}]*{_A}[^{F}]{{0,20}}\binstead\b",
         rf"\b(?:use|put in|put|try|do|have|add|take|with|make it) {_A}{_GAP}\binstead\b",
         rf"{_A}{_GAP}\binstead\b",
         rf"\b(?:would|will|could|can|does|do|is|are) {_A} (?:work|do|ok|okay|fine|alright)\b{_GAP}\??$",
@@ -87,7 +89,7 @@ class SwapFound:
 
 def swap(masked: str) -> SwapFound | None:
     """The first swap that a masked text asks for, by the signs of its foods."""
-    for pattern in (*_OPEN, *_PATTERNS, *_INCOMING):
+    for pattern in (*_PATTERNS, *_OPEN, *_INCOMING):
         match = pattern.search(masked)
         if match:
             groups = match.groupdict()

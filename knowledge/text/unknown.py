@@ -45,6 +45,8 @@ def _unknown(
     strange = [e for e in said if len(e.word) > 2 and not _plain(e.word, vocabulary)]
     if not strange or (lone and not segment.of("amount")):
         return None
+    if any(e.word in ("style", "cuisine", "flavour", "flavor", "vibes", "type", "night") for e in said):
+        return None
     dishes = words().dishes
     keys = tuple(key(e.word) for e in said)
     if keys in dishes or any((k,) in dishes for k in keys):

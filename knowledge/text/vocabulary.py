@@ -85,20 +85,50 @@ def words() -> Words:
     )
 
 
+_STATE_WORDS = ("frozen", "fresh", "canned", "tinned", "raw", "cooked", "leftover", "boiled", "dried", "dry", "cold")
+_HOLDERS = ("tin", "can", "jar", "bag", "pack", "packet", "bottle", "tube", "carton")
+_NOT_NAMES = ("curry cut", "green", "pan", "date")
+
+
+def _left_to_the_grammar(known: str, mine: set[str]) -> bool:
+    """Names of the store that are better read word by word: "frozen pea" is a pea, frozen.
+
+    Plain English words are no foods by themselves either, unless our own table says so.
+    """
+    first, _, rest = known.partition(" ")
+    if known in mine:
+        return False
+    if not rest:
+        return known in words().common or known in _NOT_NAMES or (known,) in words().dishes
+    last = known.rpartition(" ")
+    return (
+        known in _NOT_NAMES
+        or (first in _STATE_WORDS and rest in mine)
+        or (first in _HOLDERS)
+        or (last[2] in _HOLDERS)
+    )
+
+
 class Vocabulary:
     """All food phrases, by their words in the singular."""
 
     def __init__(self, store: Names) -> None:
         self._store = store
         self.phrases: dict[tuple[str, ...], Phrase] = {}
-        for known, ids in store.names().items():
-            if ids:
-                self._put(known, (Named(store.food(ids[0]).name, ids[0]),))
+        self.plural_only: set[str] = set()
+        self.own: set[tuple[str, ...]] = set()
         own = table("names_text.csv")
+        mine = {key(said) for row in own for said in [row["name"], *row["synonyms"].split(";")] if said}
+        for known, ids in store.names().items():
+            if ids and not _left_to_the_grammar(known, mine):
+                self._put(known, (Named(store.food(ids[0]).name, ids[0]),))
         for row in own:
             named = self._named(row["name"])
             for said in filter(None, [row["name"], *row["synonyms"].split(";")]):
                 self._put(key(said), (named,))
+                self.own.add(tuple(key(said).split()))
+                if said.isalpha() and key(said) != said.lower() and key(said) in words().common:
+                    self.plural_only.add(key(said))
         for row in table("words_phrases.csv"):
             foods = tuple(self._named(name) for name in row["foods"].split(";"))
             self._put(
