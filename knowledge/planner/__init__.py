@@ -3,5 +3,6 @@
 from __future__ import annotations
 
 from knowledge.planner.choose import plan
+from knowledge.planner.swap import replan, swap
 
-__all__ = ["plan"]
+__all__ = ["plan", "replan", "swap"]

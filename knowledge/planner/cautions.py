@@ -55,7 +55,9 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
         a for s in (*draft.dinner.seasonings, *draft.dinner.sides) for a in s.food.allergens
     })  # fmt: skip
     if allergens:
-        yield Caution(text=f"Contains {words.listed(allergens)}.", source="EU 1169/2011 and US FALCPA allergen lists")
+        yield Caution(
+            text=f"Contains {words.listed(allergens)}.", source="EU 1169/2011 and US FALCPA allergen lists"
+        )
 
 
 def _minimum(name: str, row: Mapping[str, str], units: str) -> Caution:

@@ -77,9 +77,7 @@ def _trimmed(dinner: Dinner) -> Dinner:
     keep = sorted(order[:MOST_FOODS])
     dropped = [dinner.dishes[i].name for i in sorted(order[MOST_FOODS:])]
     note = f"{len(dinner.dishes)} foods are too many for one vessel; kept for another day: {words.listed(dropped)}"
-    return replace(
-        dinner, dishes=tuple(dinner.dishes[i] for i in keep), assumed=(note, *dinner.assumed)
-    )
+    return replace(dinner, dishes=tuple(dinner.dishes[i] for i in keep), assumed=(note, *dinner.assumed))
 
 
 def _misses_the_point(draft: Draft) -> bool:
@@ -109,7 +107,9 @@ def _none(dinner: Dinner, request: Request, store: Store) -> NoPlan:
     if not found:
         return NoPlan(reasons=reasons, nearest=None, request=request)
     nearest = _finished(found[0], found, free, store)
-    return NoPlan(reasons=(*reasons, f"it would go in the {nearest.vessel}"), nearest=nearest, request=request)
+    return NoPlan(
+        reasons=(*reasons, f"it would go in the {nearest.vessel}"), nearest=nearest, request=request
+    )
 
 
 def _late(made: Plan, request: Request, found: Sequence[Draft]) -> tuple[str, ...]:

@@ -100,12 +100,18 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
             rest_s=way.rest_s,
         ),
         why=explain.item_reason(placed, draft),
+        lane=way.window.lane,
+        add_s=placed.add_s,
     )
 
 
 def _basics(draft: Draft) -> Iterable[str]:
     has_fat = any(s.food.part == "fat" for s in draft.dinner.seasonings)
-    yield "salt, pepper and a little oil from the cupboard" if not has_fat else "salt and pepper from the cupboard"
+    yield (
+        "salt, pepper and a little oil from the cupboard"
+        if not has_fat
+        else "salt and pepper from the cupboard"
+    )
 
 
 def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
@@ -122,13 +128,13 @@ def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
 def _alternative(other: Draft, best: Draft) -> Alternative:
     total = other.stages.serve_s - other.start_s
     diff = (total - (best.stages.serve_s - best.start_s)) / 60.0
-    pace = (
-        "takes as long" if abs(diff) < 4 else f"{abs(diff):.0f} min {'longer' if diff > 0 else 'shorter'}"
-    )
+    pace = "takes as long" if abs(diff) < 4 else f"{abs(diff):.0f} min {'longer' if diff > 0 else 'shorter'}"
     brings = (
         "crisper" if other.method.crisp > best.method.crisp + 0.2
         else "more sauce" if other.method.wet > best.method.wet + 0.2
         else "much the same dinner"
     )  # fmt: skip
     without = f", without {words.listed([d.name for d, _ in other.refused])}" if other.refused else ""
-    return Alternative(vessel=other.vessel.id, total_s=total, why=f"{other.method.name}: {brings}, {pace}{without}")
+    return Alternative(
+        vessel=other.vessel.id, total_s=total, why=f"{other.method.name}: {brings}, {pace}{without}"
+    )

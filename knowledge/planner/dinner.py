@@ -20,7 +20,12 @@ from knowledge.planner.model import Have, LeftOut, Request
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 PLENTY = 1.5  # so many times the need, and the rest is kept for another day
-SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and more foods share one part of the plate
+SHARE = (
+    1.0,
+    0.62,
+    0.48,
+    0.4,
+)  # of a full serving each, when 1, 2, 3, 4 and more foods share one part of the plate
 CUP_ML = 240.0
 VOLUMES_ML = {
     "ml": 1.0, "l": 1000.0, "cup": CUP_ML, "tbsp": 15.0, "tsp": 5.0, "pint": 473.0, "quart": 946.0,
@@ -92,7 +97,9 @@ def gather(request: Request, *, store: Store) -> Dinner:
         try:
             food = store.food(have.food_id)
         except UnknownFood:
-            left_out.append(LeftOut(food=have.said or have.food_id, why="I do not know it; I planned without it"))
+            left_out.append(
+                LeftOut(food=have.said or have.food_id, why="I do not know it; I planned without it")
+            )
             continue
         reason = _barred(food, request)
         if reason:

@@ -64,9 +64,7 @@ def case(
 def goal_of(dish: Dish, method: Method, *, texture: Texture, learned: Learned, store: Store) -> Goal:
     """The end point of a dish, paced by what earlier cooks in this kitchen taught."""
     doneness = store.doneness(dish.kind)
-    return physics_goal(
-        dish.food, doneness, texture=texture, method=physics_method(method), state=dish.state
-    )
+    return physics_goal(dish.food, doneness, texture=texture, method=physics_method(method), state=dish.state)
 
 
 def lane_medium(
@@ -79,7 +77,11 @@ def lane_medium(
     match method.kind:
         case "dry":
             return media.oven(
-                setting or 220.0, fan=kitchen.fan_oven, crowding="spaced", surface=surface, altitude_m=altitude_m
+                setting or 220.0,
+                fan=kitchen.fan_oven,
+                crowding="spaced",
+                surface=surface,
+                altitude_m=altitude_m,
             )
         case "pan":
             return media.open_pan(setting or PAN_DEGC)

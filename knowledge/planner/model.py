@@ -74,6 +74,14 @@ class Have:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Swapped:
+    """A replacement that was made: `out` left for `into`."""
+
+    out: Have
+    into: Have
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Learned:
     """What earlier cooks taught about this kitchen: multipliers on time, 1 for none."""
 
@@ -97,6 +105,7 @@ class Request:
     unknown: tuple[str, ...] = ()  # names the reader could not place; they are left out, and said so
     kitchen: Kitchen = field(default_factory=Kitchen)
     learned: Learned = field(default_factory=Learned)
+    swapped: tuple[Swapped, ...] = ()  # what was replaced, so that a swap back finds the amounts again
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -126,6 +135,8 @@ class PlanItem:
     out_s: float
     done: Done
     why: str
+    lane: str = "main"  # the stage it finishes in: "main", or "after" pressure is released
+    add_s: float = 0.0  # when it goes into that stage, before the end of the stage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

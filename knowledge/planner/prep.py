@@ -44,9 +44,7 @@ def latest_start_s(jobs: Sequence[Job], busy: Sequence[tuple[float, float]]) -> 
     return min(edge, 0.0) if jobs else 0.0
 
 
-def lay_out(
-    jobs: Sequence[Job], busy: Sequence[tuple[float, float]], *, start_s: float
-) -> tuple[Slot, ...]:
+def lay_out(jobs: Sequence[Job], busy: Sequence[tuple[float, float]], *, start_s: float) -> tuple[Slot, ...]:
     """The jobs one after the other from `start_s`, around the busy times, as early as they can be."""
     taken = sorted(busy)
     now = start_s

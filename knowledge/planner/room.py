@@ -55,7 +55,9 @@ def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], 
         for way in inside
         if way.done in ("tender", "al_dente") and way.dish.kind != "warm_through"
     )
-    solids = sum(w.dish.grams * w.dish.food.edible_frac / (w.dish.food.density_kg_m3 or DENSITY) for w in inside)
+    solids = sum(
+        w.dish.grams * w.dish.food.edible_frac / (w.dish.food.density_kg_m3 or DENSITY) for w in inside
+    )
     wet = solids + liquid_ml / 1000.0
     return max(heap_l(inside), wet, solids + swell) / (size.volume_l or 1.0)
 
@@ -106,7 +108,10 @@ def liquid(
             base = vessel.min_liquid_ml
             reasons.append("the least a cooker needs for steam")
     if drunk:
-        reasons = [f"{_grains(ways)} drinks {round(drunk / 10) * 10:.0f} ml", "the rest boils away or makes the sauce"]
+        reasons = [
+            f"{_grains(ways)} drinks {round(drunk / 10) * 10:.0f} ml",
+            "the rest boils away or makes the sauce",
+        ]
         base = max(0.35 * base, vessel.min_liquid_ml if method.kind == "sealed" else 0.0, 0.12 * drunk)
     ml = max(drunk + gone + base - brought, vessel.min_liquid_ml if method.kind == "sealed" else 0.0, 0.0)
     ml = round(ml / 50.0) * 50.0

@@ -67,7 +67,9 @@ def sizes_here(kitchen: Kitchen, vessel: Vessel) -> list[VesselSize]:
     if named:
         return named
     usual = next((s for s in vessel.sizes if s.usual), vessel.sizes[0])
-    larger = [s for s in vessel.sizes if s.serves > usual.serves] if kitchen.vessels == DEFAULT_VESSELS else []
+    larger = (
+        [s for s in vessel.sizes if s.serves > usual.serves] if kitchen.vessels == DEFAULT_VESSELS else []
+    )
     return [usual, *sorted(larger, key=lambda s: s.serves)]
 
 
@@ -85,10 +87,11 @@ def _for_sizes(
     placed, refused = laid
     sizes = sizes_here(request.kitchen, vessel)
     for number, size in enumerate(sizes):
-        draft = _draft(dinner, request, vessel, size, method, setting, placed, refused)
+        draft = draft_with(dinner, request, vessel, size, method, setting, placed, refused)
         fits = draft.fill <= room.limit(vessel, method, [p.way for p in placed])
+        fits = fits and (not vessel.single_layer or size.serves >= dinner.eaters - 0.25)
         if fits or number == len(sizes) - 1:
-            if not fits:
+            if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
                 draft = _shrunk(draft, dinner, request, refused)
             yield draft
             return
@@ -145,7 +148,7 @@ def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:
     return f"needs {lo:.0f} min, longer than the others can take"
 
 
-def _draft(
+def draft_with(
     dinner: Dinner,
     request: Request,
     vessel: Vessel,
@@ -155,6 +158,7 @@ def _draft(
     placed: tuple[Placed, ...],
     refused: tuple[tuple[Dish, str], ...],
 ) -> Draft:
+    """A draft with these dishes placed: liquid, fill, stages, beginning and score follow."""
     ways = [p.way for p in placed]
     longest = max((p.add_s for p in placed), default=0.0)
     liquid = room.liquid(method, vessel, size, ways, dinner.seasonings, longest)
@@ -179,19 +183,15 @@ def _draft(
     return replace(draft, score=score(draft, request))
 
 
-def _shrunk(
-    draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]
-) -> Draft:
+def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]) -> Draft:
     """Less of everything until it fits; the rest is for another day or a second round."""
     for _ in range(6):
         limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
         if draft.fill <= limit:
             break
         factor = max(0.96 * limit / draft.fill, 0.2)
-        placed = tuple(
-            replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed
-        )
-        draft = _draft(
+        placed = tuple(replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed)
+        draft = draft_with(
             dinner, request, draft.vessel, draft.size, draft.method, draft.setting, placed, refused
         )
     return draft
@@ -204,7 +204,11 @@ def served(draft: Draft) -> float:
 
 def served_by(dishes: Sequence[Dish]) -> float:
     """Servings in these dishes."""
-    mains = [d for d in dishes if d.part == "protein"] or [d for d in dishes if d.part == "starch"] or list(dishes)
+    mains = (
+        [d for d in dishes if d.part == "protein"]
+        or [d for d in dishes if d.part == "starch"]
+        or list(dishes)
+    )
     protein = sum(d.servings for d in mains)
     whole = sum(d.grams * d.food.edible_frac for d in dishes) / 450.0
     return round(max(0.5, min(protein * 1.15, max(whole, protein * 0.6))) * 2) / 2

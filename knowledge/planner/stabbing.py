@@ -66,9 +66,7 @@ def way_cost(window: Window, at_s: float, weights: Weights) -> float:
     return window.cost + weights.edge * off
 
 
-def stab(
-    foods: Sequence[Sequence[Window]], *, weights: Weights, limits: Mapping[str, int]
-) -> Chosen | None:
+def stab(foods: Sequence[Sequence[Window]], *, weights: Weights, limits: Mapping[str, int]) -> Chosen | None:
     """The cheapest add times and ways, or None when no set within the lane limits serves every food.
 
     `limits` is the number of add times that each lane allows (a sealed cooker: one).

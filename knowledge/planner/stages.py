@@ -123,7 +123,11 @@ def first_in_s(placed: Placed, when: Stages) -> float:
 
 def out_s(placed: Placed, when: Stages) -> float:
     """When a dish leaves the heat: at the end, or earlier to stand."""
-    end = when.after_end_s if placed.way.lane_is(AFTER) or when.at_pressure_s > when.main_start_s else when.main_end_s
+    end = (
+        when.after_end_s
+        if placed.way.lane_is(AFTER) or when.at_pressure_s > when.main_start_s
+        else when.main_end_s
+    )
     return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end
 
 

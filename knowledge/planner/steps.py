@@ -117,7 +117,11 @@ def _ready(placed: Placed, units: str) -> str:
         return f"Have ready {said}"
     if way.cut.id == "whole":
         return f"Pat dry {said}" if dish.part == "protein" else f"Wash {said}"
-    verb = "" if way.cut.name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated")) else "cut into "
+    verb = (
+        ""
+        if way.cut.name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated"))
+        else "cut into "
+    )
     return f"{said[0].upper()}{said[1:]}: {verb}{cut_name(placed, units)}"
 
 
@@ -176,7 +180,9 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
         heat = _core_text(seared, draft.kitchen.units)
-        text = f"{names(seared)} into the hot pan; brown all over, about {words.duration(when.browned_s)}{heat}."
+        text = (
+            f"{names(seared)} into the hot pan; brown all over, about {words.duration(when.browned_s)}{heat}."
+        )
         yield _step(Do.BROWN, 0.0, _capital(text), seared, hands_s=when.browned_s)
     if browned:
         out = "leave it in" if _all_join_at_once(draft) else "then lift it out on a plate"
@@ -213,7 +219,11 @@ def _oven(draft: Draft) -> Iterator[Step]:
     groups = _groups(draft.placed, draft)
     for number, (at, members) in enumerate(groups):
         if number == 0:
-            skin = " Skin side up." if any("thigh" in p.way.dish.name or "leg" in p.way.dish.name for p in members) else ""
+            skin = (
+                " Skin side up."
+                if any("thigh" in p.way.dish.name or "leg" in p.way.dish.name for p in members)
+                else ""
+            )
             text = f"{_capital(names(members))} on the {draft.size.id} in one layer, into the middle of the oven.{skin}"
             yield _step(Do.ADD, at, text, members, hands_s=60)
         else:
@@ -238,7 +248,9 @@ def _stir(draft: Draft) -> Iterator[Step]:
         if back and not alone:
             sauce = seasoned(draft, When.LIQUID)
             more = f" with {words.listed(sauce)}" if sauce else ""
-            yield _step(Do.ADD, at, f"{_capital(names(back))} back in{more}; toss until hot.", back, hands_s=60)
+            yield _step(
+                Do.ADD, at, f"{_capital(names(back))} back in{more}; toss until hot.", back, hands_s=60
+            )
 
 
 def _covered(draft: Draft, units: str) -> Iterator[Step]:
@@ -285,11 +297,15 @@ def _sealed(draft: Draft, units: str) -> Iterator[Step]:
     inside = [p for p in draft.placed if not p.way.lane_is(AFTER)]
     cooking = [p for p in inside if p.way.lead != SOFTENED]
     pour = f"Pour in {_pour(draft, units)}, scrape the bottom loose. " if draft.liquid else ""
-    yield _step(Do.ADD, when.main_start_s - 60.0, f"{pour}{_capital(names(cooking))} in.", cooking, hands_s=60)
+    yield _step(
+        Do.ADD, when.main_start_s - 60.0, f"{pour}{_capital(names(cooking))} in.", cooking, hands_s=60
+    )
     text = f"Lock the lid, high heat up to full pressure (about {words.duration(when.at_pressure_s - when.main_start_s)})."
     yield _step(Do.LID, when.main_start_s, text, hands_s=30, safety=True)
     held = when.main_end_s - when.at_pressure_s
-    yield _step(Do.HEAT, when.at_pressure_s, f"Full pressure: heat down, {words.duration(held)} from now.", hands_s=20)
+    yield _step(
+        Do.HEAT, when.at_pressure_s, f"Full pressure: heat down, {words.duration(held)} from now.", hands_s=20
+    )
     how = (
         "Off the heat. Let the pressure fall by itself; do not force the lid."
         if draft.slow_release
@@ -310,7 +326,9 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
         members = [p for p in early if out_s(p, when) == at]
         text = f"{_capital(names(members))} out{_core_text(members, units)}; rest under foil."
         yield _step(Do.TAKE_OUT, at, text, members, safety=True)
-    probed = [p for p in draft.placed if p.way.core_degC is not None and p not in early and p.way.lead != SEARED]
+    probed = [
+        p for p in draft.placed if p.way.core_degC is not None and p not in early and p.way.lead != SEARED
+    ]
     if probed:
         check_at = max(end - CHECK_BEFORE_S, max(add_at_s(p, when) for p in probed), when.opened_s)
         text = f"Check the thickest part of {_targets(probed, units)}. Not there yet: a few minutes more."
@@ -319,7 +337,13 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
     if rest:
         rested = [p for p in draft.placed if 0 < p.way.rest_s <= 300]
         how = "lid on, off the heat" if draft.method.kind != "dry" else "out of the oven"
-        yield _step(Do.REST, end, f"{_capital(how)}: let {names(rested)} stand {words.duration(rest)}.", rested, hands_s=20)
+        yield _step(
+            Do.REST,
+            end,
+            f"{_capital(how)}: let {names(rested)} stand {words.duration(rest)}.",
+            rested,
+            hands_s=20,
+        )
     last = seasoned(draft, When.END, When.TABLE)
     text = "Taste for salt; serve."
     if last:
@@ -339,4 +363,6 @@ def _targets(placed: Sequence[Placed], units: str) -> str:
     by_temp: dict[float, list[str]] = {}
     for p in placed:
         by_temp.setdefault(p.way.core_degC or 0.0, []).append(p.way.dish.name)
-    return "; ".join(f"{words.listed(n)}: {words.temperature(t, units)}" for t, n in sorted(by_temp.items(), reverse=True))
+    return "; ".join(
+        f"{words.listed(n)}: {words.temperature(t, units)}" for t, n in sorted(by_temp.items(), reverse=True)
+    )

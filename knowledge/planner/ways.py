@@ -32,7 +32,10 @@ BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
 JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
-CUT_STEP, KNIFE_MIN = 0.1, 0.02  # objective points: one place down the list of usual cuts; one minute of knife work
+CUT_STEP, KNIFE_MIN = (
+    0.1,
+    0.02,
+)  # objective points: one place down the list of usual cuts; one minute of knife work
 
 Setting = float | None
 
@@ -48,6 +51,7 @@ class _Open:
     lane: str
     lead: str
     lead_s: float
+    before_s: float  # of the case's time, what lies before its lane is counted
     top: bool
     texture: Texture
     fit: float
@@ -66,7 +70,10 @@ def solve(
     cases = {way.case: None for found in open_ways.values() for ways in found for way in ways}
     outcomes = _outcomes(tuple(cases))
     return {
-        key: [[w for way in ways if (w := _closed(way, outcomes[way.case], store)) is not None] for ways in found]
+        key: [
+            [w for way in ways if (w := _closed(way, outcomes[way.case], store)) is not None]
+            for ways in found
+        ]
         for key, found in open_ways.items()
     }
 
@@ -101,6 +108,7 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             piece = piece_of(dish.food, cut)
             lead = _lead(dish, method, lane, fit.way, melts)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
+            come_up_s = heat.TYPICAL_COME_UP_S if method.kind == "sealed" and lane == MAIN else 0.0
             top = fit.way == "top" and method.kind == "wet"
             texture = _texture(dish, method, request)
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
@@ -113,7 +121,8 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             except KnowledgeError:
                 continue  # such a piece has no answer in this medium; another cut may have one
             yield _Open(
-                dish=dish, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s, top=top,
+                dish=dish, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s,
+                before_s=lead_s + come_up_s, top=top,
                 texture=texture, fit=points, melts=melts,
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
             )  # fmt: skip
@@ -186,8 +195,8 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         lead_s = out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:
-        lo = max(out.done_s - lead_s, SHORTEST_S)
-        hi = max(over_s - lead_s, lo)
+        lo = max(out.done_s - way.before_s, SHORTEST_S)
+        hi = max(over_s - way.before_s, lo)
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.25)
     early_s = rest_s if rest_s > 300 else 0.0
     return Way(

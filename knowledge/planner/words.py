@@ -53,7 +53,9 @@ def weight(grams: float, units: str) -> str:
     """A weight of food."""
     if units == "us":
         ounces = grams / 28.35
-        return f"{ounces / 16:.1f} lb".replace(".0 lb", " lb") if ounces >= 16 else f"{max(1, round(ounces))} oz"
+        return (
+            f"{ounces / 16:.1f} lb".replace(".0 lb", " lb") if ounces >= 16 else f"{max(1, round(ounces))} oz"
+        )
     step = 5 if grams < 100 else 10 if grams < 400 else 50
     return f"{max(step, round(grams / step) * step):.0f} g"
 

@@ -1,0 +1,168 @@
+"""`panwright plan`: messages in, one-vessel plans out, one JSON object a line."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Mapping, Sequence
+from datetime import datetime
+from typing import Any
+
+from knowledge.foods.store import Store, open_store
+from knowledge.planner import plan
+from knowledge.planner.kitchens import Described, described
+from knowledge.planner.model import NoPlan, Plan, PlanItem, Request
+from knowledge.requests import request_of
+from knowledge.text import read
+from knowledge.text.model import Context
+
+NOW = datetime(2026, 1, 1, 17, 30)  # noqa: DTZ001  a cook's evening, when nobody says what time it is
+
+
+def run(argv: Sequence[str]) -> int:
+    """Plan for every line of standard input. Returns 0, or 2 if a line could not be used."""
+    parser = argparse.ArgumentParser(
+        prog="panwright plan",
+        description="Plan one-vessel dinners. Lines in: plain text, or JSON objects with id, text and kitchen.",
+    )
+    parser.add_argument(
+        "--now", metavar="2026-03-04T17:10", help="the cook's clock; a kitchen's own comes first"
+    )
+    args = parser.parse_args(list(argv))
+    now = clock(args.now)
+    if now is None:
+        print(
+            f"panwright plan: --now {args.now!r}: expected a time such as 2026-03-04T17:10", file=sys.stderr
+        )
+        return 2
+    as_utf8()
+    status = 0
+    with open_store() as store:
+        for number, line in enumerate(sys.stdin, 1):
+            if not line.strip():
+                continue
+            record = message(line.rstrip("\n"), number)
+            if isinstance(record, str):
+                print(f"panwright plan: line {number}: {record}", file=sys.stderr)
+                status = 2
+                continue
+            kitchen = described(record.get("kitchen"), store=store)
+            for problem in kitchen.problems:
+                print(f"panwright plan: line {number}: {problem}", file=sys.stderr)
+                status = 2
+            request = request_in(record["text"], kitchen, now, store)
+            print(
+                json.dumps(
+                    {"id": record["id"], **answer_json(plan(request, store=store))}, ensure_ascii=False
+                )
+            )
+    return status
+
+
+def clock(said: str | None) -> datetime | None:
+    """The cook's clock from an option; the usual evening when it is not given; None when unreadable."""
+    try:
+        return datetime.fromisoformat(said) if said else NOW
+    except ValueError:
+        return None
+
+
+def as_utf8() -> None:
+    """Standard streams in UTF-8, whatever the machine says; broken bytes do not stop a run."""
+    sys.stdin.reconfigure(encoding="utf-8", errors="surrogateescape")  # type: ignore[union-attr]
+    sys.stdout.reconfigure(encoding="utf-8", errors="replace")  # type: ignore[union-attr]
+
+
+def message(line: str, number: int) -> dict[str, Any] | str:
+    """A line as a record with at least id and text, or what is wrong with it."""
+    if not line.lstrip().startswith("{"):
+        return {"id": str(number), "text": line}
+    try:
+        record = json.loads(line)
+    except ValueError as error:
+        return f'not a JSON object ({error}); expected {{"id": ..., "text": ...}}'
+    if not isinstance(record, dict) or not isinstance(record.get("text"), str):
+        return 'field "text": expected a string'
+    return {**record, "id": record.get("id", str(number))}
+
+
+def request_in(text: str, kitchen: Described, now: datetime, store: Store) -> Request:
+    """What a message asks of the planner, in the kitchen described with it."""
+    local = kitchen.now or now
+    reading = read(text, store=store, context=Context(), now=local)
+    return request_of(reading, store=store, kitchen=kitchen.kitchen, eaters=kitchen.people, now=local)
+
+
+def answer_json(answer: Plan | NoPlan) -> Mapping[str, Any]:
+    """A plan or a refusal with the field names of the scripting interface."""
+    if isinstance(answer, NoPlan):
+        nearest = None if answer.nearest is None else plan_json(answer.nearest)
+        return {"ok": False, "reasons": list(answer.reasons), "nearest": nearest}
+    return plan_json(answer)
+
+
+def plan_json(plan: Plan) -> Mapping[str, Any]:
+    """A plan with the field names of the scripting interface; minutes to a tenth."""
+    s = plan.settings
+    settings = {
+        "method": s.method or None,
+        "oven_degC": s.oven_degC,
+        "fan": s.fan,
+        "hob": s.hob,
+        "pressure_kPa_gauge": s.pressure_kPa_gauge,
+        "pressure_min": _held_min(plan),
+        "release": s.release,
+    }
+    return {
+        "ok": True,
+        "vessel": {"id": plan.vessel, "size": plan.size, "fill": round(plan.fill, 2)},
+        "settings": {key: value for key, value in settings.items() if value is not None},
+        "serves": plan.serves,
+        "total_min": _min(plan.total_s),
+        "hands_on_min": _min(plan.hands_on_s),
+        "cooking_min": _min(plan.cooking_s),
+        "items": [_item(item) for item in plan.items],
+        "liquid": plan.liquid
+        and {"what": plan.liquid.what, "ml": round(plan.liquid.ml), "why": plan.liquid.why},
+        "steps": [
+            {"at_min": _min(step.at_s), "do": step.do.value, "foods": list(step.foods), "text": step.text}
+            for step in plan.steps
+        ],
+        "cautions": [{"text": c.text, "source": c.source} for c in plan.cautions],
+        "left_out": [{"food": left.food, "why": left.why} for left in plan.left_out],
+        "assumed": list(plan.assumed),
+        "alternatives": [
+            {"vessel": a.vessel, "total_min": _min(a.total_s), "why": a.why} for a in plan.alternatives
+        ],
+        "why": list(plan.why),
+    }
+
+
+def _item(item: PlanItem) -> Mapping[str, Any]:
+    return {
+        "food": item.food,
+        "food_id": item.food_id,
+        "state": item.state or None,
+        "grams": round(item.grams),
+        "cut": {"name": item.cut, "size_mm": round(item.size_mm), "shape": item.shape},
+        "in_min": _min(item.in_s),
+        "out_min": _min(item.out_s),
+        "done": {
+            "kind": item.done.kind,
+            "at_min": _min(item.done.at_s),
+            "window_min": [_min(t) for t in item.done.window_s],
+            "core_degC": item.done.core_degC,
+            "rest_min": _min(item.done.rest_s),
+        },
+        "why": item.why,
+    }
+
+
+def _held_min(plan: Plan) -> float | None:
+    held = [item.add_s for item in plan.items if item.lane == "main"]
+    return _min(max(held)) if plan.settings.pressure_kPa_gauge is not None and held else None
+
+
+def _min(seconds: float) -> float:
+    return round(seconds / 60.0, 1)

@@ -1,0 +1,64 @@
+"""A plan back as the draft it was written from, so that part of it can be changed and the rest held."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from knowledge.foods.store import Store
+from knowledge.planner.dinner import Dinner, Dish, gather
+from knowledge.planner.draft import Draft, Placed, Way
+from knowledge.planner.methods import Method, methods
+from knowledge.planner.model import Plan, Request
+from knowledge.planner.search import draft_with
+from knowledge.planner.ways import Setting, solve
+
+
+def method_of(plan: Plan, store: Store) -> Method:
+    """The method of a plan."""
+    return next(m for m in methods(store) if m.id == plan.settings.method)
+
+
+def setting_of(plan: Plan, method: Method) -> Setting:
+    """The setting as the method's own scale has it (a fan oven is set lower than it heats)."""
+    if method.kind == "sealed":
+        return plan.settings.pressure_kPa_gauge
+    if method.heat == "oven" and plan.settings.oven_degC is not None:
+        return plan.settings.oven_degC + (20.0 if plan.settings.fan else 0.0)
+    return method.usual if method.settings else None
+
+
+def ways_now(dishes: tuple[Dish, ...], plan: Plan, request: Request, store: Store) -> list[list[Way]]:
+    """The ways of these dishes in the vessel and at the setting of a plan."""
+    method = method_of(plan, store)
+    setting = setting_of(plan, method)
+    return solve(dishes, [(method, setting)], request, store=store)[method.id, setting]
+
+
+def placed_of(plan: Plan, dinner: Dinner, store: Store) -> tuple[Placed, ...]:
+    """The dishes as the plan places them, in the plan's amounts; only those that `dinner` still holds."""
+    by_key = {(d.food.id, d.state): d for d in dinner.dishes}
+    kept = [
+        (item, by_key[item.food_id, item.state])
+        for item in plan.items
+        if (item.food_id, item.state) in by_key
+    ]
+    dishes = tuple(replace(dish, grams=item.grams) for item, dish in kept)
+    found = []
+    for (item, _), ways in zip(kept, ways_now(dishes, plan, plan.request, store), strict=True):
+        same = [w for w in ways if w.cut.id == item.cut_id and w.window.lane == item.lane]
+        if same:
+            found.append(Placed(way=same[0], add_s=item.add_s))
+    return tuple(found)
+
+
+def redrawn(plan: Plan, request: Request, dinner: Dinner, placed: tuple[Placed, ...], store: Store) -> Draft:
+    """A draft in the plan's vessel with these dishes placed."""
+    method = method_of(plan, store)
+    vessel = store.vessel(plan.vessel)
+    size = next(s for s in vessel.sizes if s.id == plan.size)
+    return draft_with(dinner, request, vessel, size, method, setting_of(plan, method), placed, ())
+
+
+def dinner_of(request: Request, store: Store) -> Dinner:
+    """What is cooked for a request."""
+    return gather(request, store=store)
