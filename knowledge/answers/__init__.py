@@ -1,0 +1,14 @@
+"""Kitchen questions, answered offline from the tables, with their sources.
+
+`ask` tries a small set of typed answers in order, dangers first; what none of them
+takes is looked up in the notes on technique; what is not there is not known, and the
+answer says so and names what comes near.
+"""
+
+from __future__ import annotations
+
+from knowledge.answers.ask import ask
+from knowledge.answers.keeping import leftovers
+from knowledge.answers.model import Answer
+
+__all__ = ["Answer", "ask", "leftovers"]

@@ -1,0 +1,230 @@
+"""What a food is, what it may be swapped for, whom it does not suit, when its fat smokes."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from knowledge import diets
+from knowledge.answers.cite import cited
+from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.question import both, words_of
+from knowledge.foods.model import Food, Role
+from knowledge.foods.store import Store
+
+CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
+_ASKS_DIET = re.compile(
+    r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegan|vegetarian|veggie|pescatarian|halal|kosher|jain|"
+    r"coeliacs?|celiacs?|any|suitable|ok for|safe for|made (?:with|of|from)) "
+)
+
+
+def allergens(question: Question) -> Answer | None:
+    """The allergens of a food, or whether it suits a diet or an allergy."""
+    plain = question.plain
+    if (
+        question.says("allergen", "allergic to", "allergies in")
+        and question.mentions
+        and not re.search(r" (?:is|are|can|does|do|has|have) ", plain.replace("what allergens are", ""))
+    ):
+        return _listed(question, question.mentions[0])
+    if not _ASKS_DIET.search(plain):
+        return None
+    meant = _diet_words(question.store)
+    words = max((w for w in meant if f" {w}" in plain and not _is_the_food(question, w)), key=len, default="")
+    if not words:
+        return (
+            _listed(question, question.mentions[0])
+            if question.says("allergen") and question.mentions
+            else None
+        )
+    others = [
+        m for m in question.mentions if not m.phrase.startswith(words) or f" {words} " not in f" {m.phrase} "
+    ]
+    mention = next(iter(others), None)
+    if mention is None:
+        return None
+    food, token = mention.food, meant[words]
+    barred = diets.bars(food, token)
+    positive = token in ("vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain")
+    free = (
+        positive
+        or " free" in plain
+        or question.says("can i", "can a", "suitable", "ok for", "safe for", "is it ok")
+    )
+    yes = (not barred) if free else barred
+    label = token if positive else token.removeprefix("no ")
+    if barred:
+        why = _why(food, token)
+        text = f"{'Yes' if yes else 'No'}: {food.name} {why or 'is not for that diet'} ({token})."
+    else:
+        fits = f"fits {label}" if positive else f"has no {label} of its own"
+        text = f"{'Yes' if yes else 'No'}: plain {food.name} {fits}."
+    return Answer(
+        known=True, answer=f"{text} {CHECK}", sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN")
+    )
+
+
+@lru_cache(maxsize=4)
+def _diet_words(store: Store) -> dict[str, str]:
+    rows = store.table("words_questions")
+    return {row["word"]: row["means"] for row in rows if row["role"] == "diet"}
+
+
+def _is_the_food(question: Question, words: str) -> bool:
+    """True where the diet's word is part of the food asked about: "coconut milk", "peanut butter"."""
+    named = [m for m in question.mentions if words in m.phrase]
+    return (
+        bool(named)
+        and f" {words}" not in question.plain.replace(f" {named[0].phrase}", " ", 1)
+        and (len(question.mentions) == 1)
+    )
+
+
+def _why(food: Food, token: str) -> str:
+    if food.allergens:
+        return f"has {', '.join(sorted(food.allergens))}"
+    if food.animal == "alcohol":
+        return "is made with alcohol"
+    return f"comes from an animal ({food.animal})" if food.animal else ""
+
+
+def _listed(question: Question, mention: Mention) -> Answer:
+    food = mention.food
+    if food.allergens:
+        text = f"{food.name.capitalize()}: {', '.join(sorted(food.allergens))}"
+    else:
+        text = f"{food.name.capitalize()}: none of the fourteen of the EU list or the nine of the US list by itself"
+    return Answer(
+        known=True, answer=f"{text}. {CHECK}", sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN")
+    )
+
+
+def smoke(question: Question) -> Answer | None:
+    """Smoke points of fats."""
+    if not question.says(
+        "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp"
+    ):
+        return None
+    fats = [m.food for m in question.mentions if m.food.smoke_degC and m.phrase != "oil"]
+    if fats:
+        said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in fats)
+        text = f"Smoke point, the cautious end: {said}. Refined fats stand more, unrefined ones less; tables differ by 30 °C."
+    else:
+        every = sorted(
+            (f for f in question.store.foods() if f.smoke_degC), key=lambda f: -(f.smoke_degC or 0)
+        )
+        said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in every[:6])
+        text = f"Highest smoke points: {said}; extra virgin olive oil {both(190)}, butter {both(150)}. Tables differ by 30 °C."
+    if question.says("high heat"):
+        text += " For high heat take one above 220 °C / 428 °F."
+    return Answer(
+        known=True, answer=f"{text} Never heat fat until it smokes.", sources=cited(question.store, "S-SMOKE")
+    )
+
+
+def substitute(question: Question) -> Answer | None:
+    """What to take instead of a food."""
+    plain = question.plain
+    if not re.search(
+        r" (instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in) | (no|without|don ?t have|dont have"
+        r"|haven ?t got|out of|run out|ran out of|have no|don ?t like|dont like|hate) .*", plain
+    ) or not question.mentions:  # fmt: skip
+        return None
+    if not re.search(
+        r" (instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in|use|what) | i (don|have|ran|am)",
+        plain,
+    ):
+        return None
+    leaving = _leaving(question)
+    rows = [row for row in question.store.table("substitutions") if row["food_id"] == leaving.food.id]
+    other = next((m for m in question.mentions if m.food.id != leaving.food.id), None)
+    if rows:
+        ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
+    else:
+        ideas = (
+            ", ".join(food.name for food in _like(question, leaving.food))
+            or "nothing that comes near, leave it out"
+        )
+    text = f"Instead of {leaving.phrase}: {ideas}."
+    if other is not None:
+        text += f" {other.phrase.capitalize()} for {leaving.phrase}: {other.food.does or 'try it'}; ask me to swap it in a plan and I compute the times."
+    new = sorted(
+        {a for row in rows for a in _allergens(question, row["instead_id"])} - leaving.food.allergens
+    )
+    text += f" Mind allergies: {', '.join(new)}." if new else ""
+    return Answer(known=True, answer=text, sources=("common practice",))
+
+
+def _leaving(question: Question) -> Mention:
+    for pattern in (
+        r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of|replace|swap for"
+        r"|stand in for|out of|no|without|don ?t have(?: any)?|dont have(?: any)?|have no) (?:any |the |my |some |a |an )?",
+        r" for (?:the |my |a )?",
+    ):
+        for found in re.finditer(pattern, question.plain):
+            at = len(question.plain[: found.end()].split())
+            near = next((m for m in question.mentions if at <= m.start <= at + 1), None)
+            if near:
+                return near
+    return question.mentions[0]
+
+
+def _like(question: Question, food: Food) -> list[Food]:
+    same = [
+        f for f in question.store.foods() if f.group == food.group and f.id != food.id and f.role is food.role
+    ]
+    return sorted(
+        same, key=lambda f: (f.part != food.part, f.doneness != food.doneness, f.when != food.when)
+    )[:3]
+
+
+def _name(question: Question, food_id: str) -> str:
+    return food_id if food_id == "water" else question.store.food(food_id).name
+
+
+def _allergens(question: Question, food_id: str) -> frozenset[str]:
+    return frozenset() if food_id == "water" else question.store.food(food_id).allergens
+
+
+def what_is(question: Question) -> Answer | None:
+    """A food in a few words; two foods side by side."""
+    mentions = question.mentions
+    if len(question.foods) >= 2 and question.says(
+        "difference", "same as", "same thing", "vs", "versus", "compare", "or"
+    ):
+        first, second = question.foods[:2]
+        text = f"{_described(question, first)} {_described(question, second)}"
+        return Answer(known=True, answer=text, sources=cited(question.store, *_src(first), *_src(second)))
+    asked = re.search(
+        r" (what is|what s|whats|what are|wat is|what does|tell me about|define|meaning of|what kind of|describe|know about) ",
+        question.plain,
+    )
+    if not asked or len(question.foods) != 1 or len(question.words) > 8:
+        return None
+    left = set(question.words) - {w for m in mentions for w in question.words[m.start : m.end]}
+    if left - words_of(question.store, "filler"):
+        return None
+    food = question.foods[0]
+    return Answer(known=True, answer=_described(question, food), sources=cited(question.store, *_src(food)))
+
+
+def _src(food: Food) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(source for _, source in food.sources))[:2] or ("CP",)
+
+
+def _described(question: Question, food: Food) -> str:
+    other = [name for name, _ in question.store.synonyms(food.id) if name.isascii()]
+    said = {m.phrase for m in question.mentions}
+    names = [n for n in other if n in said] + [n for n in other if n not in said]
+    called = f", also called {', '.join(dict.fromkeys(names[:8]))}" if names else ""
+    kind = food.group if food.role is not Role.SEASON else f"{food.group}, goes in {_when(food)}"
+    tail = f" {food.does[0].upper()}{food.does[1:]}." if food.does else ""
+    return f"{food.name.capitalize()} ({kind}){called}.{tail}"
+
+
+def _when(food: Food) -> str:
+    return {
+        "start": "at the start", "aromatics": "with the aromatics", "liquid": "with the liquid",
+        "end": "at the end", "table": "at the table",
+    }.get(str(food.when.value) if food.when else "", "when you like")  # fmt: skip

@@ -1,0 +1,133 @@
+"""How much: water for grain and pulses, servings for eaters, the boil at an altitude."""
+
+from __future__ import annotations
+
+import re
+
+from knowledge.answers.cite import cited
+from knowledge.answers.conversion import cup_grams
+from knowledge.answers.model import Answer, Question
+from knowledge.answers.question import both, quantities
+from knowledge.physics.water import ambient_Pa, boiling_degC
+
+_PEOPLE = re.compile(
+    r" (?:for|feeds?|serves?) (\d{1,2}|one|two|three|four|five|six|eight|ten)(?: people| persons| adults| of us)? "
+)
+_COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
+_ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
+GRAM_WORDS = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
+
+
+def water_ratio(question: Question) -> Answer | None:
+    """Water for a grain or pulse that drinks it all, by cups and by weight."""
+    wet = question.says("water", "liquid", "ratio", "stock") and (
+        question.says(
+            "how much",
+            "how many",
+            "ratio",
+            "cups of",
+            "cup of",
+            "per cup",
+            "to water",
+            "water to",
+            "water for",
+        )
+    )
+    if not wet:
+        return None
+    rows = {row["food_id"]: row for row in question.store.table("ratios")}
+    mention = next((m for m in question.mentions if m.food.id in rows), None)
+    if mention is None:
+        return _pasta_water(question)
+    row = rows[mention.food.id]
+    cups = _span(row["water_lo"], row["water_hi"])
+    minutes = _span(row["minutes_lo"], row["minutes_hi"])
+    middle = (float(row["water_lo"]) + float(row["water_hi"])) / 2
+    text = f"{mention.phrase.capitalize()}: {cups} cups of water for 1 cup ({240 * middle:.0f} ml a cup), {minutes} min, lid on"
+    grams = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
+    said_cups = next((q.value for q in quantities(question) if q.unit == "cup" and q.value != 1), None)
+    if grams:
+        ml = grams / cup_grams(mention.food, question.store) * middle * 236.588
+        text += f"; {grams:.0f} g takes about {round(ml / 10) * 10:.0f} ml"
+    elif said_cups:
+        text += f"; {said_cups:g} cups take {said_cups * middle:g} cups"
+    return Answer(
+        known=True,
+        answer=f"{text}; makes {row['yield']} cups. The packet knows its own grain better.",
+        sources=cited(question.store, row["source"]),
+    )
+
+
+def _pasta_water(question: Question) -> Answer | None:
+    if not any(food.doneness in ("pasta", "noodle") for food in question.foods):
+        return None
+    return Answer(
+        known=True,
+        answer="Pasta in a pot of water: 1 l for 100 g, with 10 g of salt a litre. In one pan with its sauce: about "
+        "2 ml of liquid a gram beyond the sauce, stirred often.",
+        sources=("common practice",),
+    )
+
+
+def servings(question: Question) -> Answer | None:
+    """How many a weight feeds, or how much of a food for so many."""
+    food = next((food for food in question.foods if food.serving_g), None)
+    feeds = question.says("how many people", "how many does", "how many will", "feed", "serves", "serve how")
+    people = _PEOPLE.search(question.plain)
+    per = question.says(
+        "per person", "per head", "each person", "a person", "per serving", "one serving", "portion size"
+    )
+    if (
+        food is None
+        or food.serving_g is None
+        or not (feeds or per or (people and question.says("how much", "how many")))
+    ):
+        return None
+    name = next(m.phrase for m in question.mentions if m.food.id == food.id)
+    weight = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
+    one = f"{food.serving_g:.0f} g / {food.serving_g / 28.3495:.0f} oz"
+    if weight and feeds:
+        text = f"About {max(weight / food.serving_g, 1):.0f} at dinner: {one} of raw {name} each."
+    elif people:
+        count = _COUNT.get(people[1]) or int(people[1])
+        total = count * food.serving_g
+        text = f"For {count}: about {total:.0f} g ({total / 453.592:.1f} lb) of raw {name}, {one} each."
+    else:
+        text = f"About {one} of raw {name} for one adult at dinner."
+    sources = [source for column, source in food.sources if column == "serving_g"]
+    return Answer(
+        known=True,
+        answer=f"{text} Big eaters take half as much again.",
+        sources=cited(question.store, *sources),
+    )
+
+
+def boiling(question: Question) -> Answer | None:
+    """The temperature at which water boils, at a named altitude or at that of the kitchen."""
+    if not (question.says("boil") and question.says("altitude", "feet", "ft_", "m_", "metre", "meter", "sea level",
+                                                      "boiling point", "elevation", "high up", "mountain")
+            or _ALTITUDE.search(question.plain) and question.says("boil")
+            or question.says("water boil", "boiling point", "does water boil")):  # fmt: skip
+        return None
+    found = _ALTITUDE.search(question.plain)
+    height_m = question.kitchen.altitude_m
+    if found:
+        height_m = float(re.sub(r"[,.]", "", found[1])) * (0.3048 if found[2].startswith("f") else 1.0)
+    if not -400 <= height_m <= 5500:
+        return None
+    degC = boiling_degC(ambient_Pa(height_m))
+    slower = (
+        ""
+        if height_m < 300
+        else " Simmered food takes longer: vegetables about 8 %, pulses and rice 15 % for every 500 m."
+    )
+    return Answer(
+        known=True,
+        answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m ({height_m / 0.3048:.0f} ft); "
+        f"{both(100)} at sea level.{slower}",
+        sources=cited(question.store, "A-IAPWS"),
+    )
+
+
+def _span(low: str, high: str) -> str:
+    return low if float(low) == float(high) else f"{low}-{high}"

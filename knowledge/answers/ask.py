@@ -1,0 +1,46 @@
+"""Which typed answer takes a question."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from knowledge.answers.about import allergens, smoke, substitute, what_is
+from knowledge.answers.advice import advice
+from knowledge.answers.amounts import boiling, servings, water_ratio
+from knowledge.answers.conversion import conversion
+from knowledge.answers.cooking import cook_time, cut_to_match
+from knowledge.answers.keeping import keeping
+from knowledge.answers.model import Answer, Question
+from knowledge.answers.notes import technique, unknown
+from knowledge.answers.question import question_of
+from knowledge.answers.temperature import temperature
+from knowledge.foods.store import Store
+from knowledge.planner.model import Kitchen
+
+# In order: what can hurt comes first, what is computed before what is only quoted.
+TYPED: tuple[Callable[[Question], Answer | None], ...] = (
+    advice,
+    smoke,
+    boiling,
+    conversion,
+    temperature,
+    keeping,
+    water_ratio,
+    servings,
+    allergens,
+    cut_to_match,
+    substitute,
+    what_is,
+    technique,
+    cook_time,
+)
+
+
+def ask(text: str, *, store: Store, kitchen: Kitchen | None = None) -> Answer:
+    """Answer a kitchen question from the tables. Never raises; unknown is `known=False`."""
+    question = question_of(text, store=store, kitchen=kitchen or Kitchen())
+    for answer in TYPED:
+        found = answer(question)
+        if found is not None:
+            return found
+    return unknown(question)

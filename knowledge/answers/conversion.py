@@ -1,0 +1,155 @@
+"""Unit conversions: "350f to c", "how many ml in a cup", "grams in a cup of flour", "gas mark 6".
+
+Factors stand in `measures.csv`; what a cup of a food weighs, in the food's own portions.
+"""
+
+from __future__ import annotations
+
+import re
+
+from knowledge.answers.cite import cited
+from knowledge.answers.model import Answer, Question
+from knowledge.answers.question import TEMPERATURE, quantities, to_degC
+from knowledge.foods.model import Food
+from knowledge.foods.store import Store
+
+_SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
+_GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
+
+
+def conversion(question: Question) -> Answer | None:
+    """A conversion of temperatures, measures, or the weight of a measure of a food."""
+    return _gas_mark(question) or _scale(question) or _measure(question)
+
+
+def _gas_mark(question: Question) -> Answer | None:
+    found = _GAS.search(question.plain)
+    if not found or not found[1].isdigit() or not 1 <= int(found[1]) <= 10:
+        return None
+    degF = 275 + 25 * (int(found[1]) - 1)
+    degC = round(to_degC(degF) / 10) * 10
+    text = f"Gas mark {found[1]} is {degC} °C / {degF} °F in an ordinary oven, {degC - 20} °C with a fan."
+    return Answer(
+        known=True, answer=f"{text} (25 °F a mark from 275 °F; common practice)", sources=("common practice",)
+    )
+
+
+def _scale(question: Question) -> Answer | None:
+    read = TEMPERATURE.search(question.plain)
+    if not read or question.mentions:
+        return None
+    others = {
+        m[1][0] for m in _SCALE.finditer(question.plain[: read.start()] + " " + question.plain[read.end() :])
+    }
+    if not others - {read[2][0]} and not question.says("convert", "conver", "in the other"):
+        return None
+    value = float(read[1])
+    if read[2][0] == "f":
+        exact = to_degC(value)
+        text = f"{value:g} °F is {exact:.0f} °C" + (
+            f"; set an oven to {round(exact / 5) * 5:.0f} °C." if value > 250 else "."
+        )
+    else:
+        exact = value * 1.8 + 32
+        text = f"{value:g} °C is {exact:.0f} °F" + (
+            f"; set an oven to {round(exact / 25) * 25:.0f} °F." if value > 120 else "."
+        )
+    return Answer(known=True, answer=text, sources=("definition of the Fahrenheit scale",))
+
+
+def _measure(question: Question) -> Answer | None:
+    said = quantities(question)
+    if not said:
+        return None
+    rows = {row["id"]: row for row in question.store.table("measures")}
+    weigh = question.says("weigh", "how heavy", "how much is", "how much does")
+    asks = question.says(
+        "how many", "how much", "convert", "what is", "whats", "in a", "to", "into", "in", "per"
+    )
+    if len(said) >= 2 and asks and said[0].unit != said[1].unit:
+        asked_first = bool(
+            re.search(
+                r" (how many|how much|number of) $| (how many|how much) ", question.plain[: said[0].end]
+            )
+        ) or (
+            question.plain[said[0].start : said[0].end].strip().isalpha()
+            and not question.plain[said[0].start : said[0].end].startswith(("a ", "an ", "one "))
+            and re.search(
+                r"\b(in|per|to|is|are) (?:the |there )?(?:in )?",
+                question.plain[said[0].end : said[1].start] + " ",
+            )
+            is not None
+            and said[0].value == 1
+        )
+        target, source = (said[0], said[1]) if asked_first else (said[1], said[0])
+        return _converted(question, source.value, rows[source.unit], rows[target.unit])
+    if weigh or question.says("grams in", "gram in", "weight of", "ounces in"):
+        row = rows[said[-1].unit]
+        if row["kind"] == "mass":
+            return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
+        return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
+    return None
+
+
+def _converted(
+    question: Question, value: float, source: dict[str, str] | object, target: dict[str, str] | object
+) -> Answer | None:
+    assert isinstance(source, dict)
+    assert isinstance(target, dict)
+    store = question.store
+    base = value * float(source["factor"])
+    if source["kind"] == target["kind"]:
+        result = base / float(target["factor"])
+        text = f"{value:g} {source['id']} is {_said(result)} {_plural(target['id'], result)}."
+        return Answer(known=True, answer=text, sources=cited(store, source["source"]))
+    food = question.foods[0] if question.foods else None
+    kinds = {source["kind"], target["kind"]}
+    if kinds != {"mass", "volume"}:
+        return Answer(
+            known=True,
+            answer=f"{source['id'].capitalize()} and {target['id']} measure different things; they don't convert.",
+            sources=cited(store, source["source"]),
+        )
+    density, where = _density_g_ml(food, store) if food else (1.0, "A-NIST")
+    result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
+    name = question.mentions[0].phrase if food else "water"
+    text = f"{value:g} {source['id']} of {name} is about {_said(result)} {_plural(target['id'], result)}."
+    if not food:
+        text += " Other foods weigh more or less: ask with the food."
+    return Answer(known=True, answer=text, sources=cited(store, where, "A-NIST"))
+
+
+def _density_g_ml(food: Food, store: Store) -> tuple[float, str]:
+    ml = {row["id"]: float(row["factor"]) for row in store.table("measures") if row["kind"] == "volume"}
+    for unit, measure in (("cup", "cup"), ("tbsp", "tablespoon"), ("tsp", "teaspoon")):
+        for portion in food.portions:
+            if portion.unit == unit and not portion.size:
+                return portion.grams / ml[measure], portion.source
+    if food.bulk_density_kg_m3:
+        return food.bulk_density_kg_m3 / 1000, dict(food.sources).get("bulk_density_kg_m3", "")
+    return 1.0, "A-NIST"
+
+
+def cup_grams(food: Food, store: Store) -> float:
+    """What a US cup of a food weighs, g (as water if nothing is known)."""
+    return _density_g_ml(food, store)[0] * 236.588
+
+
+def _said(value: float) -> str:
+    if value >= 100:
+        return f"{value:.0f}"
+    return f"{value:.1f}".removesuffix(".0") if value >= 3 else f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def _plural(unit: str, value: float) -> str:
+    if value == 1 or unit.endswith("s"):
+        return unit
+    return (
+        "inches"
+        if unit == "inch"
+        else "feet"
+        if unit == "foot"
+        else unit.replace("stick of", "sticks of")
+        if "stick" in unit
+        else unit + "s"
+    )

@@ -1,0 +1,126 @@
+"""How long food keeps, and what to do with what is left over.
+
+The figures are the foods' own (`fridge_days`, `freezer_months`, `cooked_days`) and, for
+dishes, those of `storage.csv`; both hold the most cautious authority that we cite.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from knowledge.answers.cite import cited
+from knowledge.answers.model import Answer, Question
+from knowledge.errors import UnknownFood
+from knowledge.foods.model import Food
+from knowledge.foods.store import Store
+
+CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
+ASKED = (
+    "keep", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off", "spoil",
+    "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for", "days old",
+    "day old", "days ago", "week old", "weeks old", "too old", "from last week", "from sunday", "since",
+)  # fmt: skip
+COOKED = ("cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat", "last night",
+          "yesterday")  # fmt: skip
+_AGE = re.compile(
+    r" (\d+|a|one|two|three|four|five|six|seven|ten)[ -]?(day|week|month)s?(?: old| ago| in| now|(?= ))"
+)
+_NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
+_DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
+
+
+def keeping(question: Question) -> Answer | None:
+    """How long a named food or dish keeps, or whether an age is too much."""
+    if not question.says(*ASKED) or question.says("how do i keep", "in season"):
+        return None
+    dish = _dish(question)
+    foods = [food for food in question.foods if food.part not in ("herb", "spice")] or list(question.foods)
+    if dish is None and not foods:
+        return None
+    cooked = dish is not None or question.says(*COOKED)
+    if dish is not None:
+        what, days = dish["what"], float(dish["fridge_days"])
+        months: float | None = float(dish["freezer_months"])
+        sources = (dish["fridge_days_src"], dish["freezer_months_src"])
+    else:
+        food = foods[0]
+        name = question.mentions[0].phrase
+        what = f"cooked {name}" if cooked and not name.startswith("cooked") else name
+        days = _fridge_days(food, cooked)
+        months = food.freezer_months
+        sources = _sources_of(food, "cooked_days" if cooked else "fridge_days", "freezer_months")
+    freezer = question.says("freez") and not question.says("from frozen")
+    return Answer(
+        known=True,
+        answer=_phrased(question, what, days, months, freezer=freezer, cooked=cooked),
+        sources=cited(question.store, *(sources or ("FSA-LEFT", "FSIS-STORE"))),
+    )
+
+
+def leftovers(food_ids: Sequence[str], *, store: Store) -> tuple[str, str]:
+    """How to keep what is left of a dinner of these foods: the text and its source. Unknown ids are skipped."""
+    days = CAUTIOUS_DAYS
+    rice = False
+    for food_id in food_ids:
+        try:
+            food = store.food(food_id)
+        except UnknownFood:
+            continue
+        days = min(days, _fridge_days(food, cooked=True))
+        rice = rice or food.doneness in ("white_rice",) or "rice" in food.id.split("-")
+    within = "1 hour (there is rice in it)" if rice else "2 hours"
+    text = (
+        f"Leftovers: into the fridge within {within}, shallow; eat within {_span(days)}; "
+        "reheat once, steaming hot, 74 °C / 165 °F. Your local rules come first."
+    )
+    source = "UK Food Standards Agency (keeping), USDA FSIS (2 hours, reheating)"
+    return text, source
+
+
+def _dish(question: Question) -> dict[str, str] | None:
+    for row in question.store.table("storage"):
+        if question.says(*(f"{word}" for word in row["words"].split(";"))):
+            return dict(row)
+    return None
+
+
+def _fridge_days(food: Food, cooked: bool) -> float:
+    if cooked:
+        return food.cooked_days if food.cooked_days is not None else CAUTIOUS_DAYS
+    return food.fridge_days if food.fridge_days is not None else CAUTIOUS_DAYS
+
+
+def _sources_of(food: Food, *columns: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(source for column, source in food.sources if column in columns))
+
+
+def _phrased(
+    question: Question, what: str, days: float, months: float | None, *, freezer: bool, cooked: bool
+) -> str:
+    chilled = f"{what.capitalize()}: {_span(days)} in the fridge, to be cautious"
+    frozen = f"about {_months(months)} in the freezer for quality" if months else "better not frozen"
+    text = (
+        f"{what.capitalize()}: {frozen}; in the fridge {_span(days)}." if freezer else f"{chilled}; {frozen}."
+    )
+    age = _AGE.search(question.plain)
+    if age and not freezer:
+        old = _NUMBER.get(age[1]) or float(age[1])
+        old *= _DAYS[age[2]]
+        if old > days:
+            text = f"No, I would not: {text}"
+        else:
+            text = f"Yes, if it went into the fridge within 2 hours and stayed cold: {text}"
+    tail = " Reheat once to 74 °C / 165 °F." if cooked else " Mind the date on the pack."
+    wider = " USDA FSIS allows 3-4 days for cooked food." if cooked else ""
+    return f"{text}{wider}{tail} In doubt throw it out; local rules come first (UK FSA, USDA FSIS)."
+
+
+def _span(days: float) -> str:
+    if days >= 14:
+        return f"{days / 7:.0f} weeks"
+    return "1 day" if days == 1 else f"{days:g} days"
+
+
+def _months(months: float) -> str:
+    return f"{months:g} month" + ("s" if months != 1 else "") if months != 2 else "2-3 months"

@@ -1,0 +1,113 @@
+"""A question's text -> its plain words, the foods it names, its temperatures and amounts."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from knowledge.answers.model import Mention, Quantity, Question
+from knowledge.foods.store import Store
+from knowledge.planner.model import Kitchen
+from knowledge.text.normalise import flatten, key, singular
+
+LONGEST_NAME = 5
+TEMPERATURE = re.compile(
+    r"(?<![\w.])(-?\d{1,3}(?:\.\d+)?) ?(?:degrees?|deg|°|º)? ?(celsius|centigrade|fahrenheit|c|f)\b"
+)
+NUMBER = r"(\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d|a half|half a|half an|an|a|one|two|three|four|five|six)"
+_SAID = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
+
+
+def question_of(text: str, *, store: Store, kitchen: Kitchen) -> Question:
+    """Read a question. Never raises: whatever it holds is words."""
+    flat = flatten(text).text
+    plain = re.sub(r"[^\w.,/°%-]+|(?<!\d)[.,/-]|[.,/-](?!\d)", " ", flat)
+    words = plain.split()
+    plain = f" {' '.join(words)} "
+    forms = tuple(singular(word) for word in words)
+    return Question(
+        text=text,
+        plain=plain,
+        words=forms,
+        mentions=_mentions(words, forms, store),
+        store=store,
+        kitchen=kitchen,
+    )
+
+
+@lru_cache(maxsize=16)
+def words_of(store: Store, role: str) -> frozenset[str]:
+    """The words of one role in `words_questions.csv`."""
+    return frozenset(row["word"] for row in store.table("words_questions") if row["role"] == role)
+
+
+def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[Mention, ...]:
+    names, ordinary = store.names(), words_of(store, "ordinary")
+    found: list[Mention] = []
+    at = 0
+    while at < len(words):
+        for length in range(min(LONGEST_NAME, len(words) - at), 0, -1):
+            phrase = " ".join(words[at : at + length])
+            if length == 1 and (phrase in ordinary or forms[at] in ordinary or len(phrase) < 3):
+                continue
+            ids = names.get(" ".join(forms[at : at + length])) or names.get(phrase) or names.get(key(phrase))
+            if ids:
+                found.append(Mention(food=store.food(ids[0]), phrase=phrase, start=at, end=at + length))
+                at += length - 1
+                break
+        at += 1
+    sure = [m for m in found if m.phrase not in words_of(store, "ambiguous")]
+    return tuple(sure or found)
+
+
+def temperatures_degC(question: Question) -> tuple[float, ...]:
+    """Temperatures in the question; a bare number next to "at" or "reads" above 100 is Fahrenheit."""
+    found = []
+    for value, unit in TEMPERATURE.findall(question.plain):
+        found.append(to_degC(float(value)) if unit[0] == "f" else float(value))
+    if not found and question.mentions:
+        for value in re.findall(
+            r" (?:at|reads?|is|to|hit|reached|of) (\d{2,3})(?: degrees?| deg)?(?= )", question.plain
+        ):
+            found.append(to_degC(float(value)) if float(value) > 100 else float(value))
+    return tuple(found)
+
+
+def to_degC(degF: float) -> float:
+    """Fahrenheit -> Celsius."""
+    return (degF - 32) / 1.8
+
+
+def both(degC: float) -> str:
+    """A temperature in both scales, as the answers print it."""
+    return f"{degC:.0f} °C / {degC * 1.8 + 32:.0f} °F"
+
+
+def quantities(question: Question) -> tuple[Quantity, ...]:
+    """Numbers with units of measure, in order; a unit without a number counts as one."""
+    pattern, units = _unit_pattern(question.store)
+    return tuple(
+        Quantity(value=_value(found[1]), unit=units[found[2]], start=found.start(), end=found.end())
+        for found in pattern.finditer(question.plain)
+    )
+
+
+def _value(said: str | None) -> float:
+    if not said:
+        return 1.0
+    if said in ("half a", "half an", "a half"):
+        return 0.5
+    if said in _SAID:
+        return _SAID[said]
+    total = 0.0
+    for part in said.replace(",", ".").split():
+        top, _, bottom = part.partition("/")
+        total += float(top) / (float(bottom) if bottom and float(bottom) else 1)
+    return total
+
+
+@lru_cache(maxsize=4)
+def _unit_pattern(store: Store) -> tuple[re.Pattern[str], dict[str, str]]:
+    units = {word: row["id"] for row in store.table("measures") for word in row["words"].split(";")}
+    words = "|".join(re.escape(word) for word in sorted(units, key=len, reverse=True))
+    return re.compile(rf"(?<= )(?:{NUMBER} ?)?({words})(?= )"), units

@@ -1,0 +1,152 @@
+"""Safe temperatures: "what temp for pork chops", "is chicken safe at 155F".
+
+Figures are those of `safe_minimums.csv`; USDA FSIS leads and the strictest other
+authority is named beside it. A question about doneness gets the minimum first.
+"""
+
+from __future__ import annotations
+
+from knowledge.answers.cite import cited
+from knowledge.answers.model import Answer, Question
+from knowledge.answers.question import both, temperatures_degC
+from knowledge.foods.model import Food
+
+LOCAL = "Where your local food-safety rules ask for more, they come first."
+LEADING = "USDA FSIS"
+MINCED = ("ground", "mince", "burger", "meatball", "keema", "patty", "patties", "kofta", "sausage")
+# What the trade calls a done steak, core °C (common practice, no source).
+STEAK_DEGC = {"rare": 50.0, "medium rare": 55.0, "medium": 60.0, "medium well": 65.0, "well done": 70.0}
+
+
+def temperature(question: Question) -> Answer | None:
+    """A safe core temperature, or the verdict on one that was read."""
+    read = temperatures_degC(question)
+    if not _asked(question, bool(read)):
+        return None
+    minimum = _minimum_id(question)
+    rows = [row for row in question.store.table("safe_minimums") if row["id"] == minimum]
+    if not rows:
+        return _all_of_them(question) if not question.mentions else None
+    what = question.mentions[0].phrase if question.mentions else rows[0]["what"]
+    lead = next((row for row in rows if row["authority"] == LEADING), rows[0])
+    text = f"{what.capitalize()}: {_figure(lead)} in the thickest part ({lead['authority']})."
+    if question.foods and question.foods[0].group == "game" and minimum == "whole_meat":
+        text = f"{what.capitalize()}: {both(71.1)} in the thickest part (USDA FSIS, game and venison)."
+    if read:
+        text = f"{_verdict(read[0], lead, what)} {text}"
+    else:
+        text += _stricter(lead, rows) + _doneness(question, minimum)
+    return Answer(
+        known=True,
+        answer=f"{text} Measure with a thermometer. {LOCAL}",
+        sources=cited(question.store, *dict.fromkeys(row["source"] for row in rows)),
+    )
+
+
+def _asked(question: Question, read: bool) -> bool:
+    if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
+        return False
+    if question.says("temp", "internal", "degrees", "how hot", "core temp"):
+        return True
+    if read and (question.foods or _words_minimum(question)):
+        return True
+    meat = any(food.safety in ("whole_meat", "poultry", "ground_meat") for food in question.foods)
+    return (
+        meat
+        and question.says("rare", "medium", "undercooked", "underdone", "well done", "pink")
+        and question.says("safe", "ok", "can i", "eat", "is", "should")
+    )
+
+
+def _words_minimum(question: Question) -> str:
+    if question.says("leftover", "casserole", "reheat", "lasagn"):
+        return "leftover"
+    if question.says(*MINCED):
+        birds = question.says("chicken", "turkey", "poultry", "duck")
+        return "poultry" if birds else "ground_meat"
+    for minimum, words in (
+        ("poultry", ("poultry", "bird", "stuffing")),
+        ("egg", ("egg", "omelet", "frittata", "quiche")),
+        ("fish", ("fish",)),
+        ("shellfish", ("shellfish", "seafood")),
+        ("whole_meat", ("steak", "roast", "joint", "chop", "meat")),
+    ):
+        if question.says(*words):
+            return minimum
+    return ""
+
+
+def _minimum_id(question: Question) -> str:
+    by_words = _words_minimum(question)
+    if by_words in ("leftover", "ground_meat") or (by_words == "poultry" and question.says(*MINCED)):
+        return by_words
+    named = [food.safety for food in question.foods if food.safety]
+    strict = max(named, key=lambda m: _degC(question, m), default="")
+    return strict or by_words
+
+
+def _degC(question: Question, minimum: str) -> float:
+    rows = question.store.table("safe_minimums")
+    return max(
+        (float(r["core_degC"]) for r in rows if r["id"] == minimum and r["authority"] == LEADING), default=0
+    )
+
+
+def _figure(row: dict[str, str] | object) -> str:
+    assert isinstance(row, dict)
+    hold_s = float(row["hold_s"] or 0)
+    rest = f", then {hold_s / 60:.0f} minutes' {row['hold'] or 'rest'} (3 min rest)" if hold_s == 180 else ""
+    return both(float(row["core_degC"])) + rest
+
+
+def _verdict(read_degC: float, lead: dict[str, str] | object, what: str) -> str:
+    assert isinstance(lead, dict)
+    need = float(lead["core_degC"])
+    if read_degC >= need - 0.4:
+        return f"Yes, {both(read_degC)} is enough if that is the coldest spot."
+    return f"No, not yet: {both(read_degC)} is below the safe minimum. Cook on."
+
+
+def _stricter(lead: dict[str, str] | object, rows: list[object] | object) -> str:
+    assert isinstance(lead, dict)
+    assert isinstance(rows, list)
+    others = [
+        r
+        for r in rows
+        if r["authority"] != lead["authority"] and float(r["core_degC"]) > float(lead["core_degC"])
+    ]
+    if not others:
+        return ""
+    other = max(others, key=lambda r: float(r["core_degC"]))
+    hold = f" for {float(other['hold_s']) / 60:.0f} min" if float(other["hold_s"] or 0) else ""
+    return f" {other['authority']} asks for {float(other['core_degC']):.0f} °C{hold}."
+
+
+def _doneness(question: Question, minimum: str) -> str:
+    if minimum != "whole_meat":
+        return ""
+    said = [name for name in STEAK_DEGC if f" {name} " in question.plain]
+    if not said:
+        return ""
+    name = max(said, key=len)
+    degC = STEAK_DEGC[name]
+    below = degC < 62.5
+    text = f" {name.capitalize()} is {both(degC)} in the trade (common practice)"
+    return text + (": below that minimum, at your own risk; not for frail eaters." if below else ".")
+
+
+def _all_of_them(question: Question) -> Answer:
+    store = question.store
+    rows = [row for row in store.table("safe_minimums") if row["authority"] == LEADING]
+    listed = "; ".join(f"{row['what']} {_figure(row)}" for row in rows)
+    return Answer(
+        known=True,
+        answer=f"Safe core temperatures (USDA FSIS): {listed}. {LOCAL}",
+        sources=cited(store, *dict.fromkeys(row["source"] for row in rows)),
+    )
+
+
+def safe_line(food: Food, question: Question) -> str:
+    """The minimum of a food in a few words, "" if it has none."""
+    degC = _degC(question, food.safety)
+    return f"safe at {both(degC)} (USDA FSIS)" if degC else ""
