@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime
 
-from bot.core import changes, livecook, planning, schedule, stove, teaching
+from bot.core import changes, livecook, planning, schedule, stove, teaching, telling
 from bot.core.actions import Outcome, Say
 from bot.core.questions import Asked, Press, cleared, press
 from bot.core.replies import cooks, plans, talk
@@ -148,7 +148,7 @@ def _cook_button(state: Chat, tap: Press, now: datetime, knowledge: Knowledge) -
         case "stop":
             return livecook.stop(state, now)
         case "here":
-            return livecook.from_here(state, head, now)
+            return telling.from_here(state, head, now)
         case "done" | "later" | "more":
             return _answered(state, tap.verb, head, now, knowledge)
     return _say(state, talk.OLD_BUTTON)
@@ -163,19 +163,18 @@ def _untouched(state: Chat) -> bool:
 
 
 def answered(state: Chat, verb: str, now: datetime, knowledge: Knowledge) -> Outcome:
-    """ "Done", "later", "not yet" in words: about the oldest step told, or the next one."""
-    cook = livecook.running(state)
-    told = schedule.told(cook)
-    if told and told[0].told_with is not None:
-        return _answered(state, verb, told[0].told_with, now, knowledge)
+    """ "Done", "later", "not yet" in words: about what was told last."""
     if verb == "done":
         return stove.ticked(state, CookEvent(type=EventType.DONE_STEP), now, knowledge)
-    return livecook.status(state, now)
+    told = schedule.latest_told(telling.running(state))
+    if not told or told[0].told_with is None:
+        return livecook.status(state, now)
+    return _answered(state, verb, told[0].told_with, now, knowledge)
 
 
 def _answered(state: Chat, verb: str, head: int, now: datetime, knowledge: Knowledge) -> Outcome:
     """An answer to the message headed by step `head`; a second one changes nothing."""
-    cook = livecook.running(state)
+    cook = telling.running(state)
     group = [s for s in schedule.told(cook) if s.told_with == head]
     if not group:
         return _repeated(state, verb, head, now, knowledge)
@@ -190,7 +189,7 @@ def _answered(state: Chat, verb: str, head: int, now: datetime, knowledge: Knowl
 
 def _repeated(state: Chat, verb: str, head: int, now: datetime, knowledge: Knowledge) -> Outcome:
     """The steps of an old message: put back ones can still be ticked off, others are settled."""
-    cook = livecook.running(state)
+    cook = telling.running(state)
     put_back: list[LiveStep] = [
         s for s in cook.steps if s.number == head and s.status is StepStatus.WAITING and s.nudges > 0
     ]

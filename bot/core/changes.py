@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.core import livecook, schedule
+from bot.core import livecook, schedule, telling
 from bot.core.actions import Outcome, Say
-from bot.core.livecook import moved, offset, running
 from bot.core.planning import reading_request, swap_answer
 from bot.core.questions import Asked, ask, cleared, turn_button
 from bot.core.replies import cooks, plans, talk
 from bot.core.state import Chat, LiveCook
+from bot.core.telling import moved, offset, running
 from knowledge import Knowledge
 from knowledge.planner.model import Do, Have, NoPlan, Plan, PlanItem, Request
 from knowledge.text.model import Reading
@@ -87,7 +87,7 @@ def take(state: Chat, plan: Plan, now: datetime) -> Outcome:
     after = schedule.adopt(cook, plan, now)
     parts = differences(cook, plan, now, offset(state))
     lead = cooks.changed_cook(parts, schedule.table_at(after), offset(state))
-    return livecook.told_now(cleared(state), after, now, lead)
+    return telling.told_now(cleared(state), after, now, lead)
 
 
 def keep(state: Chat) -> Outcome:
@@ -120,5 +120,5 @@ def add_forgotten(
     after = schedule.shift(cook, late_s) if isinstance(answer, NoPlan) else schedule.adopt(cook, answer, now)
     by_s = (schedule.table_at(after) - schedule.table_at(cook)).total_seconds()
     text = cooks.add_now(item.food, by_s, schedule.table_at(after), offset(state))
-    following = livecook.next_line(state, after, now)
+    following = telling.next_line(state, after, now)
     return moved(state, after, (Say(text="\n".join(p for p in (text, following) if p), urgent=True),))

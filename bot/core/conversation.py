@@ -16,7 +16,7 @@ from datetime import datetime
 from enum import StrEnum
 from typing import assert_never
 
-from bot.core import buttons, changes, livecook, planning, settings, stove, teaching
+from bot.core import buttons, changes, livecook, planning, settings, stove, teaching, telling
 from bot.core.actions import Outcome, Say
 from bot.core.events import ButtonPressed, Event, OddMessage, RemindersDue, TextReceived
 from bot.core.questions import Asked, cleared
@@ -80,7 +80,7 @@ def step(state: Chat, event: Event, now: datetime, knowledge: Knowledge) -> Outc
         case OddMessage():
             return _say(state, talk.odd(event.kind))
         case RemindersDue():
-            return livecook.reminded(state, event, now, knowledge)
+            return telling.reminded(state, event, now, knowledge)
         case _:
             assert_never(event)
 

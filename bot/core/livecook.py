@@ -1,8 +1,7 @@
-"""A running cook: start, reminders, done and later, stop, finish, and changes while it runs.
+"""A running cook from start to end: begin it, tick its steps off, put them back, stop, finish.
 
-What happens at the stove by itself (late, too fast, a probe reading ...) stands in
-`stove`; the bookkeeping of steps in `schedule`. A told step blocks nothing: the
-next reminder comes when its time comes, whether or not the cook has answered.
+How steps are told stands in `telling`, what happens at the stove by itself (late,
+too fast, a probe reading ...) in `stove`, the bookkeeping of steps in `schedule`.
 """
 
 from __future__ import annotations
@@ -12,117 +11,18 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.core import schedule
-from bot.core.actions import Action, Button, CancelReminders, Outcome, Remind, Say
-from bot.core.events import DueReminder, RemindersDue
+from bot.core.actions import CancelReminders, Outcome, Say
 from bot.core.questions import Asked, ask, cleared, cook_button, turn_button
 from bot.core.replies import cooks, plans, talk
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
+from bot.core.telling import buttons, moved, next_line, offset, running, told_now
 from knowledge import Knowledge
-from knowledge.planner.model import Do, Plan, Step
+from knowledge.planner.model import Do, Plan
 
 LATER_S = 5 * 60.0
 MORE_S = 5 * 60.0  # "not done yet": check again after this, or a tenth of the cooking so far
 JUST_NOW_S = 180.0  # a step ticked off this long after it was told: ask when it happened
-ABANDONED_S = 4 * 3600.0  # an outage longer than this after the meal: close, say so once
-
-JUDGED = frozenset({Do.CHECK, Do.TAKE_OUT, Do.SERVE})  # "done" is a judgement about food
 INTO_HEAT = frozenset({Do.BROWN, Do.ADD, Do.LID, Do.HEAT})
-
-
-# --- small readings of a cook -------------------------------------------------------------------
-
-
-def running(state: Chat) -> LiveCook:
-    """The cook; callers have checked that there is one."""
-    if state.cook is None:
-        raise ValueError("no cook is running")
-    return state.cook
-
-
-def offset(state: Chat) -> int | None:
-    """The zone in which times of day are written."""
-    return state.profile.utc_offset_min
-
-
-def names(cook: LiveCook, step: Step) -> list[str]:
-    """The foods of a step as the cook calls them."""
-    shown = {item.food_id: item.food for item in cook.plan.items}
-    return [shown.get(food_id, food_id) for food_id in step.foods]
-
-
-def short(cook: LiveCook, live: LiveStep) -> str:
-    """A step in three words."""
-    step = schedule.step_of(cook, live)
-    return cooks.short(step, names(cook, step))
-
-
-def next_line(state: Chat, cook: LiveCook, now: datetime) -> str:
-    """What is next and when; empty when nothing is."""
-    left = schedule.waiting(cook)
-    if not left:
-        return ""
-    together = [s for s in left if s.due_at == left[0].due_at]
-    what = ", ".join(dict.fromkeys(short(cook, s) for s in together))
-    return cooks.next_up(what, left[0].due_at, now, offset(state))
-
-
-def buttons(cook: LiveCook, group: Sequence[LiveStep]) -> tuple[tuple[Button, ...], ...]:
-    """The answers to a reminder."""
-    head = group[0].number
-    judged = schedule.step_of(cook, group[-1]).do in JUDGED
-    other = (
-        cook_button(cooks.NOT_YET, cook, "more", head)
-        if judged
-        else cook_button(cooks.LATER, cook, "later", head)
-    )
-    return ((cook_button(cooks.DONE, cook, "done", head), other),)
-
-
-def told_now(state: Chat, cook: LiveCook, now: datetime, lead: str = "") -> Outcome:
-    """The cook with what is due now told in one message; `lead` goes in front.
-
-    Nothing due: `lead` alone, with what is next.
-    """
-    due = [s for s in schedule.waiting(cook) if s.due_at <= now + timedelta(seconds=1)]
-    if not due:
-        text = "\n".join(part for part in (lead, next_line(state, cook, now)) if part)
-        return moved(state, cook, (Say(text=text),))
-    group = _group(cook, due)
-    after = schedule.tell(cook, group)
-    text = _reminder_text(state, after, group, now, late_s=0.0)
-    return moved(
-        state,
-        after,
-        (
-            Say(
-                text=f"{lead}\n\n{text}" if lead else text,
-                buttons=buttons(after, group),
-                key=schedule.key(cook, group[0]),
-                urgent=True,
-            ),
-        ),
-    )
-
-
-def _group(cook: LiveCook, due: Sequence[LiveStep]) -> list[LiveStep]:
-    """All that is due, and what follows at once."""
-    group = list(due)
-    known = {s.number for s in group}
-    group += [s for s in schedule.gathered(cook, group[-1]) if s.number not in known]
-    return group
-
-
-def _reminder_text(
-    state: Chat, cook: LiveCook, group: Sequence[LiveStep], now: datetime, late_s: float
-) -> str:
-    text = cooks.todo([schedule.step_of(cook, s).text for s in group], late_s)
-    after = next_line(state, cook, now)
-    return f"{text}\n{after}" if after else text
-
-
-def moved(state: Chat, cook: LiveCook, says: tuple[Action, ...]) -> Outcome:
-    """The new cook in the state, with its reminders brought in line before anything is said."""
-    return Outcome(state=replace(state, cook=cook), actions=(*schedule.reminders(state.cook, cook), *says))
 
 
 # --- start --------------------------------------------------------------------------------------
@@ -212,105 +112,6 @@ def stop_and_start(state: Chat, now: datetime) -> Outcome:
     return Outcome(state=begun.state, actions=(CancelReminders(cook_id=cook.cook_id), *begun.actions))
 
 
-# --- reminders ----------------------------------------------------------------------------------
-
-
-def reminded(state: Chat, event: RemindersDue, now: datetime, knowledge: Knowledge) -> Outcome:
-    """Reminders are due: tell the steps, or after an outage sum up and ask.
-
-    A reminder that is not the current one of a waiting step (moved, told, done, of
-    an ended cook) changes nothing; one that came early is set again.
-    """
-    cook = state.cook
-    mine = [r for r in event.reminders if cook is not None and r.cook_id == cook.cook_id]
-    if cook is None or not mine:
-        return Outcome(state=state)
-    due, again = _current(cook, mine, now)
-    closing = any(r.key == schedule.close_key(cook) for r in mine)
-    if closing:
-        closes_at = schedule.table_at(cook) + timedelta(seconds=schedule.CLOSE_AFTER_S)
-        if closes_at <= now:
-            return _close(state, knowledge, due)
-        again.append(
-            Remind(
-                key=schedule.close_key(cook), cook_id=cook.cook_id, step_id=schedule.CLOSE, due_at=closes_at
-            )
-        )
-    if not due:
-        return Outcome(state=state, actions=tuple(again))
-    late_s = (now - due[0].due_at).total_seconds()
-    moments = {s.due_at for s in due if (now - s.due_at).total_seconds() > schedule.LATE_S}
-    if len(moments) > 1:
-        outcome = _missed(state, cook, due, now)
-    else:
-        group = _group(cook, due)
-        after = schedule.tell(cook, group)
-        text = _reminder_text(state, after, group, now, late_s if late_s > schedule.LATE_S else 0.0)
-        say = Say(text=text, buttons=buttons(after, group), key=schedule.key(cook, group[0]), urgent=True)
-        outcome = moved(state, after, (say,))
-    return Outcome(state=outcome.state, actions=(*again, *outcome.actions))
-
-
-def _current(
-    cook: LiveCook, reminders: Sequence[DueReminder], now: datetime
-) -> tuple[list[LiveStep], list[Action]]:
-    """The waiting steps these reminders are about, in order; and those to be set again."""
-    waiting = {schedule.key(cook, s): s for s in schedule.waiting(cook)}
-    due: list[LiveStep] = []
-    again: list[Action] = []
-    for k in dict.fromkeys(r.key for r in reminders):
-        live = waiting.get(k)
-        if live is None:
-            continue
-        if live.due_at > now + timedelta(seconds=1):
-            again.append(Remind(key=k, cook_id=cook.cook_id, step_id=live.step_id, due_at=live.due_at))
-        else:
-            due.append(live)
-    # Whatever else is overdue belongs in the same message: nothing is told out of order.
-    if due:
-        known = {s.number for s in due}
-        due += [s for s in waiting.values() if s.due_at <= now and s.number not in known]
-    return sorted(due, key=lambda s: (s.due_at, s.number)), again
-
-
-def _missed(state: Chat, cook: LiveCook, due: Sequence[LiveStep], now: datetime) -> Outcome:
-    """Several moments were missed: one message, safety steps in full, one question."""
-    ordered = sorted(due, key=lambda s: (not schedule.step_of(cook, s).safety, s.due_at, s.number))
-    after = schedule.tell(cook, due)
-    text = cooks.missed(
-        due[0].due_at,
-        now,
-        [
-            cooks.missed_line(
-                s.due_at, schedule.step_of(cook, s).text, schedule.step_of(cook, s).safety, offset(state)
-            )
-            for s in ordered
-        ],
-        offset(state),
-    )
-    head = due[0].number
-    rows = (
-        (cook_button(cooks.ALL_DONE, after, "done", head), cook_button(cooks.FROM_HERE, after, "here", head)),
-        (cook_button(cooks.STOP_IT, after, "stop", head),),
-    )
-    return moved(state, after, (Say(text=text, buttons=rows, key=schedule.key(cook, due[0]), urgent=True),))
-
-
-def from_here(state: Chat, head: int, now: datetime) -> Outcome:
-    """Nothing of what was missed has happened: it begins now, all that follows moves with it."""
-    cook = running(state)
-    group = [s for s in schedule.told(cook) if s.told_with == head]
-    if not group:
-        return Outcome(state=state, actions=(Say(text=cooks.EARLIER_STEP),))
-    by_s = (now - group[0].due_at).total_seconds()
-    gaps = [(s, s.due_at + timedelta(seconds=by_s)) for s in group]
-    later = schedule.shift(cook, by_s)
-    for live, at in gaps:
-        later = schedule.tell_again(later, [live], at)
-    lead = cooks.moved(by_s, schedule.table_at(later), offset(state))
-    return told_now(state, later, now, lead)
-
-
 # --- answers to a reminder ----------------------------------------------------------------------
 
 
@@ -382,7 +183,7 @@ def more(state: Chat, cook: LiveCook, group: Sequence[LiveStep], now: datetime, 
     """Not done yet: look again after a tenth of the cooking so far, at least five minutes."""
     more_s = max(MORE_S, 60 * round(schedule.elapsed_s(cook, now) / 600))
     at = now + timedelta(seconds=more_s)
-    by_s = (at - group[0].due_at).total_seconds()
+    by_s = max(0.0, (at - group[0].due_at).total_seconds())
     after = schedule.tell_again(schedule.shift(cook, by_s), group, at)
     text = cooks.more_time(name, at, schedule.table_at(after), offset(state))
     return moved(state, after, (Say(text=text),))
@@ -401,28 +202,16 @@ def finish(state: Chat, knowledge: Knowledge) -> Outcome:
     )
 
 
-def _close(state: Chat, knowledge: Knowledge, due: Sequence[LiveStep]) -> Outcome:
-    """Nobody ended it: close, once. Safety steps that were never told are still said."""
-    cook = running(state)
-    text, source = knowledge.leftovers([item.food_id for item in cook.plan.items])
-    steps = [schedule.step_of(cook, s) for s in due]
-    unsaid = [s.text for s in steps if s.safety]
-    closing = cooks.closed(text, source)
-    if unsaid:
-        closing = f"{cooks.todo(unsaid)}\n\n{closing}"
-    say = Say(text=closing, key=schedule.close_key(cook))
-    return Outcome(
-        state=replace(cleared(state), cook=None), actions=(CancelReminders(cook_id=cook.cook_id), say)
-    )
-
-
 def stop(state: Chat, now: datetime) -> Outcome:
     """End it all, at once; one button takes it back."""
     cook = running(state)
     sealed = cook.plan.settings.pressure_kPa_gauge is not None and schedule.elapsed_s(cook, now) > 0
     text = cooks.STOPPED + (cooks.STOPPED_SEALED if sealed else "") + cooks.STOPPED_UNDERDONE
+    stopped = cleared(state)
+    if stopped.offer is None:  # "start" begins it anew
+        stopped = replace(stopped, offer=cook.plan, offer_no=cook.offer_no)
     return Outcome(
-        state=replace(cleared(state), cook=None, ended=cook),
+        state=replace(stopped, cook=None, ended=cook),
         actions=(
             CancelReminders(cook_id=cook.cook_id),
             Say(text=text, buttons=((cook_button(cooks.CARRY_ON, cook, "on", 0),),), urgent=True),
@@ -439,7 +228,8 @@ def carry_on(state: Chat, now: datetime) -> Outcome:
         cook,
         (replace(s, nudges=s.nudges + 1) for s in cook.steps if s.status is StepStatus.WAITING),
     )
-    bare = replace(state, cook=None, ended=None)
+    beside = state.offer if state.offer_no != cook.offer_no else None
+    bare = replace(state, cook=None, ended=None, offer=beside)
     return told_now(bare, fresh, now, cooks.carried_on(schedule.table_at(fresh), offset(state)))
 
 
@@ -469,12 +259,10 @@ def status(state: Chat, now: datetime) -> Outcome:
     """Where things stand: what is open, what is next, when dinner is."""
     cook = running(state)
     parts = []
-    open_steps = schedule.told(cook)
+    open_steps = schedule.latest_told(cook)
     if open_steps:
         parts.append(cooks.still_open([schedule.step_of(cook, s).text for s in open_steps]))
     parts.append(next_line(state, cook, now))
-    rows = (
-        buttons(cook, [s for s in open_steps if s.told_with == open_steps[0].told_with]) if open_steps else ()
-    )
+    rows = buttons(cook, open_steps) if open_steps else ()
     text = cooks.status([p for p in parts if p], schedule.table_at(cook), offset(state))
     return Outcome(state=state, actions=(Say(text=text, buttons=rows),))

@@ -61,6 +61,17 @@ def close_key(cook: LiveCook) -> str:
     return f"{cook.cook_id}:{CLOSE}:0"
 
 
+def closes_at(cook: LiveCook) -> datetime:
+    """When a cook that nobody ends closes itself."""
+    return table_at(cook) + timedelta(seconds=CLOSE_AFTER_S)
+
+
+def latest_told(cook: LiveCook) -> list[LiveStep]:
+    """The steps of the latest message that are not ticked off."""
+    open_steps = told(cook)
+    return [s for s in open_steps if s.told_with == open_steps[-1].told_with]
+
+
 def step_of(cook: LiveCook, live: LiveStep) -> Step:
     """The step of the plan behind a live step."""
     return next(step for step in cook.plan.steps if step.id == live.step_id)
@@ -157,43 +168,35 @@ def reminders(old: LiveCook | None, new: LiveCook) -> tuple[Action, ...]:
         for k, s in want.items()
         if had.get(k) != s.due_at
     ]
-    closing = table_at(new) + timedelta(seconds=CLOSE_AFTER_S)
-    if old is None or closing != table_at(old) + timedelta(seconds=CLOSE_AFTER_S):
-        actions.append(Remind(key=close_key(new), cook_id=new.cook_id, step_id=CLOSE, due_at=closing))
+    if old is None or closes_at(old) != closes_at(new):
+        actions.append(Remind(key=close_key(new), cook_id=new.cook_id, step_id=CLOSE, due_at=closes_at(new)))
     return tuple(actions)
 
 
 def adopt(cook: LiveCook, plan: Plan, now: datetime) -> LiveCook:
     """A new plan for a running cook: what is past keeps its standing, the rest goes on the clock.
 
-    A step of the new plan that was not in the old one and lies in the past counts
-    as done: the planner leaves what has happened as it was.
+    A step that lies in the past and was never told counts as done (the planner
+    leaves what has happened as it was), unless it keeps dinner safe or is about a
+    food that the old plan did not have: then it is due now.
     """
     known = {s.step_id: s for s in cook.steps}
+    had = {item.food_id for item in cook.plan.items}
     steps: list[LiveStep] = []
     number = cook.next_number
     for step in plan.steps:
-        due_at = cook.zero_at + timedelta(seconds=step.at_s)
         live = known.get(step.id)
         if live is not None and live.status is not StepStatus.WAITING:
             steps.append(live)
             continue
-        past = due_at < now - timedelta(seconds=LATE_S)
-        status = StepStatus.DONE if past and not step.safety else StepStatus.WAITING
-        if live is not None:
-            steps.append(
-                replace(
-                    live, due_at=max(due_at, now) if status is StepStatus.WAITING else due_at, status=status
-                )
-            )
+        due_at = cook.zero_at + timedelta(seconds=step.at_s)
+        needed = step.safety or any(food_id not in had for food_id in step.foods)
+        if due_at < now - timedelta(seconds=LATE_S) and not needed:
+            status = StepStatus.DONE
         else:
-            steps.append(
-                LiveStep(
-                    number=number,
-                    step_id=step.id,
-                    due_at=max(due_at, now) if status is StepStatus.WAITING else due_at,
-                    status=status,
-                )
-            )
+            status, due_at = StepStatus.WAITING, max(due_at, now)
+        if live is None:
+            live = LiveStep(number=number, step_id=step.id, due_at=due_at)
             number += 1
+        steps.append(replace(live, due_at=due_at, status=status))
     return replace(cook, plan=plan, steps=tuple(steps), next_number=number)

@@ -7,17 +7,18 @@ plan; the one estimate made here, `more_s`, says what it rests on.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from math import log
 
-from bot.core import livecook, schedule
+from bot.core import livecook, schedule, telling
 from bot.core.actions import Outcome, Say
 from bot.core.changes import add_forgotten
-from bot.core.livecook import moved, offset, running
 from bot.core.questions import Asked, ask, turn_button
 from bot.core.replies import cooks
 from bot.core.replies.layout import span
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
+from bot.core.telling import moved, offset, running
 from knowledge import Knowledge
 from knowledge.planner.model import Do, PlanItem
 from knowledge.text.model import CookEvent, EventType
@@ -101,9 +102,12 @@ def ticked(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
             return livecook.done(state, about, at, knowledge)
         if item is None and not open_steps:
             return _unknown_here(state, event.item)
-    if open_steps:
-        head = open_steps[0].told_with
-        return livecook.done(state, [s for s in open_steps if s.told_with == head], at, knowledge)
+    latest = schedule.latest_told(cook)
+    if latest:
+        # One "done" answers everything told so far; when it happened is asked of the last alone.
+        earlier = [s for s in open_steps if s.told_with != latest[0].told_with]
+        state = replace(state, cook=schedule.mark(cook, earlier, StepStatus.DONE))
+        return livecook.done(state, latest, at, knowledge)
     if ahead:
         return livecook.done(state, ahead[:1], at, knowledge)
     return livecook.finish(state, knowledge)
@@ -123,8 +127,7 @@ def delayed(state: Chat, minutes: float | None, now: datetime) -> Outcome:
     cook = running(state)
     by_s = minutes * 60
     after = schedule.shift(cook, by_s)
-    open_steps = schedule.told(cook)
-    after = schedule.tell_again(after, open_steps, now + timedelta(seconds=by_s))
+    after = schedule.tell_again(after, schedule.latest_told(cook), now + timedelta(seconds=by_s))
     text = cooks.moved(by_s, schedule.table_at(after), offset(state))
     elapsed = schedule.elapsed_s(cook, now)
     hot = [i for i in cook.plan.items if i.in_s < elapsed < i.out_s]
@@ -140,7 +143,7 @@ def no_heat(state: Chat, now: datetime) -> Outcome:
     cook = running(state)
     at = now + timedelta(seconds=WAIT_FOR_HEAT_S)
     after = schedule.shift(cook, WAIT_FOR_HEAT_S)
-    after = schedule.tell_again(after, schedule.told(cook), at)
+    after = schedule.tell_again(after, schedule.latest_told(cook), at)
     left = schedule.waiting(after)
     text = cooks.wait_for_heat(left[0].due_at if left else at, offset(state))
     return moved(state, after, (Say(text=text),))
@@ -159,13 +162,16 @@ def not_done(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     if item is not None and schedule.elapsed_s(cook, now) < item.done.window_s[0] - 60:
         due = cook.zero_at + timedelta(seconds=item.done.at_s)
         return Outcome(state=state, actions=(Say(text=cooks.not_due(shown, due, offset(state))),))
-    judged = [s for s in schedule.told(cook) if schedule.step_of(cook, s).do in livecook.JUDGED]
+    judged = [s for s in schedule.told(cook) if schedule.step_of(cook, s).do in telling.JUDGED]
     if not judged:
         # Nothing to judge has been told: the next judgement (or the last step) moves.
         left = schedule.waiting(cook)
-        ahead = [s for s in left if schedule.step_of(cook, s).do in livecook.JUDGED] or left[-1:]
+        ahead = [s for s in left if schedule.step_of(cook, s).do in telling.JUDGED] or left[-1:]
         if not ahead:
             return livecook.status(state, now)
+        if (ahead[0].due_at - now).total_seconds() > schedule.LATE_S:
+            text = cooks.not_due(shown or "dinner", ahead[0].due_at, offset(state))
+            return Outcome(state=state, actions=(Say(text=text),))
         cook = schedule.tell(cook, ahead[:1])
         judged = [s for s in cook.steps if s.number == ahead[0].number]
     head = judged[-1].told_with
@@ -233,9 +239,12 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     ahead = [
         s
         for s in steps_about(cook, item, [*schedule.told(cook), *schedule.waiting(cook)])
-        if schedule.step_of(cook, s).do in livecook.JUDGED
+        if schedule.step_of(cook, s).do in telling.JUDGED
     ][:1]
-    if ahead and ahead[0].due_at < again:
+    checks = [s for s in ahead if schedule.step_of(cook, s).do is Do.CHECK and s.due_at > again]
+    if checks:
+        after = schedule.changed(cook, [replace(checks[0], due_at=again)])
+    elif ahead and ahead[0].due_at < again:
         by_s = (again - ahead[0].due_at).total_seconds()
         after = schedule.shift(cook, by_s, after=ahead[0].due_at)
         if ahead[0].status is StepStatus.TOLD:
@@ -265,7 +274,7 @@ def _which(state: Chat, measured: Sequence[PlanItem], read_degC: float) -> Outco
 def skipped(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
     """Steps that are only about a food, or the next step, are left out; safety steps are not."""
     cook = running(state)
-    open_steps = [*schedule.told(cook), *schedule.waiting(cook)]
+    open_steps = [*schedule.latest_told(cook), *schedule.waiting(cook)]
     if name is not None:
         item = item_of(cook, name, knowledge)
         food = knowledge.named(name)
@@ -277,10 +286,10 @@ def skipped(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) 
         return Outcome(state=state, actions=(Say(text=cooks.NOTHING_TO_SKIP),))
     safety = [s for s in chosen if schedule.step_of(cook, s).safety]
     rest = [s for s in chosen if s not in safety]
-    parts = [cooks.skipped([livecook.short(cook, s) for s in rest])] if rest else []
+    parts = [cooks.skipped([telling.short(cook, s) for s in rest])] if rest else []
     parts += [cooks.safety_stays(schedule.step_of(cook, s).text) for s in safety[:1]]
     after = schedule.mark(cook, rest, StepStatus.SKIPPED)
-    following = livecook.next_line(state, after, now)
+    following = telling.next_line(state, after, now)
     return moved(state, after, (Say(text="\n".join(p for p in (*parts, following) if p)),))
 
 
