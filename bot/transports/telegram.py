@@ -10,8 +10,10 @@ from __future__ import annotations
 
 import asyncio
 import logging
+import os
 import time
 import warnings
+from datetime import timedelta
 from typing import Any, NoReturn
 from urllib.parse import urlsplit
 
@@ -49,8 +51,6 @@ KINDS = (
     *("venue", "contact", "poll", "dice", "story"),
 )
 
-# warnings.filterwarnings: the raw call is deliberate, see `_fetch`.
-warnings.filterwarnings("ignore", message="Please use 'Bot.getUpdates'")
 log = logging.getLogger(__name__)
 
 
@@ -73,6 +73,8 @@ class Telegram:
 
     def __init__(self, *, token: str, api: str) -> None:
         """`api` is the address to which the token is appended."""
+        warnings.filterwarnings("ignore", message="Please use 'Bot.getUpdates'")  # `_fetch` means it
+        os.environ.setdefault("PTB_TIMEDELTA", "true")  # waits as timedeltas, as the library will have them
         parts = urlsplit(api)
         # A proxy set for the internet must not swallow calls to a server on this machine.
         options = {"trust_env": parts.hostname not in ("127.0.0.1", "localhost", "::1")}
@@ -322,8 +324,8 @@ def delivery_of(error: Exception) -> Delivery:
 
 
 def _seconds(error: RetryAfter) -> float:
-    wait = error._retry_after  # the public name warns that its type will change
-    return max(1.0, wait.total_seconds())
+    wait = error.retry_after
+    return max(1.0, wait.total_seconds() if isinstance(wait, timedelta) else float(wait))
 
 
 def _reason(error: Exception) -> str:
