@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from knowledge.foods.model import DoneKind
 from knowledge.foods.store import Store
+from knowledge.physics.safety import Minimum, minimum
 from knowledge.planner import words
 from knowledge.planner.draft import Draft
 from knowledge.planner.model import Caution
 
-FSIS = "USDA FSIS, safe minimum internal temperature chart"
+FSIS = "USDA FSIS (USDA-FSIS-MIN)"
 FDA_BEANS = "US FDA, Bad Bug Book: phytohaemagglutinin"
 MANUAL = "the cooker's own manual"
 
@@ -18,17 +19,15 @@ MANUAL = "the cooker's own manual"
 def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     """What this cook should know before starting."""
     units = draft.kitchen.units
-    minimums = {row["id"]: row for row in store.table("safe_minimums")}
     seen: set[str] = set()
     for placed in draft.placed:
         dish = placed.way.dish
-        safety = "leftover" if dish.state == "leftover" else dish.food.safety
-        if dish.kind == "warm_through" and safety != "leftover":
+        safety_id = "leftover" if dish.state == "leftover" else dish.food.safety
+        published = minimum(safety_id)
+        if published is None or safety_id in seen or (dish.kind == "warm_through" and dish.state == "canned"):
             continue
-        if safety in seen or safety not in minimums:
-            continue
-        seen.add(safety)
-        yield _minimum(dish.name, minimums[safety], units)
+        seen.add(safety_id)
+        yield _minimum(dish.name, published, units)
     if any(d.way.dish.kind in ("tender_meat",) for d in draft.placed):
         yield Caution(
             text="Many cooks serve beef, lamb and pork pinker than that; the published minimum is what I plan.",
@@ -38,7 +37,7 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
         dish = placed.way.dish
         if dish.kind == "bean" and dish.state == "dried":
             yield Caution(
-                text=f"Dry {dish.name}: boil hard for at least 10 min (pressure does it); never eat undercooked, "
+                text=f"Dry {dish.name}: boil hard for 30 min first (pressure does it); never eat undercooked, "
                 "never in a slow cooker alone.",
                 source=FDA_BEANS,
             )
@@ -60,10 +59,14 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
         )
 
 
-def _minimum(name: str, row: Mapping[str, str], units: str) -> Caution:
-    degC = next((float(v) for k, v in row.items() if k and k.endswith("degC") and v), 74.0)
-    rest = float(row.get("rest_min") or row.get("hold_min") or 0.0)
-    then = f", then rest {rest:.0f} min" if rest else ""
-    source = row.get("authority") or row.get("source") or FSIS
-    return Caution(text=f"{name[:1].upper()}{name[1:]}: {words.temperature(degC, units)} in the thickest part{then}.",
-                   source=source)  # fmt: skip
+def _minimum(name: str, published: Minimum, units: str) -> Caution:
+    rest = (
+        f", then rest {published.hold_s / 60:.0f} min"
+        if published.hold == "rest" and published.hold_s
+        else ""
+    )
+    degC = words.temperature(published.core_degC, units)
+    return Caution(
+        text=f"{name[:1].upper()}{name[1:]}: at least {degC} in the thickest part{rest}.",
+        source=f"{published.authority} ({published.source})",
+    )

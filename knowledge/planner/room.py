@@ -95,7 +95,9 @@ def liquid(
     gone = method.evaporation_ml_h * cooking_s / 3600.0 * (size.area_m2 / 0.045)
     brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
     brought += sum(0.6 * way.dish.grams for way in ways if is_saucy(way.dish))
-    bodies = sum(way.dish.grams / DENSITY for way in ways if drinks_ml(way) == 0.0) / HEAP_PACKING  # litres
+    slowest = max((way.window.lo_s for way in ways), default=0.0)
+    first = [w for w in ways if drinks_ml(w) == 0.0 and (w.lead or w.window.lo_s > 0.5 * slowest)]
+    bodies = sum(w.dish.grams / DENSITY for w in first) / HEAP_PACKING  # litres, of what is in from the start
     reasons = []
     match method.liquid:
         case "half":

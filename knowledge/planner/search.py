@@ -25,6 +25,20 @@ PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
 MINUTE = 0.045  # a minute beyond half an hour
 LATE_MINUTE = 0.25  # a minute beyond the deadline
+GOES_ON = 0.35  # a minute while pressure falls, or open at a boil, against one at pressure
+SEALED_FOR = (
+    "tough_",
+    "stewing",
+    "bean",
+    "chickpea",
+    "hominy",
+    "whole_grain",
+    "lentil",
+    "split_pea",
+    "pearl",
+    "hard_",
+)
+TROUBLE = 2.0  # a cooker is one more thing to wash and watch; it must save time to be worth it
 DEFAULT_VESSELS = Kitchen().vessels
 
 
@@ -103,6 +117,10 @@ def lay(
     """A way and an add time for each dish; those that refuse the method or the others, with why."""
     refused = [(dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w]
     live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
+    if method.kind == "sealed":
+        live = [(dish, _released(w, live)) for dish, w in live]
+        refused += [(dish, "would be past its best once the rest is done") for dish, w in live if not w]
+        live = [(dish, w) for dish, w in live if w]
     limits = {MAIN: method.adds, AFTER: 2 if method.kind == "sealed" else 0}
     while live:
         timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
@@ -125,6 +143,25 @@ def lay(
         refused.append((timed[out][0], _clash(timed, out)))
         live = [pair for pair in live if pair[0] is not timed[out][0]]
     return None
+
+
+def _released(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
+    """Windows at pressure, less what falling pressure and the boiling after it still cook."""
+    slow = any(stages.is_slow([w]) for _, ws in live for w in ws[:1])
+    fall_s = stages.SLOW_RELEASE_S if slow else stages.QUICK_RELEASE_S
+    late = [min(w.window.lo_s for w in ws) for _, ws in live if all(w.lane_is(AFTER) for w in ws)]
+    found = []
+    for way in ways:
+        w = way.window
+        if w.lane == MAIN and way.lead != SOFTENED:
+            early, total = GOES_ON * fall_s, GOES_ON * (fall_s + max(late, default=0.0))
+            lo = max(w.lo_s - min(early, 0.4 * w.lo_s), 60.0)
+            hi = w.hi_s - total
+            if hi < lo:
+                continue
+            way = replace(way, window=replace(w, lo_s=lo, hi_s=hi, best_s=min(max(w.best_s - early, lo), hi)))
+        found.append(way)
+    return found
 
 
 def _odd_one(timed: Sequence[tuple[Dish, list[Way]]], limits: dict[str, int]) -> int:
@@ -233,6 +270,10 @@ def score(draft: Draft, request: Request) -> float:
     feeds = served(draft)
     if feeds < 0.8 * draft.dinner.eaters and feeds < 0.95 * served_by(draft.dinner.dishes):
         points -= 5.0 * (1.0 - feeds / draft.dinner.eaters)
+    if draft.method.kind == "sealed" and not any(
+        p.way.dish.kind.startswith(SEALED_FOR) for p in draft.placed
+    ):
+        points -= TROUBLE
     points += _wishes(draft, request) + _sauce(draft)
     return points
 

@@ -330,7 +330,8 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
         p for p in draft.placed if p.way.core_degC is not None and p not in early and p.way.lead != SEARED
     ]
     if probed:
-        check_at = max(end - CHECK_BEFORE_S, max(add_at_s(p, when) for p in probed), when.opened_s)
+        earliest = when.opened_s if draft.method.kind == "sealed" else max(add_at_s(p, when) for p in probed)
+        check_at = max(end - CHECK_BEFORE_S, earliest)
         text = f"Check the thickest part of {_targets(probed, units)}. Not there yet: a few minutes more."
         yield _step(Do.CHECK, min(check_at, end), text, probed, hands_s=45, safety=True)
     rest = max((p.way.rest_s for p in draft.placed if p.way.rest_s <= 300), default=0.0)

@@ -211,10 +211,17 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         lead_s=lead_s,
         top=way.top,
         done=_done_word(way, kind),
-        core_degC=heat.core_to_show(way.case) if kind in (DoneKind.CORE, DoneKind.WARM) else None,
+        core_degC=heat.core_to_show(way.case) if _is_probed(way, kind) else None,
         rest_s=rest_s,
         fit=way.fit,
     )
+
+
+def _is_probed(way: _Open, kind: DoneKind) -> bool:
+    """Whether a thermometer says when it is done: raw animal food, and what is heated again."""
+    if kind is DoneKind.WARM:
+        return way.dish.state in ("leftover", "cooked") or way.case.goal.safe_degC is not None
+    return kind is DoneKind.CORE
 
 
 def _rest_s(way: _Open, kind: DoneKind) -> float:

@@ -1,0 +1,304 @@
+"""Checks a finished plan from the outside, by another route than the one that made it.
+
+The search solves each dish alone in an ideal medium. Here the plan's own steps are
+followed: what goes in when, from which temperature, how far cold additions draw the
+vessel down and how long it takes to come back, how pressure rises and falls. Each food
+is simulated along that path and compared with its end point, its upper edge and the
+published minimum; room, order and the sealed lid are checked as written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from knowledge.foods.model import Food, VesselSize
+from knowledge.foods.pieces import piece_of
+from knowledge.foods.store import Store
+from knowledge.physics import cook, goal, media
+from knowledge.physics import piece as physics_piece
+from knowledge.physics.model import Case, Medium, Outcome, Phase, Texture
+from knowledge.planner.model import Do, Plan, PlanItem, Step
+
+EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
+SLACK_S = 60.0
+CORE_SLACK_K = 1.0  # what a kitchen thermometer can tell
+HOB_W = 1400.0
+OVEN_W = 1500.0
+OVEN_J_K = 14_000.0  # air, racks and inner walls
+WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
+FALL_S = {"quick": 90.0, "slow": 720.0}
+VESSEL_OVER = 1.03  # rounding
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ItemReport:
+    """One food along the plan's own path. Times from the first food in the heat [s]."""
+
+    food: str
+    done_s: float | None
+    over_s: float | None
+    out_s: float
+    safe: bool
+    on_time: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Report:
+    """What the re-simulation found; `problems` is empty for a sound plan."""
+
+    items: tuple[ItemReport, ...]
+    problems: tuple[str, ...]
+    unsafe: tuple[str, ...]
+    spread_s: float  # latest minus earliest place within the windows, measured from their middles
+    interventions: int
+
+    @property
+    def sound(self) -> bool:
+        """Nothing unsafe, nothing broken, every food in its window."""
+        return not self.problems and not self.unsafe
+
+
+def check(plan: Plan, *, store: Store) -> Report:
+    """Re-simulates a plan. Pure; raises nothing for a plan the planner can make."""
+    cases = [_case(item, plan, store) for item in plan.items]
+    outcomes = cook(cases)
+    items = tuple(
+        _judged(item, case, out, plan) for item, case, out in zip(plan.items, cases, outcomes, strict=True)
+    )
+    problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items)]
+    return Report(
+        items=items,
+        problems=tuple(problems),
+        unsafe=tuple(i.food for i in items if not i.safe),
+        spread_s=_spread_s(items),
+        interventions=sum(s.do in (Do.ADD, Do.TURN, Do.TAKE_OUT) and s.at_s > 0 for s in plan.steps),
+    )
+
+
+def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
+    """The food's whole path as phases; the last one is open-ended."""
+    food = store.food(item.food_id)
+    doneness = store.doneness("warm_through" if item.done.kind == "warmed" else food.doneness)
+    texture = item.done.kind if item.done.kind in ("crisp_tender", "soft") else Texture.TENDER
+    pieced = piece_of(food, store.cut(item.cut_id))
+    state = item.state or food.start_state
+    return Case(
+        piece=physics_piece(
+            food, size_mm=pieced.size_mm, shape=pieced.shape, ratio_1=pieced.ratio_1, ratio_2=pieced.ratio_2,
+            state=state,
+        ),
+        phases=tuple(_phases(item, food, plan, store)),
+        goal=goal(food, doneness, texture=texture, method=_physics_name(plan), state=item.state or None),
+    )  # fmt: skip
+
+
+def _physics_name(plan: Plan) -> str:
+    return {"sheet pan": "roast", "pressure cooker": "pressure"}.get(plan.vessel, "simmer")
+
+
+def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Phase]:
+    """What surrounds the food from the moment it meets heat, read off the steps."""
+    mine = [s for s in plan.steps if item.food_id in s.foods]
+    brown = next((s for s in mine if s.do is Do.BROWN), None)
+    adds = [s for s in mine if s.do is Do.ADD]
+    last = adds[-1] if adds else brown
+    surface = "meat" if food.part == "protein" else "cut"
+    altitude = plan.request.kitchen.altitude_m
+    if brown is not None:
+        yield _fixed(media.open_pan(200.0, altitude_m=altitude, surface=surface), brown.hands_s)
+        if last is not brown and last is not None:
+            yield _fixed(media.resting(25.0, altitude_m=altitude), last.at_s - brown.at_s - brown.hands_s)
+    elif plan.settings.method != "roast" and _in_open_pan(adds, plan):
+        yield _fixed(media.open_pan(140.0, altitude_m=altitude), adds[0].hands_s)
+    if plan.vessel == "pressure cooker":
+        yield from _under_pressure(item, plan, store)
+    else:
+        at = last.at_s if last is not None else item.in_s
+        yield Phase(medium=_medium(item, food, plan, store, at), duration_s=None)
+
+
+def _fixed(medium: Medium, seconds: float) -> Phase:
+    return Phase(medium=medium, duration_s=max(seconds, 1.0))
+
+
+def _in_open_pan(adds: Sequence[Step], plan: Plan) -> bool:
+    """Whether it is softened before the liquid comes."""
+    pour = next((s.at_s for s in plan.steps if s.do in (Do.HEAT, Do.LID)), None)
+    return bool(adds) and adds[0].hands_s > 120 and (pour is None or adds[0].at_s < pour)
+
+
+def _under_pressure(item: PlanItem, plan: Plan, store: Store) -> Iterator[Phase]:
+    at = {s.do: s.at_s for s in plan.steps if s.do in (Do.LID, Do.HEAT, Do.RELEASE)}
+    altitude = plan.request.kitchen.altitude_m
+    opened = at[Do.RELEASE] + FALL_S[plan.settings.release or "quick"]
+    if item.lane == "after":
+        yield Phase(medium=media.simmering(altitude), duration_s=None)
+        return
+    gauge = plan.settings.pressure_kPa_gauge or 80.0
+    rise = at[Do.HEAT] - at[Do.LID]
+    yield _fixed(media.pressure(gauge, altitude, rise), at[Do.RELEASE] - at[Do.LID])
+    falling = media.pressure(gauge * 0.35, altitude, 0.0)
+    yield _fixed(falling, opened - at[Do.RELEASE])
+    yield Phase(medium=media.simmering(altitude), duration_s=None)
+
+
+def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -> Medium:
+    """The medium of the last phase, drawn down by what goes in cold with the food."""
+    altitude = plan.request.kitchen.altitude_m
+    cold_kg = sum(i.grams for i in plan.items if abs(_joins(i, plan) - at_s) < 30) / 1000.0
+    match plan.settings.method:
+        case "roast":
+            degC = (plan.settings.oven_degC or 220.0) + (20.0 if plan.settings.fan else 0.0)
+            drop = min(cold_kg * FOOD_J_KGK * 8.0 / OVEN_J_K + 12.0, 60.0)
+            return media.oven(
+                degC - 20.0 if plan.settings.fan else degC,
+                fan=bool(plan.settings.fan),
+                crowding=min(max((plan.fill - 0.6) / 0.8, 0.0), 1.0),
+                surface="meat" if food.part == "protein" else "cut",
+                altitude_m=altitude,
+                start_degC=degC - drop - (20.0 if plan.settings.fan else 0.0),
+                come_up_s=drop * OVEN_J_K / OVEN_W,
+            )
+        case "saute":
+            return media.open_pan(
+                200.0, altitude_m=altitude, surface="meat" if food.part == "protein" else "cut"
+            )
+        case "braise-oven":
+            return media.covered_oven(plan.settings.oven_degC or 175.0, altitude_m=altitude, start_degC=85.0)
+        case _:
+            inside = sum(i.grams for i in plan.items if _joins(i, plan) < at_s - 30) / 1000.0
+            hot = inside * FOOD_J_KGK + (plan.liquid.ml if plan.liquid else 100.0) / 1000.0 * WATER_J_KGK
+            drop = min(cold_kg * FOOD_J_KGK * 85.0 / (hot + cold_kg * FOOD_J_KGK), 60.0)
+            back_s = min(cold_kg * FOOD_J_KGK * 0.35 * 90.0 / HOB_W, 900.0)  # the outer third warms first
+            top = _lies_on_top(item, plan)
+            make = media.on_top if top else media.simmering
+            return make(altitude, start_degC=96.0 - altitude / 300.0 - drop, come_up_s=back_s)
+
+
+def _lies_on_top(item: PlanItem, plan: Plan) -> bool:
+    return any(
+        item.food_id in s.foods
+        and "on top" in s.text
+        and item.food in s.text.split("on top")[0].split("lay")[-1].split("Lay")[-1]
+        for s in plan.steps
+    )
+
+
+def _joins(item: PlanItem, plan: Plan) -> float:
+    adds = [s.at_s for s in plan.steps if s.do is Do.ADD and item.food_id in s.foods]
+    return adds[-1] if adds else item.in_s
+
+
+def _judged(item: PlanItem, case: Case, out: Outcome, plan: Plan) -> ItemReport:
+    """Whether the food is done, not overdone and safe when it leaves the heat."""
+    in_heat = item.out_s - item.in_s
+    rest = item.done.rest_s
+    done, over = out.done_s, out.over_s
+    slack = SLACK_S + EARLY * in_heat
+    on_time = done is not None and done <= in_heat + rest + slack
+    if over is not None and over < in_heat * (1.0 - LATE) - SLACK_S and not _may_fall_apart(item, plan):
+        on_time = False
+    return ItemReport(
+        food=item.food,
+        done_s=None if done is None else item.in_s + done,
+        over_s=None if over is None else item.in_s + over,
+        out_s=item.out_s,
+        safe=_is_safe(item, case, out, in_heat + rest),
+        on_time=on_time,
+    )
+
+
+def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float) -> bool:
+    """The published minimum is met in the time there is, or the thermometer step holds the food back."""
+    if case.goal.safe_degC is None:
+        return True
+    if item.done.core_degC is None and item.done.kind != "tender":
+        return False
+    if item.done.core_degC is not None and item.done.core_degC < case.goal.safe_degC - CORE_SLACK_K:
+        return False
+    return out.safe_s is not None and out.safe_s <= available_s * (1.0 + EARLY) + SLACK_S
+
+
+def _may_fall_apart(item: PlanItem, plan: Plan) -> bool:
+    """Whether the plan itself lets it melt into the sauce: its window has no practical end."""
+    return item.done.window_s[1] - item.out_s > 3600.0 or item.in_s == item.out_s
+
+
+def _order(plan: Plan) -> Iterator[str]:
+    times = [s.at_s for s in plan.steps]
+    if times != sorted(times):
+        yield "the steps are not in order"
+    for item in plan.items:
+        if item.in_s < -SLACK_S or item.out_s > plan.cooking_s + SLACK_S:
+            yield f"{item.food} is in the heat before the start or after the table"
+        prepared = [s for s in plan.steps if s.do is Do.PREP and item.food_id in s.foods]
+        if any(s.at_s + s.hands_s > item.in_s + SLACK_S for s in prepared):
+            yield f"{item.food} is not ready when it should go in"
+
+
+def _room(plan: Plan, store: Store) -> Iterator[str]:
+    """Room, measured from the items as they stand."""
+    vessel = store.vessel(plan.vessel)
+    size = next(s for s in vessel.sizes if s.id == plan.size)
+    limit = 1.0 if vessel.single_layer else vessel.max_fill_frac
+    full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
+    if full > limit * VESSEL_OVER:
+        yield f"the {plan.size} is too full: {full:.2f} of it"
+    if plan.vessel == "pressure cooker" and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
+        yield "too little liquid for a pressure cooker"
+
+
+def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
+    area = 0.0
+    for item in plan.items:
+        food = store.food(item.food_id)
+        depth_m = 0.02 if item.shape == "leaf" else max(item.size_mm, 4.0) / 1000.0
+        area += item.grams * food.edible_frac / 1e3 / 1050.0 / depth_m
+    return area / 0.75 / size.area_m2
+
+
+def _volume(plan: Plan, store: Store, size: VesselSize) -> float:
+    solid = 0.0
+    for item in plan.items:
+        if item.lane == "after":
+            continue
+        food = store.food(item.food_id)
+        solid += item.grams * food.edible_frac / 1e3 / ((food.density_kg_m3 or 1050.0) / 1e3)
+    litres = max(solid + (plan.liquid.ml / 1000.0 if plan.liquid else 0.0), solid / 0.62)
+    return litres / (size.volume_l or 1.0)
+
+
+def _sealed(plan: Plan) -> Iterator[str]:
+    """Nothing goes into a locked cooker."""
+    if plan.vessel != "pressure cooker":
+        return
+    lid = next((s.at_s for s in plan.steps if s.do is Do.LID), None)
+    release = next((s.at_s for s in plan.steps if s.do is Do.RELEASE), None)
+    if lid is None or release is None:
+        yield "a pressure cooker without lid and release"
+        return
+    opened = release + FALL_S[plan.settings.release or "quick"]
+    for step in plan.steps:
+        if step.do in (Do.ADD, Do.TURN, Do.BROWN) and lid <= step.at_s < opened - 1:
+            yield f"something is added while the cooker is sealed: {step.text}"
+
+
+def _late_or_early(items: Sequence[ItemReport]) -> Iterator[str]:
+    for item in items:
+        if not item.on_time:
+            done = "never" if item.done_s is None else f"{item.done_s / 60:.0f} min"
+            over = "" if item.over_s is None else f", past its best at {item.over_s / 60:.0f}"
+            yield f"{item.food}: out at {item.out_s / 60:.0f} min, done at {done}{over}"
+
+
+def _spread_s(items: Sequence[ItemReport]) -> float:
+    """How far apart the foods lie in their windows: out time less the middle of the window, clipped to it."""
+    places = []
+    for item in items:
+        if item.done_s is None:
+            continue
+        over = item.over_s if item.over_s is not None else item.out_s
+        inside = min(max(item.out_s, item.done_s), max(over, item.done_s))
+        places.append(item.out_s - inside)
+    return max(places) - min(places) if places else 0.0
