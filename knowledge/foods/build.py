@@ -162,6 +162,14 @@ def _fill(database: sqlite_utils.Database, tables: Tables) -> None:
         ({"name": name, "food_ids": ";".join(ids)} for name, ids in names_of(tables).items()),
         "name",
     )
+    by_id = {food["id"]: food["name"] for food in _foods(tables)}
+    in_a_state = sorted({row["variant_id"] for row in tables["states"].rows})
+    make(
+        "stated_names",
+        {"name": str, "food_id": str},
+        ({"name": key(by_id[food_id]), "food_id": food_id} for food_id in in_a_state),
+        "name",
+    )
     make(
         "implied",
         {"name": str, "state": str},

@@ -191,8 +191,8 @@ class Store:
         form = key(name) or name.strip()
         if ids := self._names.get(form):
             return self.food(ids[0])
-        slug = form.replace(" ", "-")  # "frozen pea" is a food in a state, which `names` leaves out
-        return self.food(slug) if slug in self._food_ids else None
+        stated = self._row("stated_names", "name", form)  # "frozen pea", which `names` leaves out
+        return self.food(stated["food_id"]) if stated else None
 
     def implied_states(self) -> Mapping[str, str]:
         """Normalised name -> the state that it implies ("chopped tomato": canned), where it does."""
