@@ -8,7 +8,7 @@ from functools import lru_cache
 from knowledge import diets
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.question import both, words_of
+from knowledge.answers.question import both, temperatures_degC, words_of
 from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 
@@ -56,7 +56,7 @@ def allergens(question: Question) -> Answer | None:
     label = token if positive else token.removeprefix("no ")
     if barred:
         why = _why(food, token)
-        text = f"{'Yes' if yes else 'No'}: {food.name} {why or 'is not for that diet'} ({token})."
+        text = f"{'Yes' if yes else 'No'}: {food.name} {why or 'does not go with it'}{f', so it is not {token}' if positive else ''}."
     else:
         fits = f"fits {label}" if positive else f"has no {label} of its own"
         text = f"{'Yes' if yes else 'No'}: plain {food.name} {fits}."
@@ -86,7 +86,7 @@ def _why(food: Food, token: str) -> str:
         return f"has {', '.join(sorted(food.allergens))}"
     if food.animal == "alcohol":
         return "is made with alcohol"
-    return f"comes from an animal ({food.animal})" if food.animal else ""
+    return f"is of animal origin ({food.animal})" if food.animal else ""
 
 
 def _listed(question: Question, mention: Mention) -> Answer:
@@ -102,11 +102,15 @@ def _listed(question: Question, mention: Mention) -> Answer:
 
 def smoke(question: Question) -> Answer | None:
     """Smoke points of fats."""
-    if not question.says(
-        "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp"
-    ):
+    named = [m.food for m in question.mentions if m.food.smoke_degC and m.phrase != "oil"]
+    hot = [degC for degC in temperatures_degC(question) if degC > 110]
+    asked = question.says(
+        "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp", "best oil",
+        "what oil", "which oil", "oil is best", "oil for",
+    )  # fmt: skip
+    if not asked and not (named and hot):
         return None
-    fats = [m.food for m in question.mentions if m.food.smoke_degC and m.phrase != "oil"]
+    fats = named
     if fats:
         said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in fats)
         text = f"Smoke point, the cautious end: {said}. Refined fats stand more, unrefined ones less; tables differ by 30 °C."
@@ -116,6 +120,12 @@ def smoke(question: Question) -> Answer | None:
         )
         said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in every[:6])
         text = f"Highest smoke points: {said}; extra virgin olive oil {both(190)}, butter {both(150)}. Tables differ by 30 °C."
+    if named and hot:
+        smokes = (named[0].smoke_degC or 0) <= hot[0]
+        verdict = "Too hot for it bare in a pan" if smokes else "Yes, below its smoke point"
+        text = f"{verdict} at {both(hot[0])}. {text}" + (
+            " In an oven moist food stays cooler." if smokes else ""
+        )
     if question.says("high heat"):
         text += " For high heat take one above 220 °C / 428 °F."
     return Answer(
@@ -127,7 +137,7 @@ def substitute(question: Question) -> Answer | None:
     """What to take instead of a food."""
     plain = question.plain
     if not re.search(
-        r" (instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in) | (no|without|don ?t have|dont have"
+        r" (instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in|use for) | (no|without|don ?t have|dont have"
         r"|haven ?t got|out of|run out|ran out of|have no|don ?t like|dont like|hate) .*", plain
     ) or not question.mentions:  # fmt: skip
         return None
@@ -137,7 +147,12 @@ def substitute(question: Question) -> Answer | None:
     ):
         return None
     leaving = _leaving(question)
-    rows = [row for row in question.store.table("substitutions") if row["food_id"] == leaving.food.id]
+    suits = [d for word, d in _diet_words(question.store).items() if _wants(question, word)]
+    rows = [
+        row
+        for row in question.store.table("substitutions")
+        if row["food_id"] == leaving.food.id and not _barred(question, row["instead_id"], suits)
+    ]
     other = next((m for m in question.mentions if m.food.id != leaving.food.id), None)
     if rows:
         ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
@@ -156,9 +171,20 @@ def substitute(question: Question) -> Answer | None:
     return Answer(known=True, answer=text, sources=("common practice",))
 
 
+def _wants(question: Question, word: str) -> bool:
+    """True if a diet's word is said as a wish: "dairy free", "for a coeliac", "vegan", "nut allergy"."""
+    strong = ("vegan", "vegetarian", "halal", "kosher", "coeliac", "celiac", "jain", "pescatarian")
+    said = (f"{word} free", f"{word} allerg", f"{word} intoler")
+    return f" {word} " in question.plain and (word in strong or question.says(*said))
+
+
+def _barred(question: Question, food_id: str, suits: list[str]) -> bool:
+    return food_id != "water" and bool(diets.barred_by(question.store.food(food_id), suits))
+
+
 def _leaving(question: Question) -> Mention:
     for pattern in (
-        r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of|replace|swap for"
+        r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of|replace|swap for|use for"
         r"|stand in for|out of|no|without|don ?t have(?: any)?|dont have(?: any)?|have no) (?:any |the |my |some |a |an )?",
         r" for (?:the |my |a )?",
     ):
@@ -190,6 +216,13 @@ def _allergens(question: Question, food_id: str) -> frozenset[str]:
 def what_is(question: Question) -> Answer | None:
     """A food in a few words; two foods side by side."""
     mentions = question.mentions
+    alike = question.says("difference", "same as", "same thing", "versus", "vs_", "the same")
+    if alike and len(mentions) >= 2 and len(question.foods) == 1:
+        food = question.foods[0]
+        text = f"Much the same: {mentions[0].phrase} and {mentions[1].phrase} are both {food.name} to me. "
+        return Answer(
+            known=True, answer=text + _described(question, food), sources=cited(question.store, *_src(food))
+        )
     if len(question.foods) >= 2 and question.says(
         "difference", "same as", "same thing", "vs", "versus", "compare", "or"
     ):

@@ -43,14 +43,14 @@ def water_ratio(question: Question) -> Answer | None:
     cups = _span(row["water_lo"], row["water_hi"])
     minutes = _span(row["minutes_lo"], row["minutes_hi"])
     middle = (float(row["water_lo"]) + float(row["water_hi"])) / 2
-    text = f"{mention.phrase.capitalize()}: {cups} cups of water for 1 cup ({240 * middle:.0f} ml a cup), {minutes} min, lid on"
+    text = f"{mention.phrase.capitalize()}: {cups} {'cup' if cups == '1' else 'cups'} of water for 1 cup ({240 * middle:.0f} ml for 240 ml), {minutes} min, lid on"
     grams = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
     said_cups = next((q.value for q in quantities(question) if q.unit == "cup" and q.value != 1), None)
     if grams:
         ml = grams / cup_grams(mention.food, question.store) * middle * 236.588
         text += f"; {grams:.0f} g takes about {round(ml / 10) * 10:.0f} ml"
     elif said_cups:
-        text += f"; {said_cups:g} cups take {said_cups * middle:g} cups"
+        text += f"; {said_cups:g} cups take {said_cups * middle:.1f} cups"
     return Answer(
         known=True,
         answer=f"{text}; makes {row['yield']} cups. The packet knows its own grain better.",

@@ -14,12 +14,14 @@ from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
+_HOW_MANY = re.compile(r" how (?:many|much) $")
+_COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
 _GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
 
 
 def conversion(question: Question) -> Answer | None:
     """A conversion of temperatures, measures, or the weight of a measure of a food."""
-    return _gas_mark(question) or _scale(question) or _measure(question)
+    return _gas_mark(question) or _scale(question) or _measure(question) or _piece(question)
 
 
 def _gas_mark(question: Question) -> Answer | None:
@@ -67,20 +69,12 @@ def _measure(question: Question) -> Answer | None:
         "how many", "how much", "convert", "what is", "whats", "in a", "to", "into", "in", "per"
     )
     if len(said) >= 2 and asks and said[0].unit != said[1].unit:
-        asked_first = bool(
-            re.search(
-                r" (how many|how much|number of) $| (how many|how much) ", question.plain[: said[0].end]
-            )
-        ) or (
-            question.plain[said[0].start : said[0].end].strip().isalpha()
-            and not question.plain[said[0].start : said[0].end].startswith(("a ", "an ", "one "))
-            and re.search(
-                r"\b(in|per|to|is|are) (?:the |there )?(?:in )?",
-                question.plain[said[0].end : said[1].start] + " ",
-            )
-            is not None
-            and said[0].value == 1
+        between = question.plain[said[0].end : said[1].start]
+        counted = _COUNTED.match(question.plain[said[1].start : said[1].end]) or between.rstrip().endswith(
+            "per"
         )
+        bare = not _COUNTED.match(question.plain[said[0].start : said[0].end])
+        asked_first = bool(_HOW_MANY.search(question.plain[: said[0].start])) or (bare and bool(counted))
         target, source = (said[0], said[1]) if asked_first else (said[1], said[0])
         return _converted(question, source.value, rows[source.unit], rows[target.unit])
     if weigh or question.says("grams in", "gram in", "weight of", "ounces in"):
@@ -89,6 +83,22 @@ def _measure(question: Question) -> Answer | None:
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
     return None
+
+
+def _piece(question: Question) -> Answer | None:
+    """What one piece, clove or bunch of a food weighs."""
+    if not question.says("weigh", "how heavy", "weight of") or not question.foods:
+        return None
+    food = question.foods[-1]
+    said = [p for p in food.portions if question.says(p.unit) and p.unit != "cup"]
+    sized = [p for p in food.portions if p.unit == "piece" and (not p.size or question.says(p.size))]
+    sized.sort(key=lambda portion: not (portion.size and question.says(portion.size)))
+    found = next(iter(said or sized), None)
+    if found is None:
+        return None
+    name = f"{found.size} {food.name}".strip() if found.unit == "piece" else f"{found.unit} of {food.name}"
+    text = f"One {name}: about {_said(found.grams)} g ({found.grams / 28.3495:.1f} oz)."
+    return Answer(known=True, answer=text, sources=cited(question.store, found.source))
 
 
 def _converted(
@@ -100,7 +110,7 @@ def _converted(
     base = value * float(source["factor"])
     if source["kind"] == target["kind"]:
         result = base / float(target["factor"])
-        text = f"{value:g} {source['id']} is {_said(result)} {_plural(target['id'], result)}."
+        text = f"{value:g} {_plural(source['id'], value)} is {_said(result)} {_plural(target['id'], result)}."
         return Answer(known=True, answer=text, sources=cited(store, source["source"]))
     food = question.foods[0] if question.foods else None
     kinds = {source["kind"], target["kind"]}
@@ -113,7 +123,7 @@ def _converted(
     density, where = _density_g_ml(food, store) if food else (1.0, "A-NIST")
     result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
     name = question.mentions[0].phrase if food else "water"
-    text = f"{value:g} {source['id']} of {name} is about {_said(result)} {_plural(target['id'], result)}."
+    text = f"{value:g} {_plural(source['id'], value)} of {name} is about {_said(result)} {_plural(target['id'], result)}."
     if not food:
         text += " Other foods weigh more or less: ask with the food."
     return Answer(known=True, answer=text, sources=cited(store, where, "A-NIST"))

@@ -41,7 +41,7 @@ _SAYING = {
 def cook_time(question: Question) -> Answer | None:
     """How long a food takes in a way of cooking, at its usual sizes or the one named."""
     if not question.says(
-        "how long", "cook time", "cooking time", "how many min", "minutes", "time for", "how much time"
+        "how long", "cook time", "cooking time", "how many min", "minutes", "time_", "how much time"
     ):
         return None
     mention = next((m for m in question.mentions if _cooks(question.store, m.food)), None)
@@ -230,4 +230,6 @@ def _saying(question: Question, way: str) -> str:
 
 
 def _shown(piece: Pieced) -> str:
-    return f"{piece.size_mm:.0f} mm" if piece.size_mm >= 1 else "as it is"
+    if piece.shape in ("grain", "leaf"):
+        return "as it is"
+    return f"{piece.size_mm:.0f} mm"

@@ -16,6 +16,7 @@ from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
 CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
+COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 ASKED = (
     "keep", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off", "spoil",
     "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for", "days old",
@@ -49,6 +50,8 @@ def keeping(question: Question) -> Answer | None:
         what = f"cooked {name}" if cooked and not name.startswith("cooked") else name
         days = _fridge_days(food, cooked)
         months = food.freezer_months
+        if cooked and months:
+            months = min(months, COOKED_MONTHS)
         sources = _sources_of(food, "cooked_days" if cooked else "fridge_days", "freezer_months")
     freezer = question.says("freez") and not question.says("from frozen")
     return Answer(
@@ -112,7 +115,7 @@ def _phrased(
         else:
             text = f"Yes, if it went into the fridge within 2 hours and stayed cold: {text}"
     tail = " Reheat once to 74 °C / 165 °F." if cooked else " Mind the date on the pack."
-    wider = " USDA FSIS allows 3-4 days for cooked food." if cooked else ""
+    wider = " USDA FSIS allows 3-4 days for cooked food." if cooked and days > 1 else ""
     return f"{text}{wider}{tail} In doubt throw it out; local rules come first (UK FSA, USDA FSIS)."
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections import Counter
 from functools import lru_cache
 
 from knowledge.answers.cite import cited
@@ -18,12 +19,14 @@ from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 
 ENOUGH = 0.6  # share of the weight of a question that a note must hold
+SURE = 0.75  # and where a time could be computed instead
 
 
 def technique(question: Question) -> Answer | None:
     """The note on technique that the question asks for."""
     ranked = _ranked(question)
-    if not ranked or ranked[0][0] < ENOUGH:
+    enough = SURE if question.foods and question.says("how long", "minutes", "time") else ENOUGH
+    if not ranked or ranked[0][0] < enough:
         return None
     _, text, source = ranked[0]
     return Answer(known=True, answer=text, sources=cited(question.store, source))
@@ -56,11 +59,15 @@ def _ranked(question: Question) -> list[tuple[float, str, str]]:
     if not telling:
         return []
     whole = sum(weights.get(word, rare) for word in telling)
-    scored = [
-        (sum(weights[word] for word in telling & words) / whole, text, source)
+    found = (
+        (sum(weights[word] for word in telling if word in words) / whole, text, source)
         for words, text, source in notes
-    ]
-    return sorted((entry for entry in scored if entry[0] > 0), key=lambda entry: -entry[0])
+    )
+    places = {text: sum(words.get(word, 0) for word in telling) for words, text, _ in notes}
+    ranked = sorted(
+        found, key=lambda entry: (-entry[0], places[entry[1]])
+    )  # a tie: the word that leads a note
+    return [entry for entry in ranked if entry[0] > 0]
 
 
 def _stem(word: str) -> str:
@@ -68,11 +75,15 @@ def _stem(word: str) -> str:
 
 
 @lru_cache(maxsize=4)
-def _index(store: Store) -> tuple[dict[str, float], tuple[tuple[frozenset[str], str, str], ...]]:
+def _index(store: Store) -> tuple[dict[str, float], tuple[tuple[dict[str, int], str, str], ...]]:
+    """Weight of each word, and the notes with the place of each of their words."""
     notes = tuple(
-        (frozenset(_stem(word) for word in row["words"].lower().split()), row["text"], row["source"])
+        (_places(row["words"].lower().split()), row["text"], row["source"])
         for row in store.table("technique")
     )
-    every = frozenset().union(*(words for words, _, _ in notes)) if notes else frozenset()
-    weights = {word: math.log(1 + len(notes) / sum(word in words for words, _, _ in notes)) for word in every}
-    return weights, notes
+    holding = Counter(word for words, _, _ in notes for word in words)
+    return {word: math.log(1 + len(notes) / n) for word, n in holding.items()}, notes
+
+
+def _places(words: list[str]) -> dict[str, int]:
+    return {_stem(word): place for place, word in reversed(list(enumerate(words)))}

@@ -67,7 +67,7 @@ def temperatures_degC(question: Question) -> tuple[float, ...]:
         found.append(to_degC(float(value)) if unit[0] == "f" else float(value))
     if not found and question.mentions:
         for value in re.findall(
-            r" (?:at|reads?|is|to|hit|reached|of) (\d{2,3})(?: degrees?| deg)?(?= )", question.plain
+            r" (?:at|reads?|is|to|hit|reached|of|be|says) (\d{2,3})(?: degrees?| deg)?(?= )", question.plain
         ):
             found.append(to_degC(float(value)) if float(value) > 100 else float(value))
     return tuple(found)

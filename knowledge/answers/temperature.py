@@ -13,14 +13,27 @@ from knowledge.foods.model import Food
 
 LOCAL = "Where your local food-safety rules ask for more, they come first."
 LEADING = "USDA FSIS"
-MINCED = ("ground", "mince", "burger", "meatball", "keema", "patty", "patties", "kofta", "sausage")
+HOTTEST_CORE_DEGC = 110.0  # above it an oven or a pan is meant
+MINCED = (
+    "ground",
+    "mince",
+    "burger",
+    "meatball",
+    "meatloaf",
+    "meat loaf",
+    "keema",
+    "patty",
+    "patties",
+    "kofta",
+    "sausage",
+)
 # What the trade calls a done steak, core °C (common practice, no source).
 STEAK_DEGC = {"rare": 50.0, "medium rare": 55.0, "medium": 60.0, "medium well": 65.0, "well done": 70.0}
 
 
 def temperature(question: Question) -> Answer | None:
     """A safe core temperature, or the verdict on one that was read."""
-    read = temperatures_degC(question)
+    read = tuple(degC for degC in temperatures_degC(question) if degC <= HOTTEST_CORE_DEGC)
     if not _asked(question, bool(read)):
         return None
     minimum = _minimum_id(question)
@@ -36,6 +49,10 @@ def temperature(question: Question) -> Answer | None:
         text = f"{_verdict(read[0], lead, what)} {text}"
     else:
         text += _stricter(lead, rows) + _doneness(question, minimum)
+        if minimum in ("poultry", "ground_meat") and question.says(
+            "rare", "pink", "undercooked", "underdone"
+        ):
+            text = f"No, not underdone. {text}"
     return Answer(
         known=True,
         answer=f"{text} Measure with a thermometer. {LOCAL}",
@@ -47,8 +64,12 @@ def _asked(question: Question, read: bool) -> bool:
     if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
         return False
     if question.says("temp", "internal", "degrees", "how hot", "core temp"):
-        return True
-    if read and (question.foods or _words_minimum(question)):
+        return not any(food.smoke_degC for food in question.foods) and not _oven_only(question)
+    if question.says(
+        "is done", "are done", "it done", "know when", "tell when", "cooked through", "fully cooked"
+    ):
+        return any(food.safety for food in question.foods)
+    if read and (any(food.safety for food in question.foods) or _words_minimum(question)):
         return True
     meat = any(food.safety in ("whole_meat", "poultry", "ground_meat") for food in question.foods)
     return (
@@ -56,6 +77,12 @@ def _asked(question: Question, read: bool) -> bool:
         and question.says("rare", "medium", "undercooked", "underdone", "well done", "pink")
         and question.says("safe", "ok", "can i", "eat", "is", "should")
     )
+
+
+def _oven_only(question: Question) -> bool:
+    """True where every temperature said is one of an oven and a time is what is asked."""
+    read = temperatures_degC(question)
+    return bool(read) and min(read) > HOTTEST_CORE_DEGC and question.says("how long", "time", "minutes")
 
 
 def _words_minimum(question: Question) -> str:
@@ -69,7 +96,7 @@ def _words_minimum(question: Question) -> str:
         ("egg", ("egg", "omelet", "frittata", "quiche")),
         ("fish", ("fish",)),
         ("shellfish", ("shellfish", "seafood")),
-        ("whole_meat", ("steak", "roast", "joint", "chop", "meat")),
+        ("whole_meat", ("steak", "roast_", "joint", "chop_", "chops", "meat_")),
     ):
         if question.says(*words):
             return minimum
@@ -95,7 +122,7 @@ def _degC(question: Question, minimum: str) -> float:
 def _figure(row: dict[str, str] | object) -> str:
     assert isinstance(row, dict)
     hold_s = float(row["hold_s"] or 0)
-    rest = f", then {hold_s / 60:.0f} minutes' {row['hold'] or 'rest'} (3 min rest)" if hold_s == 180 else ""
+    rest = f" and {hold_s / 60:.0f} min rest" if hold_s == 180 else ""
     return both(float(row["core_degC"])) + rest
 
 
