@@ -16,7 +16,7 @@ from datetime import datetime
 from enum import StrEnum
 from typing import assert_never
 
-from bot.core import buttons, changes, livecook, planning, settings, stove, teaching, telling
+from bot.core import buttons, changes, livecook, planning, schedule, settings, stove, teaching, telling
 from bot.core.actions import Outcome, Say
 from bot.core.events import ButtonPressed, Event, OddMessage, RemindersDue, TextReceived
 from bot.core.questions import Asked, cleared
@@ -168,7 +168,8 @@ def topic_of(reading: Reading) -> Topic:
         return Topic(reading.intent.value)
     match reading.kind:
         case Kind.PLAN:
-            return Topic.AMEND if reading.amends else Topic.PLAN
+            # Nothing to cook in it: it can only be about the plan in hand ("no cabbage").
+            return Topic.AMEND if reading.amends or not reading.items else Topic.PLAN
         case Kind.SWAP:
             return Topic.SWAP
         case Kind.QUESTION:
@@ -205,7 +206,7 @@ def _answer(state: Chat, message: Message) -> Outcome | None:
             return buttons.probe_answer(state, reading.items[0].name, message.now, message.knowledge)
         case Asked.FOOD if reading.kind in (Kind.PLAN, Kind.OTHER, Kind.QUESTION) and not reading.amends:
             placed = [item for item in reading.items if item.food_id is not None]
-            if len(reading.items) == 1 and placed and placed[0].qty is None:
+            if len(placed) == 1 and placed[0].qty is None:
                 return buttons.food_is(state, placed[0].name, message.now, message.knowledge)
     return None
 
@@ -284,7 +285,7 @@ def _started(state: Chat, message: Message) -> Outcome:
 
 def _stove(state: Chat, message: Message) -> Outcome:
     event = message.reading.event or CookEvent(type=EventType.DONE_STEP)
-    return stove.happened(state, event, message.now, message.knowledge)
+    return stove.happened(state, event, message.reading.text, message.now, message.knowledge)
 
 
 def _start_while_cooking(state: Chat, message: Message) -> Outcome:
@@ -296,6 +297,8 @@ def _start_while_cooking(state: Chat, message: Message) -> Outcome:
 
 def _yes(state: Chat, message: Message) -> Outcome:
     outcome = buttons.answer_yes_no(state, True, message.now, message.knowledge)
+    if outcome is None and state.cook is not None and schedule.latest_told(state.cook):
+        return buttons.answered(state, "done", message.now, message.knowledge)
     return outcome or _say(state, talk.YES_TO_WHAT if mode_of(state) is not Mode.COOKING else talk.GO_ON)
 
 

@@ -69,7 +69,7 @@ def closes_at(cook: LiveCook) -> datetime:
 def latest_told(cook: LiveCook) -> list[LiveStep]:
     """The steps of the latest message that are not ticked off."""
     open_steps = told(cook)
-    return [s for s in open_steps if s.told_with == open_steps[-1].told_with]
+    return [s for s in open_steps if s.told_with == open_steps[-1].told_with] if open_steps else []
 
 
 def step_of(cook: LiveCook, live: LiveStep) -> Step:

@@ -33,8 +33,25 @@ WET_DEGC = 100.0  # a wet surface stays near boiling, whatever the oven says
 LAG = 1.2  # first coefficient of the series for a piece heated from outside, slab to sphere 1.1-1.6
 
 
-def happened(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
-    """An event of a running cook."""
+# Words for steps that have no food of their own, for "skip the resting".
+STEP_WORDS = {
+    "rest": Do.REST,
+    "sear": Do.BROWN,
+    "brown": Do.BROWN,
+    "turn": Do.TURN,
+    "flip": Do.TURN,
+    "stir": Do.TURN,
+    "check": Do.CHECK,
+    "preheat": Do.PREHEAT,
+}
+
+
+def happened(state: Chat, event: CookEvent, text: str, now: datetime, knowledge: Knowledge) -> Outcome:
+    """An event of a running cook, and the text that told of it."""
+    if event.item is not None and event.type not in (EventType.FORGOT, EventType.SKIP, EventType.STOP):
+        cook = running(state)
+        if item_of(cook, event.item, knowledge) is None and not _mentioned(cook, event.item, knowledge):
+            return Outcome(state=state, actions=(Say(text=cooks.not_in_cook(event.item)),))
     match event.type:
         case EventType.STARTED | EventType.DONE_STEP:
             return ticked(state, event, now, knowledge)
@@ -47,7 +64,7 @@ def happened(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge)
         case EventType.TOO_FAST:
             return too_fast(state, event.item, now, knowledge)
         case EventType.SKIP:
-            return skipped(state, event.item, now, knowledge)
+            return skipped(state, event.item, text, now, knowledge)
         case EventType.STOP:
             return livecook.stop(state, now)
         case EventType.OVEN_NOT_HOT:
@@ -78,8 +95,13 @@ def steps_about(cook: LiveCook, item: PlanItem, steps: Sequence[LiveStep]) -> li
     return [s for s in steps if item.food_id in schedule.step_of(cook, s).foods]
 
 
-def _unknown_here(state: Chat, name: str) -> Outcome:
-    return Outcome(state=state, actions=(Say(text=cooks.not_in_cook(name)),))
+def _mentioned(cook: LiveCook, name: str, knowledge: Knowledge) -> bool:
+    """A seasoning has no window of its own, but a step or the list may name it."""
+    food = knowledge.named(name)
+    in_list = food is not None and any(have.food_id == food.id for have in cook.plan.request.have)
+    words = set(name.lower().split())
+    near = any(words & set(item.food.lower().split()) for item in cook.plan.items)
+    return in_list or near or any(name.lower() in step.text.lower() for step in cook.plan.steps)
 
 
 # --- done ---------------------------------------------------------------------------------------
@@ -100,8 +122,6 @@ def ticked(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
         # What is named but not waited for ("foil off", a food of no step) answers the open step.
         if about:
             return livecook.done(state, about, at, knowledge)
-        if item is None and not open_steps:
-            return _unknown_here(state, event.item)
     latest = schedule.latest_told(cook)
     if latest:
         # One "done" answers everything told so far; when it happened is asked of the last alone.
@@ -156,8 +176,6 @@ def not_done(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     """Still hard: as it should be by now, or more time and a check again."""
     cook = running(state)
     item = item_of(cook, name, knowledge)
-    if name is not None and item is None and len(cook.plan.items) > 1 and not schedule.told(cook):
-        return _unknown_here(state, name)
     shown = item.food if item is not None else ""
     if item is not None and schedule.elapsed_s(cook, now) < item.done.window_s[0] - 60:
         due = cook.zero_at + timedelta(seconds=item.done.at_s)
@@ -271,8 +289,8 @@ def _which(state: Chat, measured: Sequence[PlanItem], read_degC: float) -> Outco
 # --- left out, forgotten ------------------------------------------------------------------------
 
 
-def skipped(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
-    """Steps that are only about a food, or the next step, are left out; safety steps are not."""
+def skipped(state: Chat, name: str | None, text: str, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Steps that are only about a food, of a kind, or at hand are left out; safety steps are not."""
     cook = running(state)
     open_steps = [*schedule.latest_told(cook), *schedule.waiting(cook)]
     if name is not None:
@@ -281,7 +299,12 @@ def skipped(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) 
         food_id = item.food_id if item is not None else food.id if food is not None else ""
         chosen = [s for s in open_steps if schedule.step_of(cook, s).foods == (food_id,)]
     else:
-        chosen = open_steps[:1]
+        kinds = {do for word, do in STEP_WORDS.items() if word in text.lower()}
+        chosen = [s for s in open_steps if schedule.step_of(cook, s).do in kinds]
+        if not kinds:
+            chosen = [s for s in open_steps[:1] if schedule.step_of(cook, s).do not in livecook.INTO_HEAT]
+    if not chosen and name is None:
+        return Outcome(state=state, actions=(Say(text=cooks.SKIP_WHAT),))
     if not chosen:
         return Outcome(state=state, actions=(Say(text=cooks.NOTHING_TO_SKIP),))
     safety = [s for s in chosen if schedule.step_of(cook, s).safety]

@@ -230,6 +230,7 @@ def skipped(texts: Sequence[str]) -> str:
     return f"Left out: {listed(texts)}."
 
 
+SKIP_WHAT = "Leave out what? Name the food or the step, for example “skip the resting”."
 NOTHING_TO_SKIP = "There is nothing left to do with that, so nothing to leave out."
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
+from math import floor
 
 from bot.core.replies.layout import (
     clock,
@@ -31,9 +32,18 @@ def headline(plan: Plan) -> str:
     """Vessel, time, for how many: the one line that matters."""
     hands = f", {duration(plan.hands_on_s)} of it hands-on" if plan.hands_on_s >= 60 else ""
     return (
-        f"{plan.vessel.capitalize()} ({plan.size}), for {number(plan.serves)}: "
+        f"{plan.vessel.capitalize()} ({plan.size}), for {servings(plan)}: "
         f"about {duration(plan.total_s)}{hands}."
     )
+
+
+def servings(plan: Plan) -> str:
+    """For how many: as asked, and what it is really enough for where that differs."""
+    eaters = plan.request.eaters
+    enough = floor(plan.serves * 2 + 0.01) / 2
+    if abs(enough - eaters) < 1:
+        return number(eaters)
+    return f"{number(eaters)} (enough for {number(enough)})"
 
 
 def deadline(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None) -> str:
