@@ -38,7 +38,7 @@ from bot.transports.base import Delivery, Incoming, Outgoing, Receive, Refused, 
 
 ALLOWED_UPDATES = ["message", "callback_query"]  # always sent: the server keeps the list it was last given
 POLL_S = 20
-LONGEST_WAIT_S = 30.0
+FIRST_WAIT_S, LONGEST_WAIT_S = 0.5, 30.0  # after a poll that failed
 REJECTED_TRIES = 3  # one 401 or 404 may come from something in between; several in a row are meant
 LONGEST_TEXT = 4096  # UTF-16 units; counting them so is safe however the server counts
 LONGEST_DATA = 64  # bytes
@@ -129,7 +129,7 @@ class Telegram:
                 rejections += 1
                 if rejections >= REJECTED_TRIES:
                     _reject()
-                await asyncio.sleep(float(rejections))
+                await asyncio.sleep(2 * FIRST_WAIT_S * rejections)
             except RetryAfter as error:
                 await asyncio.sleep(_seconds(error) + 0.5)
             except TimedOut:
@@ -139,7 +139,7 @@ class Telegram:
                 failures += 1
                 name = None if isinstance(error, Conflict) else name  # look whether a webhook is in the way
                 log.warning("polling: %s; trying again", _reason(error))
-                await asyncio.sleep(min(LONGEST_WAIT_S, 0.5 * 1.5**failures))
+                await asyncio.sleep(min(LONGEST_WAIT_S, FIRST_WAIT_S * 1.5**failures))
 
     async def _introduce(self) -> str:
         """Our user name; takes away a webhook that would keep updates from us."""
