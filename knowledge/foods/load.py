@@ -283,3 +283,4 @@ def _check_references(tables: Tables) -> Iterator[str]:
         yield from point(name, "food_id", foods, "food")
     yield from point("states", "variant_id", foods, "food")
     yield from point("vessel_sizes", "vessel", vessels, "vessel")
+    yield from point("vessels", "methods", (row["id"] for row in tables["methods"].rows), "method", many=True)

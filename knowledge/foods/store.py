@@ -188,7 +188,7 @@ class Store:
         """One food by its exact name or a synonym, however it is written; None if there is none."""
         from knowledge.text.normalise import key  # text imports this package
 
-        form = key(name) or name.strip()
+        form = name if name in self._names else key(name) or name.strip()
         if ids := self._names.get(form):
             return self.food(ids[0])
         stated = self._row("stated_names", "name", form)  # "frozen pea", which `names` leaves out
