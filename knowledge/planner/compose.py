@@ -100,6 +100,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
             rest_s=way.rest_s,
         ),
         why=explain.item_reason(placed, draft),
+        doneness=way.dish.kind,
         lane=way.window.lane,
         add_s=placed.add_s,
     )

@@ -191,6 +191,8 @@ def _dish(
     name = food.name
     state = have.state or ""
     kind = food.doneness
+    if have.cut == "ground" and food.animal and food.safety == "whole_meat":
+        kind = "ground_meat"
     if state in READY or food.start_state == "canned":
         kind = "warm_through"
     elif food.doneness in PULSES and not state:

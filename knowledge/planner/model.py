@@ -135,6 +135,7 @@ class PlanItem:
     out_s: float
     done: Done
     why: str
+    doneness: str = ""  # class by which it is done: the food's own, or "warm_through" ...
     lane: str = "main"  # the stage it finishes in: "main", or "after" pressure is released
     add_s: float = 0.0  # when it goes into that stage, before the end of the stage
 

@@ -11,6 +11,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+ROUNDING_S = 1e-6  # sums of floats: a gap that fits but for the last bit fits
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
@@ -70,7 +72,7 @@ def _forward(at_s: float, need_s: float, taken: Sequence[tuple[float, float]]) -
         if end <= at_s:
             continue
         free = max(start - at_s, 0.0)
-        if need_s <= free:
+        if need_s <= free + ROUNDING_S:
             return at_s + need_s
         need_s -= free
         at_s = max(at_s, end)
@@ -83,7 +85,7 @@ def _back(at_s: float, need_s: float, taken: Sequence[tuple[float, float]]) -> f
         if start >= at_s:
             continue
         free = max(at_s - end, 0.0)
-        if need_s <= free:
+        if need_s <= free + ROUNDING_S:
             return at_s - need_s
         need_s -= free
         at_s = min(at_s, start)

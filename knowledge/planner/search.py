@@ -23,7 +23,8 @@ from knowledge.planner.ways import Setting, solve
 WEIGHTS = Weights(per_add=0.35, per_s=0.02 / 60.0, edge=0.6)
 PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
-MINUTE = 0.045  # a minute beyond half an hour
+MINUTE = 0.05  # a minute beyond what an evening has anyway
+EVENING_MIN = 45.0
 LATE_MINUTE = 0.25  # a minute beyond the deadline
 GOES_ON = 0.35  # a minute while pressure falls, or open at a boil, against one at pressure
 SEALED_FOR = (
@@ -38,7 +39,8 @@ SEALED_FOR = (
     "pearl",
     "hard_",
 )
-TROUBLE = 2.0  # a cooker is one more thing to wash and watch; it must save time to be worth it
+PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
+TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 DEFAULT_VESSELS = Kitchen().vessels
 
 
@@ -107,7 +109,8 @@ def _for_sizes(
         if fits or number == len(sizes) - 1:
             if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
                 draft = _shrunk(draft, dinner, request, refused)
-            yield draft
+            if draft.fill <= 1.02 * room.limit(vessel, method, [p.way for p in draft.placed]):
+                yield draft
             return
 
 
@@ -115,7 +118,31 @@ def lay(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
     """A way and an add time for each dish; those that refuse the method or the others, with why."""
-    refused = [(dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w]
+    if method.kind != "sealed":
+        return _lay(dishes, method, ways)
+    both = [i for i, w in enumerate(ways) if len({x.window.lane for x in w}) == 2]
+    trials: list[set[int]] = [set(), set(both), *({i} for i in both)]
+    found = []
+    for n, late in enumerate(trials):
+        if n and not late:
+            continue
+        kept = [
+            [x for x in w if i not in both or x.lane_is(AFTER) == (i in late)] for i, w in enumerate(ways)
+        ]
+        laid = _lay(dishes, method, kept)
+        if laid is not None:
+            lost = sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in laid[1])
+            tired = sum(_edge(p) for p in laid[0]) - sum(p.way.fit for p in laid[0]) * 0.5
+            found.append((lost, tired + 0.4 * bool(late), n, laid))
+    return min(found, key=lambda f: f[:3])[3] if found else None
+
+
+def _lay(
+    dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
+) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
+    refused = [
+        (dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w
+    ]
     live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
     if method.kind == "sealed":
         live = [(dish, _released(w, live)) for dish, w in live]
@@ -240,15 +267,17 @@ def served(draft: Draft) -> float:
 
 
 def served_by(dishes: Sequence[Dish]) -> float:
-    """Servings in these dishes."""
-    mains = (
-        [d for d in dishes if d.part == "protein"]
-        or [d for d in dishes if d.part == "starch"]
-        or list(dishes)
-    )
-    protein = sum(d.servings for d in mains)
-    whole = sum(d.grams * d.food.edible_frac for d in dishes) / 450.0
-    return round(max(0.5, min(protein * 1.15, max(whole, protein * 0.6))) * 2) / 2
+    """How many adults these feed for dinner, to the half.
+
+    Between what the protein alone would say and what all of it weighs on the plate.
+    """
+    plate = sum(d.grams * d.food.edible_frac * (1.0 + (d.food.water_uptake_g_per_g or 0.0)) for d in dishes)
+    by_plate = plate / PLATE_G
+    mains = [d for d in dishes if d.part == "protein" and d.kind != "cured"]
+    if not mains:
+        return max(0.5, round(by_plate * 2) / 2)
+    by_protein = sum(d.servings for d in mains)
+    return max(0.5, round(2 * min((by_protein * by_plate) ** 0.5, 1.6 * by_plate)) / 2)
 
 
 def score(draft: Draft, request: Request) -> float:
@@ -262,7 +291,7 @@ def score(draft: Draft, request: Request) -> float:
     points -= sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in draft.refused)
     total_min = (draft.stages.serve_s - draft.start_s) / 60.0
     hurry = 2.5 if "quick" in request.wishes else 1.0
-    points -= hurry * MINUTE * max(total_min - 30.0, 0.0) ** 0.95
+    points -= hurry * MINUTE * max(total_min - (20.0 if "quick" in request.wishes else EVENING_MIN), 0.0) ** 0.95
     if request.ready_in_s is not None and request.ready_in_s > 0:
         points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
     points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})

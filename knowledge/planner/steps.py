@@ -14,6 +14,7 @@ from knowledge.foods.model import When
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.model import Do, Step
+from knowledge.planner.room import floor_m2
 from knowledge.planner.stages import (
     HEAT_PAN_S,
     add_at_s,
@@ -54,7 +55,7 @@ def seasoned(draft: Draft, *moments: When) -> list[str]:
 
 def names(placed: Sequence[Placed]) -> str:
     """The foods of some placed dishes, listed."""
-    return words.listed([p.way.dish.name for p in placed])
+    return words.listed([words.label(p.way.dish) for p in placed])
 
 
 def cut_text(placed: Placed, units: str) -> str:
@@ -94,7 +95,7 @@ def _prep(draft: Draft, units: str) -> Iterator[Step]:
             groups.append((due, slot.start_s, slot.end_s, [placed]))
     rub = seasoned(draft, When.START)
     for number, (_, start, end, members) in enumerate(groups):
-        text = "; ".join(_ready(p, units) for p in members)
+        text = _merged([_ready(p, units) for p in members])
         if number == 0 and draft.method.kind == "dry":
             fat = words.listed(rub) if rub else "1-2 tbsp oil, salt and pepper"
             text += f". Toss all that goes on the sheet in {fat}"
@@ -103,26 +104,37 @@ def _prep(draft: Draft, units: str) -> Iterator[Step]:
         yield _step(Do.PREP, start, f"{text}.", members, hands_s=end - start)
 
 
+def _merged(parts: Sequence[str]) -> str:
+    """Short sentences about preparing, those with the same verb said in one."""
+    by_verb: dict[str, list[str]] = {}
+    for part in parts:
+        verb, _, rest = part.partition("|")
+        by_verb.setdefault(verb, []).append(rest)
+    said = [f"{verb} {words.listed(rest)}" if verb else "; ".join(rest) for verb, rest in by_verb.items()]
+    return _capital("; ".join(said))
+
+
 def _ready(placed: Placed, units: str) -> str:
     way = placed.way
     dish = way.dish
     said = words.amount(dish, units)
     if dish.state == "canned":
-        return f"Open and drain: {said}" if dish.food.group != "fruit vegetable" else f"Open: {said}"
-    if dish.kind in ("white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea"):
-        return f"Rinse {said}"
+        return f"drain|{said}" if dish.food.group != "fruit vegetable" else f"open|{said}"
+    if dish.kind in RINSED:
+        return f"rinse|{said}"
     if _is_loose(placed) and dish.part != "aromatic":
-        return f"Measure {said}"
-    if dish.cut_said or dish.state in ("frozen", "cooked", "leftover"):
-        return f"Have ready {said}"
+        return f"measure|{said}"
+    if dish.cut_said or dish.state in ("frozen", "cooked", "leftover") or dish.kind == "egg":
+        return f"have ready|{said}"
     if way.cut.id == "whole":
-        return f"Pat dry {said}" if dish.part == "protein" else f"Wash {said}"
-    verb = (
-        ""
-        if way.cut.name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated"))
-        else "cut into "
+        return f"pat dry|{said}" if dish.part == "protein" and dish.food.animal else f"wash|{said}"
+    name = cut_name(placed, units)
+    return f"|{said}: {name}" if name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated")) else (
+        f"cut|{said} into {name}"
     )
-    return f"{said[0].upper()}{said[1:]}: {verb}{cut_name(placed, units)}"
+
+
+RINSED = frozenset({"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea", "small_grain"})
 
 
 def _preheat(draft: Draft, units: str) -> Iterator[Step]:
@@ -186,7 +198,7 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
         yield _step(Do.BROWN, 0.0, _capital(text), seared, hands_s=when.browned_s)
     if browned:
         out = "leave it in" if _all_join_at_once(draft) else "then lift it out on a plate"
-        text = f"Brown {names(browned)} in one layer, {words.duration(when.browned_s)} in all; {out}."
+        text = f"Brown {names(browned)} in one layer{_in_batches(draft, browned)}, {words.duration(when.browned_s)} in all; {out}."
         yield _step(Do.BROWN, 0.0, text, browned, hands_s=when.browned_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
@@ -196,6 +208,10 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
         yield _step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
     if seared and any(p.way.lead != SEARED for p in draft.placed):
         yield _step(Do.TAKE_OUT, when.browned_s, f"{_capital(names(seared))} out onto a clean plate.", seared)
+
+
+def _in_batches(draft: Draft, placed: Sequence[Placed]) -> str:
+    return ", in batches" if floor_m2([p.way for p in placed]) > 1.05 * draft.size.area_m2 else ""
 
 
 def _all_join_at_once(draft: Draft) -> bool:
@@ -363,7 +379,7 @@ def _targets(placed: Sequence[Placed], units: str) -> str:
     """ "chicken thigh: 74 °C; sausage: 71 °C"."""
     by_temp: dict[float, list[str]] = {}
     for p in placed:
-        by_temp.setdefault(p.way.core_degC or 0.0, []).append(p.way.dish.name)
+        by_temp.setdefault(p.way.core_degC or 0.0, []).append(words.label(p.way.dish))
     return "; ".join(
         f"{words.listed(n)}: {words.temperature(t, units)}" for t, n in sorted(by_temp.items(), reverse=True)
     )

@@ -64,7 +64,7 @@ def check(plan: Plan, *, store: Store) -> Report:
     cases = [_case(item, plan, store) for item in plan.items]
     outcomes = cook(cases)
     items = tuple(
-        _judged(item, case, out, plan) for item, case, out in zip(plan.items, cases, outcomes, strict=True)
+        _judged(item, case, out, _good_s(item, plan, store)) for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
     problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items)]
     return Report(
@@ -79,7 +79,7 @@ def check(plan: Plan, *, store: Store) -> Report:
 def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
     """The food's whole path as phases; the last one is open-ended."""
     food = store.food(item.food_id)
-    doneness = store.doneness("warm_through" if item.done.kind == "warmed" else food.doneness)
+    doneness = store.doneness(item.doneness or food.doneness)
     texture = item.done.kind if item.done.kind in ("crisp_tender", "soft") else Texture.TENDER
     pieced = piece_of(food, store.cut(item.cut_id))
     state = item.state or food.start_state
@@ -94,7 +94,9 @@ def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
 
 
 def _physics_name(plan: Plan) -> str:
-    return {"sheet pan": "roast", "pressure cooker": "pressure"}.get(plan.vessel, "simmer")
+    return {"sheet pan": "roast", "pressure cooker": "pressure"}.get(
+        plan.vessel, "saute" if plan.settings.method == "saute" else "simmer"
+    )
 
 
 def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Phase]:
@@ -106,7 +108,8 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
     surface = "meat" if food.part == "protein" else "cut"
     altitude = plan.request.kitchen.altitude_m
     if brown is not None:
-        yield _fixed(media.open_pan(200.0, altitude_m=altitude, surface=surface), brown.hands_s)
+        each_s = brown.hands_s / _batches(brown, plan, store)
+        yield _fixed(media.open_pan(200.0, altitude_m=altitude, surface=surface), each_s)
         if last is not brown and last is not None:
             yield _fixed(media.resting(25.0, altitude_m=altitude), last.at_s - brown.at_s - brown.hands_s)
     elif plan.settings.method != "roast" and _in_open_pan(adds, plan):
@@ -116,6 +119,14 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
     else:
         at = last.at_s if last is not None else item.in_s
         yield Phase(medium=_medium(item, food, plan, store, at), duration_s=None)
+
+
+def _batches(brown: Step, plan: Plan, store: Store) -> int:
+    """In how many turns the meat of a browning step fits the floor of the vessel."""
+    size = next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
+    items = [i for i in plan.items if i.food_id in brown.foods]
+    area = sum(i.grams * store.food(i.food_id).edible_frac / 1e6 / 1.05 / max(i.size_mm, 4.0) * 1e3 for i in items)
+    return min(max(1, round(area / 1e3 / 0.72 / (size.area_m2 * 1.05) + 0.4999)), 3)
 
 
 def _fixed(medium: Medium, seconds: float) -> Phase:
@@ -190,14 +201,16 @@ def _joins(item: PlanItem, plan: Plan) -> float:
     return adds[-1] if adds else item.in_s
 
 
-def _judged(item: PlanItem, case: Case, out: Outcome, plan: Plan) -> ItemReport:
+def _judged(item: PlanItem, case: Case, out: Outcome, good_s: float) -> ItemReport:
     """Whether the food is done, not overdone and safe when it leaves the heat."""
     in_heat = item.out_s - item.in_s
     rest = item.done.rest_s
     done, over = out.done_s, out.over_s
+    if done is not None and over is not None:
+        over = max(over, done + good_s)
     slack = SLACK_S + EARLY * in_heat
     on_time = done is not None and done <= in_heat + rest + slack
-    if over is not None and over < in_heat * (1.0 - LATE) - SLACK_S and not _may_fall_apart(item, plan):
+    if over is not None and over < in_heat * (1.0 - LATE) - SLACK_S:
         on_time = False
     return ItemReport(
         food=item.food,
@@ -220,9 +233,21 @@ def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float) -> bo
     return out.safe_s is not None and out.safe_s <= available_s * (1.0 + EARLY) + SLACK_S
 
 
-def _may_fall_apart(item: PlanItem, plan: Plan) -> bool:
-    """Whether the plan itself lets it melt into the sauce: its window has no practical end."""
-    return item.done.window_s[1] - item.out_s > 3600.0 or item.in_s == item.out_s
+def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:
+    """How long past done a food gets no worse, by the table of what melts, renders or only keeps warm."""
+    if plan.settings.method == "roast":
+        return 0.0
+    if item.done.window_s[1] - item.done.window_s[0] > 4 * 3600.0:
+        return 6 * 3600.0  # softened in the fat first, to fall apart
+    column = "pan_min" if plan.settings.method == "saute" else "wet_min"
+    food = store.food(item.food_id)
+    mine = {"food": food.id, "group": food.group, "class": item.doneness}
+    found = [
+        float(row[column]) * 60.0
+        for row in store.table("tolerant")
+        if mine[row["by"]] == row["value"] and row["cut"] in ("", item.cut_id)
+    ]
+    return max(found, default=0.0)
 
 
 def _order(plan: Plan) -> Iterator[str]:

@@ -31,6 +31,7 @@ SOFTEN_S = 5 * 60.0
 BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
+LONGEST_SEAR_S = 13 * 60.0
 JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
 CUT_STEP, KNIFE_MIN = (
     0.1,
@@ -56,7 +57,7 @@ class _Open:
     texture: Texture
     fit: float
     cost: float
-    melts: bool
+    good_s: float  # at least so long past done
 
 
 def solve(
@@ -101,12 +102,11 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
         lanes.append((MAIN, fit.by_method[method.id]))
     if method.kind == "sealed" and fit.after is not None:
         lanes.append((AFTER, fit.after))
-    melts = method.kind in ("wet", "sealed") and _melts(dish.food.id, dish.food.group, store)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
     for lane, points in lanes:
         for place, cut in enumerate(cuts_for(dish, store)):
             piece = piece_of(dish.food, cut)
-            lead = _lead(dish, method, lane, fit.way, melts)
+            lead = _lead(dish, method, lane, fit.way)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             come_up_s = heat.TYPICAL_COME_UP_S if method.kind == "sealed" and lane == MAIN else 0.0
             top = fit.way == "top" and method.kind == "wet"
@@ -123,7 +123,7 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             yield _Open(
                 dish=dish, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s,
                 before_s=lead_s + come_up_s, top=top,
-                texture=texture, fit=points, melts=melts,
+                texture=texture, fit=points, good_s=tolerance_s(dish, cut.id, method, store),
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
             )  # fmt: skip
 
@@ -146,22 +146,27 @@ def _cuts_said(store: Store) -> dict[str, tuple[str, ...]]:
     return {row["said"]: tuple(c for c in row["cuts"].split(";") if c) for row in store.table("cuts_said")}
 
 
-@lru_cache(maxsize=4)
-def _melting(store: Store) -> tuple[frozenset[str], frozenset[str]]:
-    rows = store.table("melts")
-    return (
-        frozenset(row["value"] for row in rows if row["by"] == "food"),
-        frozenset(row["value"] for row in rows if row["by"] == "group"),
+def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
+    """How long past done a food still gets no worse: what melts into a sauce, fat mince, tins.
+
+    From `tolerant.csv`; the windows of the physics end where a piece on its own would be
+    dry or mushy, which is not what counts for these.
+    """
+    column = {"wet": "wet_min", "sealed": "wet_min", "pan": "pan_min"}.get(method.kind)
+    if column is None:
+        return 0.0
+    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
+    return max(
+        (
+            float(row[column]) * 60.0
+            for row in store.table("tolerant")
+            if mine[row["by"]] == row["value"] and row["cut"] in ("", cut_id)
+        ),
+        default=0.0,
     )
 
 
-def _melts(food_id: str, group: str, store: Store) -> bool:
-    """Whether the food only gets better when it falls apart in the sauce."""
-    foods, groups = _melting(store)
-    return food_id in foods or group in groups
-
-
-def _lead(dish: Dish, method: Method, lane: str, way: str, melts: bool) -> str:
+def _lead(dish: Dish, method: Method, lane: str, way: str) -> str:
     """What happens to it in the open pan before its lane begins."""
     if not method.browns or lane == AFTER:
         return ""
@@ -188,10 +193,11 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     kind = heat.done_kind(way.dish, store)
     rest_s = _rest_s(way, kind)
     over_s = out.over_s if out.over_s is not None else 3.0 * out.done_s + 1200.0
-    if way.melts or way.lead == SOFTENED:
-        over_s = max(over_s, LONGEST_S)
+    over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
     lead_s = way.lead_s
     if way.lead == SEARED:
+        if out.done_s > LONGEST_SEAR_S:
+            return None  # burnt outside before it is done inside: it wants a thinner cut
         lead_s = out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:

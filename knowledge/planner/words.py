@@ -76,20 +76,42 @@ def amount(dish: Dish, units: str) -> str:
         count = dish.grams / dish.piece_g
         for whole in (round(count), round(count * 2) / 2):
             if whole >= 0.5 and abs(count - whole) < 0.12:
-                said = f"{whole:g}".replace("0.5", "half").replace(".5", " and a half")
-                return f"{said} {dish.name}" if whole <= 1 else f"{said} {plural(dish.name)}"
-    return f"{weight(dish.grams, units)} {dish.name}"
+                return f"{counted(whole)} {dish.name if whole <= 1 else plural(dish.name)}"
+    if dish.grams < 15 and dish.part == "aromatic":
+        return f"a little {dish.name}"
+    return f"{weight(dish.grams, units)} {label(dish)}"
 
 
-MASS = ("rice", "pasta", "barley", "spinach", "kale", "beef", "pork", "lamb", "couscous", "quinoa", "okra",
-        "broccoli", "fish", "salmon", "cod", "cabbage", "garlic", "celery", "corn", "tofu", "fennel", "asparagus",
-        "shrimp", "squid", "trout", "tuna", "veal", "bacon", "chicken", "turkey")  # fmt: skip
+def counted(number: float) -> str:
+    """A number of pieces: "2", "half", "1 and a half"."""
+    whole, half = int(number), number % 1 > 0.25
+    if not half:
+        return str(whole)
+    return f"{whole} and a half" if whole else "half"
+
+
+def label(dish: Dish) -> str:
+    """A dish as it is called in a step: "carrots", "chicken thigh" when there is one, "rice"."""
+    if dish.piece_g and dish.piece_g > 40 and dish.grams < 1.3 * dish.piece_g:
+        return dish.name
+    return plural(dish.name)
+
+
+MASS = frozenset(
+    """rice pasta barley spinach kale beef pork lamb couscous quinoa okra broccoli fish salmon cod cabbage garlic
+    celery corn tofu fennel asparagus shrimp squid trout tuna veal bacon chicken turkey cauliflower lettuce chard
+    arugula watercress farro bulgur millet polenta orzo spaghetti linguine macaroni penne ginger goat mutton venison
+    duck ham paneer halloumi tempeh seitan cheese haddock hake pollock catfish mackerel halibut tilapia snapper bass
+    liver brisket shoulder belly loin tenderloin chorizo kielbasa andouille sauerkraut rabe broccolini choy
+    freekeh hominy buckwheat amaranth teff fonio rhubarb pumpkin squash silverbeet cress sorrel fern gnocchi
+    crab lobster meat mince fillet-fish seaweed nori lasagna stuffing surimi""".split()
+)
 
 
 def plural(name: str) -> str:
     """The plural of a food's name, for a count of pieces."""
     last = name.rsplit(" ", 1)[-1]
-    if last in MASS or last.endswith("s"):
+    if last in MASS or last.endswith("s") or name.startswith("ground "):
         return name
     if last.endswith(("ch", "sh", "x")) or last in ("potato", "tomato", "mango"):
         return f"{name}es"
