@@ -148,8 +148,9 @@ def grams_of(food: Food, have: Have) -> float | None:
 def scaled(dish: Dish, factor: float) -> Dish:
     """Less of a dish, in whole pieces where it comes in pieces."""
     grams = dish.grams * factor
-    if dish.piece_g and dish.piece_g > 40:
-        grams = max(1, math.floor(grams / dish.piece_g + 1e-6)) * dish.piece_g
+    if dish.piece_g and 40 < dish.piece_g:
+        step = dish.piece_g if dish.part == "protein" or dish.piece_g <= 350 else dish.piece_g / 4
+        grams = max(1, math.floor(grams / step + 1e-6)) * step
     return replace(dish, grams=min(grams, dish.grams))
 
 
@@ -213,12 +214,12 @@ def _dish(
     if grams is None:
         grams = need
         if piece and piece > 40:
-            grams = max(1, math.ceil(need / piece - 0.25)) * piece
+            grams = _in_pieces(need, piece, food)
         notes.append(f"{amount_text(name, grams, piece)}")
-    elif grams > PLENTY * (food.serving_g or 150.0) * eaters and food.part != "liquid":
+    elif grams > PLENTY * (food.serving_g or 150.0) * eaters and food.part not in ("liquid", "aromatic"):
         enough = PLENTY * 0.8 * (food.serving_g or 150.0) * eaters
         if piece and piece > 40:
-            enough = max(1, math.ceil(enough / piece)) * piece
+            enough = _in_pieces(enough, piece, food)
         if enough < grams * 0.8 and not (piece and grams <= piece):
             notes.append(f"{amount_text(name, enough, piece)} is enough; keep the rest")
             grams = enough
@@ -239,6 +240,14 @@ def _dish(
     )
 
 
+def _in_pieces(grams: float, piece_g: float, food: Food) -> float:
+    """Rounded up to whole pieces; big vegetables may be halved or quartered."""
+    step = piece_g
+    if food.part != "protein" and piece_g > 350:
+        step = piece_g / (4 if piece_g > 1000 else 2)
+    return max(1, math.ceil(grams / step - 0.25)) * step
+
+
 def _seasoning(food: Food, have: Have) -> Seasoning:
     return Seasoning(food=food, grams=grams_of(food, have), name=food.name)
 
@@ -246,9 +255,12 @@ def _seasoning(food: Food, have: Have) -> Seasoning:
 def amount_text(name: str, grams: float, piece_g: float | None) -> str:
     """An amount as one says it in a kitchen: pieces when they are whole, else grams."""
     if piece_g and piece_g > 40:
-        count = round(grams / piece_g)
-        if count >= 1 and abs(grams - count * piece_g) < 0.1 * piece_g:
-            return f"{count} {name}" if count == 1 else f"{count} × {name}"
+        count = round(grams / piece_g * 4) / 4
+        if count >= 0.25 and abs(grams - count * piece_g) < 0.1 * piece_g:
+            part = {0.25: "a quarter", 0.5: "half a", 0.75: "three quarters of a", 1.0: "1"}.get(
+                count, f"{count:g} ×"
+            )
+            return f"{part} {name}"
     return f"{_round_g(grams)} g {name}"
 
 

@@ -23,7 +23,7 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
     timed = [p for p in draft.placed if p.way.lead != SOFTENED]
     if timed:
         slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))
-        cut = "" if slow.way.cut.id == "whole" else f" in {slow.way.cut.name}"
+        cut = "" if slow.way.cut.id == "whole" else f" ({slow.way.cut.name})"
         yield f"{slow.way.dish.name}{cut} takes longest, {words.duration(slow.way.window.lo_s)}, and sets the time"
         tight = min(timed, key=lambda p: (_room_s(p), p.way.dish.name))
         if tight.way.lead != SEARED and _room_s(tight) < 1200:
@@ -50,6 +50,8 @@ def item_reason(placed: Placed, draft: Draft) -> str:
     if add_at_s(placed, when) <= when.main_start_s + 1:
         base = "browned for flavour, then " if way.lead == BROWNED else ""
         return f"{base}{need} from here, so it goes in first"
+    if way.lead == BROWNED:
+        return f"browned for flavour, then back in: {need} are enough"
     return f"{need} are enough, so it joins later"
 
 

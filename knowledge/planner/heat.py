@@ -110,7 +110,10 @@ def done_kind(dish: Dish, store: Store) -> DoneKind:
     return store.doneness(dish.kind).kind
 
 
-def core_to_show(solved: Case) -> float | None:
-    """The core temperature to look for: the higher of the cook's target and the published minimum."""
-    wanted = [t for t in (solved.goal.target_degC, solved.goal.safe_degC) if t is not None]
+def core_to_show(dish: Dish, solved: Case, store: Store) -> float | None:
+    """The core temperature to look for: the higher of the usual target and the published minimum."""
+    target = dish.food.target_degC if dish.kind == dish.food.doneness else None
+    wanted = [
+        t for t in (target or store.doneness(dish.kind).target_degC, solved.goal.safe_degC) if t is not None
+    ]
     return max(wanted, default=None)

@@ -140,9 +140,7 @@ def lay(
 def _lay(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
-    refused = [
-        (dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w
-    ]
+    refused = [(dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w]
     live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
     if method.kind == "sealed":
         live = [(dish, _released(w, live)) for dish, w in live]
@@ -291,7 +289,9 @@ def score(draft: Draft, request: Request) -> float:
     points -= sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in draft.refused)
     total_min = (draft.stages.serve_s - draft.start_s) / 60.0
     hurry = 2.5 if "quick" in request.wishes else 1.0
-    points -= hurry * MINUTE * max(total_min - (20.0 if "quick" in request.wishes else EVENING_MIN), 0.0) ** 0.95
+    points -= (
+        hurry * MINUTE * max(total_min - (20.0 if "quick" in request.wishes else EVENING_MIN), 0.0) ** 0.95
+    )
     if request.ready_in_s is not None and request.ready_in_s > 0:
         points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
     points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})

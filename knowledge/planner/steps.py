@@ -126,15 +126,19 @@ def _ready(placed: Placed, units: str) -> str:
         return f"measure|{said}"
     if dish.cut_said or dish.state in ("frozen", "cooked", "leftover") or dish.kind == "egg":
         return f"have ready|{said}"
-    if way.cut.id == "whole":
+    if way.cut.id in ("whole", "whole leaf"):
         return f"pat dry|{said}" if dish.part == "protein" and dish.food.animal else f"wash|{said}"
     name = cut_name(placed, units)
-    return f"|{said}: {name}" if name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated")) else (
-        f"cut|{said} into {name}"
+    return (
+        f"|{said}: {name}"
+        if name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated"))
+        else (f"cut|{said} into {name}")
     )
 
 
-RINSED = frozenset({"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea", "small_grain"})
+RINSED = frozenset(
+    {"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea", "small_grain"}
+)
 
 
 def _preheat(draft: Draft, units: str) -> Iterator[Step]:
@@ -215,7 +219,10 @@ def _in_batches(draft: Draft, placed: Sequence[Placed]) -> str:
 
 
 def _all_join_at_once(draft: Draft) -> bool:
-    return draft.stages.softened_s == draft.stages.browned_s
+    """Whether the browned meat is in the way of nothing and stays where it is."""
+    first = max(p.add_s for p in draft.placed)
+    stays = all(p.add_s == first for p in draft.placed if p.way.lead == BROWNED)
+    return stays and draft.stages.softened_s == draft.stages.browned_s
 
 
 def _capital(text: str) -> str:
@@ -282,6 +289,8 @@ def _covered(draft: Draft, units: str) -> Iterator[Step]:
         back = [p for p in inside if p.way.lead == BROWNED]
         new = [p for p in inside if p.way.lead != BROWNED]
         parts = []
+        if back and number == 0 and _all_join_at_once(draft):
+            new, back = [p for p in inside if p not in back], []
         if back and new:
             parts.append(f"{_capital(names(back))} back in, with {names(new)}")
         elif back:
@@ -290,9 +299,9 @@ def _covered(draft: Draft, units: str) -> Iterator[Step]:
             parts.append(f"Add {names(new)}")
         if top:
             parts.append(f"{'Lay' if not parts else 'lay'} {names(top)} on top")
-        text = "; ".join(parts) + "."
+        text = "; ".join(parts) + "." if parts else ""
         if number == 0:
-            text += _lid_text(draft, units)
+            text = (text + _lid_text(draft, units)).strip()
         elif draft.method.heat == "oven":
             text += " Lid on, back in the oven."
         else:
@@ -328,8 +337,9 @@ def _sealed(draft: Draft, units: str) -> Iterator[Step]:
         else "Off the heat. Release the pressure the quick way, face and hands away from the steam."
     )
     yield _step(Do.RELEASE, when.main_end_s, how, hands_s=30, safety=True)
-    for at, members in _groups([p for p in draft.placed if p.way.lane_is(AFTER)], draft):
-        text = f"Lid off, back on the heat: stir in {names(members)}, let it bubble."
+    for number, (at, members) in enumerate(_groups([p for p in draft.placed if p.way.lane_is(AFTER)], draft)):
+        begin = "Lid off, back on the heat: stir" if number == 0 else "Stir"
+        text = f"{begin} in {names(members)}, let it bubble."
         yield _step(Do.ADD, at, text, members, hands_s=60)
 
 
@@ -346,7 +356,9 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
         p for p in draft.placed if p.way.core_degC is not None and p not in early and p.way.lead != SEARED
     ]
     if probed:
-        earliest = when.opened_s if draft.method.kind == "sealed" else max(add_at_s(p, when) for p in probed)
+        earliest = (
+            when.opened_s if draft.method.kind == "sealed" else max(add_at_s(p, when) + 60.0 for p in probed)
+        )
         check_at = max(end - CHECK_BEFORE_S, earliest)
         text = f"Check the thickest part of {_targets(probed, units)}. Not there yet: a few minutes more."
         yield _step(Do.CHECK, min(check_at, end), text, probed, hands_s=45, safety=True)

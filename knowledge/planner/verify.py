@@ -9,6 +9,7 @@ published minimum; room, order and the sealed lid are checked as written.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -28,6 +29,7 @@ OVEN_W = 1500.0
 OVEN_J_K = 14_000.0  # air, racks and inner walls
 WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
 FALL_S = {"quick": 90.0, "slow": 720.0}
+TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
 VESSEL_OVER = 1.03  # rounding
 
 
@@ -64,7 +66,8 @@ def check(plan: Plan, *, store: Store) -> Report:
     cases = [_case(item, plan, store) for item in plan.items]
     outcomes = cook(cases)
     items = tuple(
-        _judged(item, case, out, _good_s(item, plan, store)) for item, case, out in zip(plan.items, cases, outcomes, strict=True)
+        _judged(item, case, out, _good_s(item, plan, store))
+        for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
     problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items)]
     return Report(
@@ -80,7 +83,7 @@ def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
     """The food's whole path as phases; the last one is open-ended."""
     food = store.food(item.food_id)
     doneness = store.doneness(item.doneness or food.doneness)
-    texture = item.done.kind if item.done.kind in ("crisp_tender", "soft") else Texture.TENDER
+    texture = TEXTURES.get(item.done.kind, Texture.TENDER)
     pieced = piece_of(food, store.cut(item.cut_id))
     state = item.state or food.start_state
     return Case(
@@ -125,8 +128,11 @@ def _batches(brown: Step, plan: Plan, store: Store) -> int:
     """In how many turns the meat of a browning step fits the floor of the vessel."""
     size = next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
     items = [i for i in plan.items if i.food_id in brown.foods]
-    area = sum(i.grams * store.food(i.food_id).edible_frac / 1e6 / 1.05 / max(i.size_mm, 4.0) * 1e3 for i in items)
-    return min(max(1, round(area / 1e3 / 0.72 / (size.area_m2 * 1.05) + 0.4999)), 3)
+    area = sum(
+        i.grams * store.food(i.food_id).edible_frac / 1e3 / 1050.0 / (max(i.size_mm, 4.0) / 1e3)
+        for i in items
+    )
+    return min(max(1, math.ceil(area / 0.72 / (size.area_m2 * 1.05))), 3)
 
 
 def _fixed(medium: Medium, seconds: float) -> Phase:

@@ -38,6 +38,9 @@ CUT_STEP, KNIFE_MIN = (
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
 
+BITE_GROUPS = frozenset({"brassica", "pod", "stem", "shelled pea", "sprout"})
+TALLER = 1.35  # a bird may stand so much above the rim's depth, the lid domes
+
 Setting = float | None
 
 
@@ -102,10 +105,14 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
         lanes.append((MAIN, fit.by_method[method.id]))
     if method.kind == "sealed" and fit.after is not None:
         lanes.append((AFTER, fit.after))
+    vessel = store.vessel(method.vessel)
+    deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
     for lane, points in lanes:
         for place, cut in enumerate(cuts_for(dish, store)):
             piece = piece_of(dish.food, cut)
+            if piece.size_mm > deep_mm:
+                continue
             lead = _lead(dish, method, lane, fit.way)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             come_up_s = heat.TYPICAL_COME_UP_S if method.kind == "sealed" and lane == MAIN else 0.0
@@ -180,10 +187,16 @@ def _lead(dish: Dish, method: Method, lane: str, way: str) -> str:
 
 
 def _texture(dish: Dish, method: Method, request: Request) -> Texture:
+    """Green and quick things keep a bite wherever they do not have to brown or melt."""
     if "soft" in request.wishes:
         return Texture.SOFT
-    crisp = method.kind == "pan" or "crisp" in request.wishes
-    return Texture.CRISP_TENDER if crisp and dish.kind in ("quick_veg", "medium_veg") else Texture.TENDER
+    if dish.kind == "tender_leaf":
+        return Texture.CRISP_TENDER
+    bite = dish.kind in ("quick_veg", "medium_veg")
+    if bite and ("crisp" in request.wishes or method.kind == "pan"):
+        return Texture.CRISP_TENDER
+    green = dish.food.group in BITE_GROUPS
+    return Texture.CRISP_TENDER if bite and green and method.kind != "dry" else Texture.TENDER
 
 
 def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
@@ -217,7 +230,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         lead_s=lead_s,
         top=way.top,
         done=_done_word(way, kind),
-        core_degC=heat.core_to_show(way.case) if _is_probed(way, kind) else None,
+        core_degC=heat.core_to_show(way.dish, way.case, store) if _is_probed(way, kind) else None,
         rest_s=rest_s,
         fit=way.fit,
     )
