@@ -12,6 +12,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
@@ -28,13 +29,26 @@ DRY_HEAT = frozenset({"roast", "broil"})
 _CUTOFF_WIDTH_K = 2.5
 
 
+@dataclass(frozen=True, slots=True)
+class Extra:
+    """What a class brings beyond its record: factors on the dose by state and method, browning."""
+
+    frozen: float  # blanched before
+    dried: float  # not soaked
+    pan: float  # wilted in a pan rather than boiled soft
+    brown_degC: float  # core by the time that the outside is browned in dry heat; 0 for no matter
+
+
 @cache
-def _extra(class_id: str) -> tuple[float, float]:
-    """Dose factors of a class when frozen (blanched before) and when dried and not soaked."""
+def extra(class_id: str) -> Extra:
+    """The columns of `doneness.csv` that only this module uses."""
     for row in tables.rows("doneness"):
         if row["id"] == class_id:
-            return float(row["frozen_factor"] or 1.0), float(row["dry_factor"] or 1.0)
-    return 1.0, 1.0
+            return Extra(
+                float(row["frozen_factor"] or 1.0), float(row["dry_factor"] or 1.0),
+                float(row["pan_factor"] or 1.0), float(row["brown_degC"] or 0.0),
+            )  # fmt: skip
+    return Extra(1.0, 1.0, 1.0, 0.0)
 
 
 def goal(
@@ -66,7 +80,9 @@ def goal(
             (doneness.dose_min or 0.0) * food.dose_factor * pace * _factor(doneness, texture, method, state)
         )
         target = None
-    elif target is not None and over is not None:
+    elif target is not None and method == "roast":
+        target = max(target, extra(doneness.id).brown_degC)
+    if target is not None and over is not None:
         over = max(over, target + 6.0)
     return Goal(
         kind=kind.value,
@@ -94,11 +110,13 @@ def _factor(doneness: Doneness, texture: Texture | str, method: str, state: str 
         factor *= doneness.soft_factor or 1.0
     if method in DRY_HEAT:
         factor *= doneness.roast_factor or 1.0
-    frozen, dry = _extra(doneness.id)
+    more = extra(doneness.id)
+    if method == "saute":
+        factor *= more.pan
     if state == "frozen":
-        factor *= frozen
+        factor *= more.frozen
     elif state in ("dried", "dry"):
-        factor *= dry
+        factor *= more.dried
     return factor
 
 

@@ -52,9 +52,13 @@ def oven(
     """Dry roasting: air, radiation and evaporation.
 
     Args: air_degC, the setting [°C]; crowding, see `exposure_of`; surface, "cut", "meat" or
-    "skin"; start_degC and come_up_s when the oven has been drawn down by a cold load.
+    "skin"; start_degC and come_up_s when a cold load has drawn the oven down further than
+    opening its door does.
     """
     within("oven_degC", air_degC)
+    if start_degC is None:
+        start_degC = constant("oven_come_up_frac") * air_degC
+        come_up_s = come_up_s or constant("oven_come_up_s")
     pressure = ambient_Pa(altitude_m)
     h = constant("oven_fan_h_W_m2K" if fan else "oven_still_h_W_m2K") * (pressure / SEA_LEVEL_PA) ** 0.5
     return _medium(
@@ -73,6 +77,7 @@ def broiler(environment_degC: float = 290.0, *, surface: str = "meat", altitude_
     pressure = ambient_Pa(altitude_m)
     return _medium(
         Heat.DRY, constant("broiler_env_frac") * environment_degC, constant("broiler_h_W_m2K"), pressure,
+        start_degC=60.0, come_up_s=constant("broiler_come_up_s"),
         emissivity=constant("oven_emissivity"), exposure=1.0, wetness=constant(SURFACES[surface]),
         vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip

@@ -109,7 +109,11 @@ def shaped(
     """
     factor, brisk_factor = 1.0, 1.0
     for row in tables.rows("size_factors"):
-        if (row["food"] in ("", food_id, group)) and row["piece"] in ("", shape):
+        if (
+            row["food"] in ("", food_id, group)
+            and row["piece"] in ("", shape)
+            and size_mm >= float(row["min_mm"] or 0.0)
+        ):
             factor, brisk_factor = float(row["factor"]), float(row["brisk_factor"])
             shape = row["as_shape"] or shape
             ratio_1 = float(row["ratio_1"]) if row["ratio_1"] else ratio_1

@@ -1,0 +1,293 @@
+"""A row of a cooking chart ("carrot, 25 mm pieces, roast, 220 °C, tender") -> a case to solve.
+
+Charts name foods and cuts in their own ways and leave much out; what is missing is
+filled with what is usual, from the food's own record and from words in the row.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from knowledge.errors import OutOfRange
+from knowledge.foods.model import DoneKind, Doneness, Food
+from knowledge.foods.store import Store
+from knowledge.physics import media
+from knowledge.physics.chart_names import resolve
+from knowledge.physics.doneness import goal
+from knowledge.physics.limits import within
+from knowledge.physics.model import Case, Goal, Medium, Phase
+from knowledge.physics.pieces import piece
+from knowledge.physics.water import ambient_Pa, saturation_Pa
+
+METHODS = (
+    "roast", "broil", "saute", "boil", "simmer", "steam", "braise", "bake_covered", "pressure_high",
+    "pressure_low", "rest",
+)  # fmt: skip
+USUAL_DEGC = {
+    "roast": 200.0, "broil": 290.0, "saute": 180.0, "boil": 100.0, "simmer": 97.0, "steam": 100.0,
+    "braise": 95.0, "bake_covered": 190.0, "pressure_high": 117.0, "pressure_low": 112.0,
+}  # fmt: skip
+FLAKY_DEGC = 54.0
+"""Core at which charts call fish flaky. Source: fitted to published cooking times."""
+_TOUGH = {"beef": "tough_beef", "lamb": "tough_lamb", "pork": "tough_pork", "poultry": "tough_poultry"}
+_LIQUID_TOP_DEGC = 105.0
+_MASS_WEIGHT = 0.7
+_JOINT_MM = 60.0  # thinner pieces are sold by their thickness
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One line of a chart; None where it says nothing."""
+
+    food: str
+    cut_text: str = ""
+    shape: str = ""
+    size_mm: float | None = None
+    mass_g: float | None = None
+    start_state: str = ""
+    method: str = "roast"
+    medium_degC: float | None = None
+    endpoint: str = ""
+    core_degC: float | None = None
+    altitude_m: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Read:
+    """What a row was taken to mean. `not_counted_s`: part of the time that charts leave out."""
+
+    case: Case
+    food: Food
+    doneness: Doneness
+    shape: str
+    size_mm: float
+    not_counted_s: float
+    note: str
+
+
+def read_row(row: Row, store: Store) -> Read:
+    """The case that a row describes. Raises UnknownFood, OutOfRange."""
+    if row.method not in METHODS:
+        raise OutOfRange(f"method {row.method!r}", float("nan"), 0, len(METHODS), f"of: {', '.join(METHODS)}")
+    within("altitude_m", row.altitude_m)
+    food, note = resolve(row.food, row.cut_text, row.endpoint, store)
+    text = f"{row.food} {row.cut_text}".lower()
+    mass_kg = _mass_kg(row, text)
+    shape, size_mm, b1, b2 = _form(row, food, text, mass_kg)
+    class_id = _class_of(row, food, text)
+    doneness = store.doneness(class_id)
+    medium, not_counted = _medium(row, food, shape, size_mm)
+    end = _goal(row, food, doneness, text)
+    if row.core_degC is not None and end.target_degC is not None and not end.safe_degC:
+        note = _below(row, food, note)
+    case = Case(
+        piece=piece(
+            food, size_mm=size_mm, shape=shape, ratio_1=b1, ratio_2=b2, state=row.start_state or None,
+            mass_kg=mass_kg,
+        ),
+        phases=(Phase(medium=medium, duration_s=None),),
+        goal=end,
+    )  # fmt: skip
+    return Read(
+        case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm,
+        not_counted_s=not_counted, note=note,
+    )  # fmt: skip
+
+
+def _below(row: Row, food: Food, note: str) -> str:
+    from knowledge.physics.safety import minimum
+
+    safe = minimum(food.safety)
+    if safe and row.core_degC is not None and row.core_degC < safe.core_degC - 0.5:
+        warning = f"below the safe minimum of {safe.core_degC:g} °C ({safe.authority})"
+        return f"{note}; {warning}" if note else warning
+    return note
+
+
+# What it is
+
+
+def _mass_kg(row: Row, text: str) -> float | None:
+    if row.mass_g is not None:
+        return within("mass_kg", row.mass_g / 1000.0)
+    for pattern, unit in (
+        (r"([\d.]+)\s*kg\b", 1.0), (r"([\d.]+)\s*g\b", 0.001), (r"([\d.]+)\s*lb\b", 0.4536),
+        (r"([\d.]+)\s*oz\b", 0.02835),
+    ):  # fmt: skip
+        if found := re.search(pattern, text):
+            return within("mass_kg", float(found[1]) * unit)
+    return None
+
+
+def _form(row: Row, food: Food, text: str, mass_kg: float | None) -> tuple[str, float, float, float]:
+    """Shape, smallest dimension [mm] and ratios."""
+    size = row.size_mm or _stated_mm(text) or food.whole_mm or 25.0
+    density = food.density_kg_m3 or 1050.0
+    cube = (size / 1000.0) ** 3
+    whole_bird = food.animal == "poultry" and (
+        "whole" in text or (mass_kg or 0.0) > 1.0 or food.whole_shape == "bird"
+    )
+    if food.animal and mass_kg and size >= _JOINT_MM and row.shape in ("", "whole", "cylinder"):
+        size = _likely_mm(size, mass_kg, density)
+        cube = (size / 1000.0) ** 3
+    if row.shape == "whole" or not row.shape:
+        if whole_bird and size >= 40.0:
+            return "bird", size, 1.0, 1.0
+        if "floret" in text or food.whole_shape == "floret" or food.id in ("broccoli", "cauliflower"):
+            return "floret", size, 1.0, 1.0
+        if food.animal:
+            if mass_kg and size > 55.0:
+                return "joint", size, 1.0, 1.0
+            return "brick", size, 1.7, 2.6
+        if row.size_mm is None or not row.shape:
+            return food.whole_shape or "brick", size, food.whole_ratio_1, food.whole_ratio_2
+        if "halved" in text or "half" in text:
+            return "brick", size, 2.0, 2.2
+        return food.whole_shape or "sphere", size, food.whole_ratio_1, food.whole_ratio_2
+    if row.shape == "slab" and mass_kg:
+        area = mass_kg / density / (size / 1000.0) / (size / 1000.0) ** 2  # in squares of the thickness
+        return "brick", size, max((area / 1.6) ** 0.5, 1.0), max((area * 1.6) ** 0.5, 1.0)
+    if row.shape == "cylinder":
+        if mass_kg:
+            return "rod", size, max(mass_kg / density / (0.7854 * cube), 1.0), 1.0
+        if cut := re.search(r"([\d./ ]+)\s*in pieces", text):
+            return "rod", size, max(_fraction(cut[1]) * 25.4 / size, 1.0), 1.0
+        return "cylinder", size, 1.0, 1.0
+    if row.shape == "cuboid":
+        if any(word in text for word in ("stick", "strip", "baton")):
+            return "brick", size, 1.0, 5.0
+        if any(word in text for word in ("wedge", "quarter", "half", "halved")):
+            return "brick", size, 1.2, 2.0
+        return "brick", size, 1.0, 1.1
+    if row.shape == "slab" and food.animal:  # a steak or fillet is about 110 x 160 mm
+        return "brick", size, max(110.0 / size, 1.0), max(160.0 / size, 1.0)
+    return row.shape, size, 1.0, 1.0
+
+
+def _likely_mm(stated_mm: float, mass_kg: float, density_kg_m3: float) -> float:
+    """Thickness of a joint between the stated one and the one that its mass would give.
+
+    Charts weigh joints but do not measure them: of two loins the heavier is thicker too. The
+    geometric mean of the stated thickness and of a rod's that is twice as long as thick.
+    """
+    by_mass = 1000.0 * (mass_kg / (density_kg_m3 * 0.7854 * 2.0)) ** (1.0 / 3.0)
+    return (stated_mm * by_mass) ** 0.5
+
+
+def _stated_mm(text: str) -> float | None:
+    if found := re.search(r"([\d.]+)\s*mm\b", text):
+        return float(found[1])
+    if found := re.search(r"([\d.]+)\s*cm\b", text):
+        return 10.0 * float(found[1])
+    if found := re.search(r"(\d[\d./ ]*)\s*(?:in|inch|inches)\b", text):
+        return 25.4 * _fraction(found[1])
+    return None
+
+
+def _fraction(text: str) -> float:
+    """ "1 1/2" -> 1.5; what is no number counts as 1."""
+    total = 0.0
+    for part in text.split():
+        top, _, bottom = part.partition("/")
+        try:
+            total += float(top) / float(bottom) if bottom else float(top)
+        except (ValueError, ZeroDivisionError):
+            return total or 1.0
+    return total or 1.0
+
+
+# When it is done
+
+
+def _class_of(row: Row, food: Food, text: str) -> str:
+    if row.endpoint == "fork_tender_meat":
+        if "fowl" in text:
+            return "stewing_fowl"
+        return _TOUGH.get(food.animal, "tough_beef")
+    if row.endpoint == "flaky":
+        return "fish"
+    if row.endpoint == "core_temp" and row.core_degC is not None:
+        own = food.doneness
+        return own if own in _CORE_CLASSES else ("poultry" if food.animal == "poultry" else "tender_meat")
+    return food.doneness if food.doneness != "none" else "quick_veg"
+
+
+_CORE_CLASSES = frozenset(
+    {"tender_meat", "ground_meat", "poultry", "dark_poultry", "fish", "shellfish", "egg", "sausage", "cured"}
+)
+_METHOD = {"bake_covered": "covered", "pressure_high": "pressure", "pressure_low": "pressure"}
+
+
+def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
+    to = row.core_degC
+    safe = True
+    if row.endpoint == "flaky" and to is None:
+        to = FLAKY_DEGC
+    if to is not None:
+        safe = False  # the chart's own end point is asked for; the note warns
+    if doneness.kind in (DoneKind.SOFTEN, DoneKind.WILT, DoneKind.HYDRATE, DoneKind.COLLAGEN) and (
+        row.endpoint != "core_temp"
+    ):
+        to = None
+    method = _METHOD.get(row.method, row.method)
+    if method == "roast" and row.shape in ("sphere", "cylinder") and (row.size_mm or 0.0) >= 40.0:
+        method = "bake"  # whole, in its skin: nothing browns
+    texture = row.endpoint if row.endpoint in ("crisp_tender", "soft") else "tender"
+    end = goal(
+        food, doneness, texture=texture, method=method,
+        state=row.start_state or None, to_degC=to,
+    )  # fmt: skip
+    if safe:
+        return end
+    return Goal(
+        kind=end.kind, target_degC=end.target_degC, kappa=end.kappa, dose_min=end.dose_min,
+        z_below_K=end.z_below_K, z_above_K=end.z_above_K, cutoff_degC=end.cutoff_degC, theta=end.theta,
+        over_degC=end.over_degC, over_dose_min=end.over_dose_min, safe_degC=None, safe_hold_s=0.0,
+        lethality=end.lethality, fat_pct=end.fat_pct,
+    )  # fmt: skip
+
+
+# Where it cooks
+
+
+def _medium(row: Row, food: Food, shape: str, size_mm: float) -> tuple[Medium, float]:
+    """The medium, and how much of the time in it charts do not count [s]."""
+    T = USUAL_DEGC.get(row.method, 20.0) if row.medium_degC is None else row.medium_degC
+    meat = bool(food.animal) and food.animal != "dairy"
+    surface = "meat" if meat else "cut"
+    if shape in ("bird", "sphere", "cylinder", "rod") and not (meat and shape != "bird"):
+        surface = "skin"
+    altitude = row.altitude_m
+    match row.method:
+        case "roast":
+            crowding: str | float = "piled"
+            if shape in ("bird", "joint"):
+                crowding = "joint"
+            elif meat or size_mm > 40:
+                crowding = "spaced"
+            elif shape in ("slab", "cylinder", "rod"):
+                crowding = 0.5  # flat and long pieces lie in one layer
+            return media.oven(T, crowding=crowding, surface=surface, altitude_m=altitude), 0.0
+        case "broil":
+            return media.broiler(T, surface=surface, altitude_m=altitude), 0.0
+        case "saute":
+            return media.open_pan(T, surface=surface, altitude_m=altitude), 0.0
+        case "bake_covered":
+            return media.covered_dish(T, altitude_m=altitude), 0.0
+        case "pressure_high" | "pressure_low":
+            gauge = max((saturation_Pa(within("liquid_degC", T)) - ambient_Pa(0.0)) / 1000.0, 0.0)
+            medium = media.pressure(gauge, altitude)
+            return medium, medium.come_up_s
+        case "rest":
+            return media.resting(T, altitude_m=altitude), 0.0
+        case "steam":
+            return media.steaming(altitude), 0.0
+        case "boil" if T >= 99.0:
+            return media.boiling(altitude), 0.0
+        case "boil" | "simmer":
+            return media.simmering(altitude, T), 0.0
+        case _ if T > _LIQUID_TOP_DEGC:
+            return media.covered_oven(T, altitude_m=altitude), 0.0
+        case _:
+            return media.simmering(altitude, T), 0.0

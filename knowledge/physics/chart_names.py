@@ -1,0 +1,120 @@
+"""Names of foods as cooking charts write them -> foods.
+
+"rice, white", "beef chuck or round", "lima beans, large dry": a head with modifiers,
+alternatives, trade words. The exact name first, then turned round, then the longest run of
+words that is a name; at last a like food by a telling word ("roast", "berries").
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from knowledge.errors import UnknownFood
+from knowledge.foods.model import Food
+from knowledge.foods.store import Store
+from knowledge.text.normalise import key
+
+_BY_WORD = (
+    ("turkey", "turkey"), ("duck", "duck"), ("goose", "duck"), ("fowl", "chicken"), ("hen", "chicken"),
+    ("chicken", "chicken"), ("pheasant", "chicken"), ("quail", "chicken"), ("bird", "chicken"),
+    ("mutton", "lamb"), ("lamb", "lamb"), ("veal", "beef"), ("pork", "pork"), ("ham", "pork"),
+    ("venison", "beef"), ("beef", "beef"), ("steak", "beef"), ("meat", "beef"), ("roast", "beef"),
+    ("fish", "fish"), ("fillet", "fish"), ("bean", "bean"), ("berry", "wheat berry"), ("rice", "white rice"),
+    ("squash", "butternut squash"), ("green", "kale"), ("root", "carrot"), ("sprout", "brussels sprout"),
+)  # fmt: skip
+_LIKE = {
+    "chicken": ("chicken", "whole chicken", "chicken breast"), "turkey": ("turkey", "turkey breast"),
+    "duck": ("duck", "duck breast", "chicken"), "lamb": ("lamb leg", "lamb chop", "lamb"),
+    "beef": ("beef roast", "beef sirloin", "beef steak", "beef"),
+    "pork": ("pork loin", "pork chop", "pork"), "fish": ("cod", "haddock"), "bean": ("navy bean", "white bean"),
+}  # fmt: skip
+_ANY = {"core_temp": "beef", "fork_tender_meat": "beef", "flaky": "fish"}
+_NOISE = re.compile(
+    r"\((?:[^)]*)\)|\b(?:generic|boiled|fresh|dry|dried|whole|common|raw|young|old|large|small|medium|"
+    r"frozen|cooked|peeled|soaked|unsoaked|pieces?|cubes?|slices?|item|food)\b"
+)
+
+
+def resolve(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food, str]:
+    """The food a chart's name means, and a note where it is only a like one. Raises UnknownFood."""
+    for said in _phrases(name, cut_text):
+        if (food := store.named(said)) is not None and _fits(food, endpoint):
+            return food, ""
+    names = store.names()
+    best: tuple[int, str] | None = None
+    for said in dict.fromkeys((name, *_parts(name))):
+        for run in _runs(key(said).split()):
+            if run in names and (best is None or len(run) > best[0]):
+                food = store.food(names[run][0])
+                if _fits(food, endpoint):
+                    best = (len(run), food.id)
+    if best is not None:
+        return store.food(best[1]), ""
+    words = key(name).split()
+    for word, like in _BY_WORD:
+        if word in words and (found := _like(like, endpoint, store)):
+            return found, f"taken as {found.name}"
+    if (like := _ANY.get(endpoint)) and (found := _like(like, endpoint, store)):
+        return found, f"not known; taken as {found.name}"
+    if "food" in words or "vegetable" in words or "item" in words:
+        found = store.named("green bean")
+        if found is not None:
+            return found, f"taken as {found.name}"
+    raise UnknownFood(name, tuple(sorted(n for n in names if words and words[-1][:4] == n[:4])[:3]))
+
+
+def _like(like: str, endpoint: str, store: Store) -> Food | None:
+    for said in _LIKE.get(like, (like,)):
+        if (food := store.named(said)) is not None and _fits(food, endpoint):
+            return food
+    return None
+
+
+def _fits(food: Food, endpoint: str) -> bool:
+    """Can this food come to that end? Keeps "pork stock" from standing in for pork."""
+    if food.role != "cook":
+        return False
+    if endpoint in ("core_temp", "fork_tender_meat"):
+        return food.animal in ("beef", "pork", "lamb", "poultry", "fish", "shellfish", "game")
+    if endpoint == "flaky":
+        return food.animal in ("fish", "shellfish")
+    return food.doneness not in ("none", "warm_through")
+
+
+def _parts(name: str) -> list[str]:
+    return [part.strip() for part in re.split(r",|/|\bor\b", name.lower()) if part.strip()]
+
+
+def _phrases(name: str, cut_text: str) -> Iterator[str]:
+    """Ways to say the whole name, best first."""
+    low = name.lower()
+    yield low
+    head, _, rest = low.partition(",")
+    if rest:
+        for modifier in re.split(r"\bor\b|/", rest):
+            yield f"{modifier.strip()} {head.strip()}"
+            yield f"{head.strip()} {modifier.strip()}"
+        words = re.findall(r"[a-z]+", rest)
+        for word in words:
+            yield f"{word} {head.strip()}"
+            yield f"{word} {head.strip().split()[-1]}"
+    cut = cut_text.lower()
+    if re.search(r"\bground\b|\bminced?\b", f"{low} {cut}"):
+        yield f"ground {head}"
+    for part in _parts(low):
+        yield part
+    clean = " ".join(_NOISE.sub(" ", low).replace(",", " ").split())
+    if clean and clean != low:
+        yield clean
+        for part in _parts(_NOISE.sub(" ", low)):
+            yield " ".join(part.split())
+    if rest:
+        yield head.strip()
+
+
+def _runs(words: list[str]) -> Iterator[str]:
+    """Every run of words, the longest first, the later ones (the head noun) before the earlier."""
+    for length in range(len(words), 0, -1):
+        for start in range(len(words) - length, -1, -1):
+            yield " ".join(words[start : start + length])

@@ -1,0 +1,281 @@
+"""Fit the parameters of media, classes and foods to published cooking times.
+
+    python -m tests.benchmarks.fit_times              fit on all rows, print the tables' new figures
+    python -m tests.benchmarks.fit_times --write      ... and write them into knowledge/data
+    python -m tests.benchmarks.fit_times --cross      leave one source out at a time, print the mean error
+
+Every parameter is a multiplier that is held to 1 by a prior of its own width, so that what the
+tables cannot tell stays physical. Each source may be padded or bold as a whole (its own offset,
+sd 0.06); rows derived from minutes per pound count half. Never touched: conductivity, density,
+heat capacity, altitude, kill, z.
+"""
+
+from __future__ import annotations
+
+import csv
+import math
+import sys
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from functools import lru_cache
+from pathlib import Path
+
+import numpy as np
+from scipy.optimize import least_squares
+
+from knowledge.foods.store import Store, open_store
+from knowledge.physics import chart, cook, doneness, tables
+from knowledge.physics.chart import read_row
+
+DATA = Path(__file__).parents[1] / "data" / "cook_times_dev.csv"
+KNOWLEDGE = Path(tables.__file__).parents[1] / "data"
+Parameters = dict[str, float]
+
+MEDIA = {
+    "oven_still_h_W_m2K": 0.2, "exposure_piled": 0.2, "exposure_spaced": 0.1, "oven_vapour_Pa": 0.15,
+    "wetness_cut": 0.3, "wetness_meat": 0.3, "wetness_skin": 0.3, "crust_m4K_W_kg": 0.2,
+    "broiler_env_frac": 0.08, "broiler_h_W_m2K": 0.4, "pan_h_W_m2K": 0.3, "simmer_h_W_m2K": 0.4,
+    "covered_dish_h_W_m2K": 0.3, "covered_dish_come_up_s": 0.3, "covered_oven_come_up_s": 0.3,
+    "pressure_come_up_s": 0.3, "broiler_come_up_s": 0.4, "oven_come_up_s": 0.4, "open_pan_h_W_m2K": 0.3,
+}  # fmt: skip
+SHARED = {"crisp_factor": 0.3, "soft_factor": 0.3, "frozen_factor": 0.3, "dry_factor": 0.2}
+ROAST = {"starchy": 0.4, "root": 0.3, "other": 0.3}
+CLASS_SD, PAN_SD, BROWN_SD, FOOD_SD = 0.5, 0.3, 0.3, 0.35
+SOURCE_SD, ROW_SD = 0.06, 0.25
+DOSED = [r["id"] for r in tables.rows("doneness") if r["dose_min"]]
+FACTORS_COVER = 0.10  # a food whose factor is nearer to 1 than this keeps the class's dose
+
+
+def rows() -> list[dict[str, str]]:
+    """The published table, historic books left out."""
+    with DATA.open(encoding="utf-8", newline="") as file:
+        return [r for r in csv.DictReader(file) if "historic" not in r["note"]]
+
+
+class Model:
+    """The model with its parameters loose."""
+
+    def __init__(self, store: Store) -> None:
+        self.store = store
+        self.media = dict(tables.constants())
+        self.classes = {d: store.doneness(d) for d in (r["id"] for r in tables.rows("doneness"))}
+        self.extras = {d: doneness.extra(d) for d in self.classes}
+        self.foods: dict[str, float] = {}
+        self.resolved = lru_cache(None)(chart.resolve)
+        chart.resolve = self._resolve  # type: ignore[assignment]
+        doneness.extra = lambda class_id: self.extra[class_id]  # type: ignore[assignment]
+        self.extra = dict(self.extras)
+
+    def _resolve(self, *args: object) -> object:
+        food, note = self.resolved(*args)
+        return replace(food, dose_factor=self.foods.get(food.id, food.dose_factor)), note
+
+    def names(self) -> list[tuple[str, float]]:
+        """Parameters with the widths of their priors."""
+        return (
+            [(f"media:{k}", sd) for k, sd in MEDIA.items()]
+            + [(f"class:{c}", CLASS_SD) for c in DOSED]
+            + [(f"shared:{k}", sd) for k, sd in SHARED.items()]
+            + [(f"roast:{k}", sd) for k, sd in ROAST.items()]
+            + [
+                ("pan:leaf", PAN_SD),
+                ("pan:piece", PAN_SD),
+                ("brown:poultry", BROWN_SD),
+                ("brown:sausage", BROWN_SD),
+            ]
+        )
+
+    def put(self, x: Parameters) -> None:
+        """Set the parameters; each is a multiplier on the tables' present figure."""
+        for name, value in self.media.items():
+            tables.constants()[name] = value * x.get(f"media:{name}", 1.0)
+        shared = {k: x.get(f"shared:{k}", 1.0) for k in SHARED}
+        for name, d in self.classes.items():
+            roast = x.get(f"roast:{name if name in ROAST else 'other'}", 1.0)
+            self.store._classes[name] = replace(
+                d,
+                dose_min=d.dose_min and d.dose_min * x.get(f"class:{name}", 1.0),
+                crisp_factor=d.crisp_factor and d.crisp_factor * shared["crisp_factor"],
+                soft_factor=d.soft_factor and d.soft_factor * shared["soft_factor"],
+                roast_factor=d.roast_factor and d.roast_factor * roast,
+            )
+            e = self.extras[name]
+            warm = x.get("brown:poultry" if "poultry" in name else "brown:sausage", 1.0)
+            self.extra[name] = replace(
+                e,
+                frozen=e.frozen * shared["frozen_factor"] if e.frozen != 1.0 else 1.0,
+                dried=e.dried * shared["dry_factor"] if e.dried != 1.0 else 1.0,
+                pan=e.pan * x.get("pan:leaf" if "leaf" in name else "pan:piece", 1.0)
+                if e.pan != 1.0
+                else 1.0,
+                brown_degC=(60.0 + (e.brown_degC - 60.0) * warm) if e.brown_degC else 0.0,
+            )
+
+    def log_times(self, chosen: Sequence[Mapping[str, str]]) -> tuple[np.ndarray, list[str]]:
+        """Log minutes, and the food of each row whose own dose decides ("" elsewhere)."""
+        reads = [read_row(_row(r), self.store) for r in chosen]
+        out = []
+        for read, outcome in zip(reads, cook([r.case for r in reads]), strict=True):
+            done = outcome.done_s if outcome.done_s is not None else 6 * 3600.0
+            out.append(math.log(max(done - read.not_counted_s, 30.0) / 60.0))
+        own = [
+            r.food.id if r.case.goal.dose_min is not None and r.doneness.id == r.food.doneness else ""
+            for r in reads
+        ]
+        return np.array(out), own
+
+
+def _row(line: Mapping[str, str]) -> chart.Row:
+    from bot.commands.times import row_of
+
+    return row_of(line)
+
+
+def published(chosen: Sequence[Mapping[str, str]]) -> np.ndarray:
+    """Log of the geometric middle of each published range."""
+    return np.array([0.5 * math.log(float(r["time_min_lo"]) * float(r["time_min_hi"])) for r in chosen])
+
+
+def _groups(chosen: Sequence[Mapping[str, str]]) -> list[np.ndarray]:
+    by = defaultdict(list)
+    for i, r in enumerate(chosen):
+        by[r["source_title"], r["source_org"]].append(i)
+    return [np.array(v) for v in by.values()]
+
+
+def fit(model: Model, chosen: Sequence[Mapping[str, str]], *, rounds: int = 2) -> Parameters:
+    """The parameters, and `model.foods` with the foods' own factors."""
+    names = model.names()
+    width = np.array([sd for _, sd in names])
+    y = published(chosen)
+    weight = np.array([0.7 if "derived" in r["note"] else 1.0 for r in chosen])
+    groups = _groups(chosen)
+    x = np.zeros(len(names))
+    model.foods = {}
+    for turn in range(rounds):
+
+        def residual(p: np.ndarray) -> np.ndarray:
+            model.put({n: math.exp(v) for (n, _), v in zip(names, p, strict=True)})
+            r = model.log_times(chosen)[0] - y
+            for g in groups:
+                r[g] -= r[g].sum() / (g.size + (ROW_SD / SOURCE_SD) ** 2)
+            r = np.sign(r) * np.sqrt(
+                2.0 * 0.36 * (np.sqrt(1.0 + r * r / 0.36) - 1.0)
+            )  # long tails count less
+            return np.concatenate([weight * r / ROW_SD, p / width])
+
+        x = least_squares(residual, x, diff_step=0.03, max_nfev=5 if turn == 0 else 3).x
+        found = {n: math.exp(v) for (n, _), v in zip(names, x, strict=True)}
+        model.put(found)
+        _fit_foods(model, chosen, y, groups, weight)
+    return found
+
+
+def _fit_foods(
+    model: Model,
+    chosen: Sequence[Mapping[str, str]],
+    y: np.ndarray,
+    groups: list[np.ndarray],
+    weight: np.ndarray,
+) -> None:
+    """Dose factors of foods, shrunk toward 1: their rows' mean error over its own elasticity."""
+    for _ in range(4):
+        now, foods = model.log_times(chosen)
+        r = now - y
+        for g in groups:
+            r[g] -= r[g].sum() / (g.size + (ROW_SD / SOURCE_SD) ** 2)
+        for f in sorted(set(foods) - {""}):
+            i = [k for k, g in enumerate(foods) if g == f]
+            have = math.log(model.foods.get(f, model.store.food(f).dose_factor))
+            step = -np.sum(weight[i] * np.clip(r[i], -0.8, 0.8)) * 0.75
+            model.foods[f] = math.exp(
+                (have * len(i) * 0.75 + step) / (len(i) * 0.75 + (ROW_SD / FOOD_SD) ** 2)
+            )
+
+
+def report(log_ratio: np.ndarray) -> str:
+    """Mean error as a factor, bias, spread."""
+    return (
+        f"rows {log_ratio.size}  factor {math.exp(np.abs(log_ratio).mean()):.3f}  "
+        f"bias {math.exp(log_ratio.mean()):.3f}  spread {log_ratio.std():.3f}"
+    )
+
+
+def cross(model: Model, chosen: list[dict[str, str]]) -> None:
+    """Leave one source out at a time."""
+    y = published(chosen)
+    error = np.empty(len(chosen))
+    own = {r["id"]: i for i, r in enumerate(chosen)}
+    by = defaultdict(list)
+    for r in chosen:
+        by[r["source_org"]].append(r)
+    for org, held in sorted(by.items()):
+        rest = [r for r in chosen if r["source_org"] != org]
+        model.put({})
+        model.foods = {}
+        model.put(fit(model, rest, rounds=1))
+        i = [own[r["id"]] for r in held]
+        error[i] = model.log_times(held)[0] - y[i]
+        print(f"{org[:44]:44s} {report(error[i])}", flush=True)
+    print(f"{'ALL, each source unseen':44s} {report(error)}")
+
+
+def write(model: Model, found: Parameters) -> None:
+    """Put the fitted figures into the tables, to three digits."""
+    model.put(found)
+    _rewrite("media", lambda r: {"value": _digits(tables.constants()[r["id"]])} if r["id"] in MEDIA else {})
+
+    def of_class(r: Mapping[str, str]) -> dict[str, str]:
+        d, e = model.store.doneness(r["id"]), model.extra[r["id"]]
+        new = {k: getattr(d, k) for k in ("dose_min", "crisp_factor", "soft_factor", "roast_factor")}
+        new |= {
+            "frozen_factor": e.frozen,
+            "dry_factor": e.dried,
+            "pan_factor": e.pan,
+            "brown_degC": e.brown_degC,
+        }
+        return {k: _digits(v) for k, v in new.items() if r[k] and v}
+
+    _rewrite("doneness", of_class)
+    with (KNOWLEDGE / "food_factors.csv").open("w", encoding="utf-8", newline="") as file:
+        out = csv.writer(file, lineterminator="\n")
+        out.writerow(("food_id", "dose_factor", "target_degC", "source"))
+        for f, factor in sorted(model.foods.items()):
+            if abs(math.log(factor)) >= FACTORS_COVER:
+                out.writerow((f, f"{factor:.2f}", "", "FIT-TIMES"))
+            else:
+                out.writerow((f, "1", "", "FIT-TIMES"))
+
+
+def _digits(value: float | None) -> str:
+    return "" if value is None else f"{float(f'{value:.3g}'):g}"
+
+
+def _rewrite(name: str, change: object) -> None:
+    path = KNOWLEDGE / f"{name}.csv"
+    old = list(tables.rows(name))
+    with path.open("w", encoding="utf-8", newline="") as file:
+        out = csv.DictWriter(file, list(old[0]), lineterminator="\n")
+        out.writeheader()
+        out.writerows({**r, **change(r)} for r in old)  # type: ignore[operator]
+
+
+def main(argv: Sequence[str]) -> None:
+    """Run one of the jobs named at the top."""
+    model, chosen = Model(open_store()), rows()
+    if "--cross" in argv:
+        cross(model, chosen)
+        return
+    found = fit(model, chosen)
+    print(report(model.log_times(chosen)[0] - published(chosen)))
+    for name, value in found.items():
+        print(f"{name:32s} x {value:.3f}")
+    for food, value in sorted(model.foods.items()):
+        print(f"food:{food:27s} {value:.2f}")
+    if "--write" in argv:
+        write(model, found)
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
