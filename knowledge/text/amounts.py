@@ -211,9 +211,7 @@ def _weight(value: float, unit: Unit) -> float:
 def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     """An amount that begins at token `i`, and the token after it; None if there is none."""
     start = _text(tokens, i)
-    if start in _VAGUE or (
-        start in (*_ARTICLES, "the") and _text(tokens, i + 1) in (*_VAGUE, "thing", "little")
-    ):
+    if _says_vaguely(tokens, i):
         return _vague(tokens, i)
     if start == "x" and i + 1 < len(tokens) and tokens[i + 1].value is not None:
         return Amount(tokens[i + 1].value, "piece", bare=True), i + 2

@@ -332,7 +332,9 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
             else inner.named
         )
         last.cut = "ground"
-    elif inner.named.name == last.named.name or (last.named.name.startswith("ground ") and last.named.name.endswith(inner.named.name)):
+    elif inner.named.name == last.named.name:
+        last.role = Role.HAVE
+    elif (last.named.name.startswith("ground ") and last.named.name.endswith(inner.named.name)):
         pass
     elif last.named.name in _GENERIC and not segment.of("amount") and last.named.name != inner.named.name:
         last.named = inner.named
@@ -460,6 +462,8 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
     if amount and amount.article and amount.unit == "piece" and not articles:
         amount = None
     unit = amount.unit if amount else None
+    if name == "tomato puree" and unit == "tube":  # so it is sold in Britain
+        name = "tomato paste"
     if food.hit.phrase.unit and unit in ("piece",):
         unit = food.hit.phrase.unit
     if amount and amount.canned and not name.endswith(_NO_CAN_STATE):

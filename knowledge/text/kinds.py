@@ -29,7 +29,7 @@ _GREETING = re.compile(
     r"^\W*(?:hi+|hey+|hello+|hiya|yo|howdy|good (?:morning|afternoon|evening|day)|morning|evening|afternoon|gday|g day|sup|whats up|hola|namaste|salaam|salam|bonjour|ciao|hallo|greetings|heya|oi)(?: (?:there|all|bot|chef|again|mate|everyone|you|folks|panwright))?\W*$"
 )
 _THANKS = re.compile(
-    r"^\W*(?:(?:ok|okay|great|perfect|awesome|brilliant|amazing|lovely|wow|that was|it was|cool|nice|delicious|yum+y?|so|oh|much|really|and|very|many|well) ?,? ?)*(?:thanks?|thx|ty|cheers|thank you|thankyou|ta|tysm|shukriya|gracias|dhanyavaad|merci|delicious|yum+y?|lovely|brilliant|perfect|awesome|great|amazing)(?: (?:so much|a lot|a million|loads|again|mate|bot|chef|everyone|very much|you|for \w+(?: \w+)?|that was \w+|everyone loved it|it was \w+|a ton))*\W*$"
+    r"^\W*(?:(?:ok|okay|great|perfect|awesome|brilliant|amazing|lovely|wow|that was|it was|cool|nice|delicious|yum+y?|so|oh|much|really|and|very|many|well)[ ,]*)*(?:thanks?|thx|ty|cheers|thank you|thankyou|ta|tysm|shukriya|gracias|dhanyavaad|merci|delicious|yum+y?|lovely|brilliant|perfect|awesome|great|amazing)(?: (?:so much|a lot|a million|loads|again|mate|bot|chef|everyone|very much|you|for \w+(?: \w+)?|that was \w+|everyone loved it|it was \w+|a ton))*\W*$"
 )
 _PLAN_ASK = re.compile(
     r"\b(?:what (?:can|could|should|shall|do|would|to|will) (?:i|we|you)?(?: be able to)? ?(?:make|cook|do|whip up|suggest|have for|throw together|rustle up|create|eat|prepare)|what (?:to|can) (?:make|cook|go)|whats for (?:dinner|tea|supper)|dinner ideas?|any ideas|ideas\b|can these go|what goes (?:first|in first|in when)|go together\?|plan (?:dinner|for tonight|me|a|something|it)|help me (?:cook|make|plan)|something (?:with|from|for)|how (?:do|can|should|would) i (?:cook|make|do) (?:this|these|it all|them|all)|make (?:me )?(?:dinner|something|a)|use (?:it|them|these|this) up|need(?:s)? using)\b"
@@ -74,7 +74,7 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     event = event_type(masked)
     if event is EventType.STOP and not lists:
         return Kind.COOK_EVENT
-    if setting and not lists and not _urgent(event, text) and _lasting(signs):
+    if setting and not lists and not _urgent(event, text) and _lasting(signs) and not _swaps_tonight(signs):
         return Kind.SETTING
     if signs.swap and not (lists and signs.foods >= 4) and not _one_sided(signs, event):
         return Kind.SWAP
@@ -118,6 +118,10 @@ def _lasting(signs: Signs) -> bool:
         and signs.foods <= 2
         and not signs.amounts)
     )
+
+
+def _swaps_tonight(signs: Signs) -> bool:
+    return signs.swap and not re.search(r"\b(?:from now on|always|never|remember|british|american|suggest\w*)\b", signs.text)
 
 
 def _one_sided(signs: Signs, event: EventType | None) -> bool:
@@ -196,7 +200,7 @@ _INTENTS: tuple[tuple[Intent, re.Pattern[str]], ...] = tuple(
         ),
         (
             Intent.START,
-            r"^\W*(?:(?:ok|okay|right|yes|yep|alright|so|cool|great|perfect|good|looks good|sounds good|lovely|and) ?,? ?)*(?:start|begin|lets (?:go|start|cook|do (?:it|this)|begin)|go|im ready|ready|start (?:now|cooking|the (?:cook|clock|timer|plan)|it)|ready to (?:start|go|cook)|off we go|here we go|cook it|do it|im starting|starting(?: now)?|shuru\w*(?: karo)?)(?: now| please| then)?\W*$",
+            r"^\W*(?:(?:ok|okay|right|yes|yep|alright|so|cool|great|perfect|good|looks good|sounds good|lovely|and)[ ,]*)*(?:start|begin|lets (?:go|start|cook|do (?:it|this)|begin)|go|im ready|ready|start (?:now|cooking|the (?:cook|clock|timer|plan)|it)|ready to (?:start|go|cook)|off we go|here we go|cook it|do it|im starting|starting(?: now)?|shuru\w*(?: karo)?)(?: now| please| then)?\W*$",
         ),
         (
             Intent.HELP,

@@ -149,9 +149,22 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
         elif said == "crayfish" and names & {"palm oil", "egusi", "scotch bonnet", "cassava", "yam"}:
             meaning = vocabulary.get(("dried", "shrimp"))
         elif (
-            said in ("chili", "chilli") and before in ("a", "of", "leftover", "our", "my", "the")
+            said in ("chili", "chilli")
+            and (
+                before in ("a", "of", "leftover", "our", "my", "the")
+                or after in ("from", "con", "for", "leftovers")
+            )
         ) or said == "date" or (said == "cloves" and (before.isdigit() or after == "of")):
             meaning = None
+        elif (
+            said in ("veg", "vegetables", "veggies", "greens", "meat")
+            and (after in ("(", ":", "box") or before in ("same", "the", "any", "all"))
+        ) or (said == "fish" and before in ("the", "this", "that") and len(names) > 1):
+            meaning = None
+        elif said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text):
+            meaning = None
+        elif said == "chops" and any("lamb" in name for name in names):
+            meaning = vocabulary.get(("lamb", "chop"))
         if meaning is not None:
             out.append(replace(hit, phrase=meaning))
     return _whole_birds(tokens, out, vocabulary)

@@ -15,7 +15,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-LIMIT = 6000  # characters of a message that are read; a longer one is cut there
+LIMIT = 5200  # characters of a message that are read; a longer one is cut there
 
 FOOD = "\ue000"  # stands for one food in masked text; private-use characters never pass `flatten`
 
@@ -23,6 +23,8 @@ _QUOTES = "'\u2018\u2019\u02bc\u0060\u00b4\u2032"
 _DASHES = "-\u2010\u2011\u2012\u2013\u2014\u2212"
 _BULLETS = "*\u2022\u25cf\u25aa\u25e6\u2023\u00b7\u25ab\u2043"
 _LETTERS_WITHOUT_PARTS = {"ø": "o", "đ": "d", "ł": "l", "ß": "ss", "æ": "ae", "œ": "oe", "ı": "i", "ð": "d"}
+
+_LONG_NUMBER = re.compile(r"\d{10,}")  # no amount has ten digits
 
 _IRREGULAR = {
     "leaves": "leaf", "loaves": "loaf", "halves": "half", "calves": "calf", "knives": "knife",
@@ -68,7 +70,7 @@ class Flat:
 
 def flatten(raw: str, emoji: Mapping[str, str] | None = None) -> Flat:
     """Plain form of a message; `emoji` maps a food emoji to the words it stands for."""
-    raw = raw[:LIMIT]
+    raw = _LONG_NUMBER.sub(" ", raw[:LIMIT])
     if raw.isascii():
         text, origin = raw.lower(), range(len(raw))
         chars: list[tuple[str, int]] | None = None
@@ -92,7 +94,7 @@ def flatten(raw: str, emoji: Mapping[str, str] | None = None) -> Flat:
             continue
         out.append(char)
         where.append(at)
-    return Flat(raw, _blank_controls("".join(out)), tuple(where))
+    return Flat(raw, _blank_controls("".join(out[:LIMIT])), tuple(where[:LIMIT]))
 
 
 def _blank_controls(text: str) -> str:
@@ -107,7 +109,7 @@ def _spelled(raw: str, emoji: Mapping[str, str]) -> list[tuple[str, int]]:
         chars.extend((c, at) for c in text)
 
     i = 0
-    while i < len(raw):
+    while i < len(raw) and len(chars) < LIMIT:
         char = raw[i]
         if char in emoji:
             run, j = 1, i + 1

@@ -32,6 +32,7 @@ from knowledge.text.tokens import Token, tokenise
 from knowledge.text.unknown import unknown_foods
 from knowledge.text.vocabulary import Names, Phrase, Vocabulary, vocabulary, words
 
+CUES_LIMIT = 600  # characters in which sentences are looked for; foods are read to the end
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
 _GROUPS = frozenset(["mixed vegetables", "leafy greens", "ground meat"])
 
@@ -88,12 +89,14 @@ def _look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) 
     }
     found = hits(right, vocab, unsure=unsure, taught=taught)
     spans = [(tokens[h.start].start, tokens[h.end - 1].end) for h in found]
-    bare = _without(flat.text, spans)
+    spans_seen = [(a, b) for a, b in spans if b <= CUES_LIMIT]
+    text = flat.text[:CUES_LIMIT]
+    bare = _without(text, spans_seen)
     ready, times = fields.ready_by(bare)
     people, eaters = fields.people(_without(bare, times))
-    vessel, not_vessel, pots = fields.vessels(flat.text)
-    diet, rules = fields.diets(flat.text)
-    masked, where = mask(flat.text, spans)
+    vessel, not_vessel, pots = fields.vessels(text)
+    diet, rules = fields.diets(text)
+    masked, where = mask(text, spans_seen)
     parts = roles(masked, where)
     for n, (start, end) in enumerate(spans):
         if any(a <= start and end <= b for a, b in [*pots, *rules]):
@@ -132,7 +135,7 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
     swap = swaps.swap(seen.masked)
     have = [f for f in seen.found if f.role is Role.HAVE]
     signs = kinds.Signs(
-        text=seen.flat.text.strip(),
+        text=seen.flat.text[:CUES_LIMIT].strip(),
         masked=seen.masked.strip(),
         foods=len(have),
         refused=sum(f.role is Role.REFUSED for f in seen.found),
@@ -160,11 +163,11 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
                 text=text,
                 intent=intent,
                 diet=seen.diet,
-                excluded=() if kinds.about_words(seen.flat.text) else _excluded(seen),
+                excluded=() if kinds.about_words(seen.flat.text[:CUES_LIMIT]) else _excluded(seen),
                 people=seen.people,
                 vessel=seen.vessel,
                 not_vessel=seen.not_vessel,
-                settings=settings.settings(seen.flat.text),
+                settings=settings.settings(seen.flat.text[:CUES_LIMIT]),
             )
         case Kind.QUESTION:
             return Reading(
@@ -195,9 +198,9 @@ def _plan_reading(text: str, seen: _Seen, context: Context, intent: Intent | Non
         vessel=seen.vessel,
         not_vessel=seen.not_vessel,
         intent=intent,
-        amends=kinds.amends(seen.flat.text, context),
-        wishes=kinds.wishes(seen.flat.text),
-        settings=settings.settings(seen.flat.text),
+        amends=kinds.amends(seen.flat.text[:CUES_LIMIT], context),
+        wishes=kinds.wishes(seen.flat.text[:CUES_LIMIT]),
+        settings=settings.settings(seen.flat.text[:CUES_LIMIT]),
         unknown=tuple(i.phrase for i in seen.unknown),
         asks=_asks(kept),
     )
@@ -219,13 +222,13 @@ def _event(seen: _Seen, intent: Intent | None) -> CookEvent:
         kind = EventType.STARTED
     if kind is EventType.DONE_STEP and _with_clock(seen):
         kind = EventType.STARTED
-    temp = temperature(seen.flat.text) if kind is EventType.PROBE else None
-    text = seen.flat.text
+    temp = temperature(seen.flat.text[:CUES_LIMIT]) if kind is EventType.PROBE else None
+    text = seen.flat.text[:CUES_LIMIT]
     return CookEvent(type=kind, minutes=event_minutes(text, kind), item=_event_item(seen), temp_c=temp)
 
 
 def _with_clock(seen: _Seen) -> bool:
-    return bool(list(fields.clocks(seen.flat.text))) and bool(
+    return bool(list(fields.clocks(seen.flat.text[:CUES_LIMIT]))) and bool(
         re.search(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b", seen.masked)
     )
 
@@ -265,7 +268,7 @@ def _swap_reading(
         if i.qty is not None or i.state or (i.cut and not i.name.startswith(("ground ", "whole ")))
     )
     others = tuple(n for n in _excluded(seen) if n != frm and n != to)
-    if frm and re.search(r"\ballerg", seen.flat.text):
+    if frm and re.search(r"\ballerg", seen.flat.text[:CUES_LIMIT]):
         others = tuple(dict.fromkeys((*others, frm)))
     return Reading(
         kind=Kind.SWAP,

@@ -27,6 +27,12 @@ _INSTEAD = r"(?:instead of|in place of|rather than|in lieu of|in stead of|i\.?s\
 _LEAVE = r"(?:replac(?:e|ing)|substitut(?:e|ing)|swap(?:ping)?(?: out)?|switch(?:ing)?(?: out)?|exchang(?:e|ing)|chang(?:e|ing)(?: out)?|trad(?:e|ing)|ditch|drop|lose|pull)"
 _LINK = r"(?:with|for|w|by|to|into|->|=>|>|and use|and put in|out for|against|over to|in favou?r of)"
 
+_STATES = r"(?:fresh|frozen|tinned|canned|dried|dry|raw|cooked|leftover|tin|can|jar|tins|cans|uncooked)"
+_SAME = re.compile(
+    rf"(?P<a>{F})[^{F}]*\b{_INSTEAD} (?:the )?{_STATES}\b[^{F}]*$|"
+    rf"\b{_LEAVE} (?:the )?{_STATES} (?:ones? )?(?:with|for|to) {_GAP}(?P<a2>{F})[^{F}]*$"
+)
+
 _PATTERNS: tuple[re.Pattern[str], ...] = tuple(
     re.compile(pattern)
     for pattern in (
@@ -89,6 +95,10 @@ class SwapFound:
 
 def swap(masked: str) -> SwapFound | None:
     """The first swap that a masked text asks for, by the signs of its foods."""
+    same = _SAME.search(masked)
+    if same and masked.count(F) == 1:
+        place = same.start("a") if same.group("a") else same.start("a2")
+        return SwapFound(place, place)
     for pattern in (*_PATTERNS, *_OPEN, *_INCOMING):
         match = pattern.search(masked)
         if match:
