@@ -15,6 +15,7 @@ from knowledge.foods.store import Store
 from knowledge.planner.model import Have, Kitchen, Request
 from knowledge.text.model import Item, Reading, ReadyBy
 
+USUAL_EATERS = 2.0
 PASSED = timedelta(hours=20)  # a clock time further ahead than this was meant earlier today
 
 
@@ -40,7 +41,7 @@ def request_of(
     have = tuple(have_of(item) for item in reading.items if item.food_id is not None)
     fresh = Request(
         have=_joined(have),
-        eaters=people if people is not None else Request.__dataclass_fields__["eaters"].default,
+        eaters=people if people is not None else USUAL_EATERS,
         eaters_said=people is not None,
         ready_in_s=seconds_until(reading.ready_by, now) if reading.ready_by else None,
         vessel=reading.vessel,
@@ -97,7 +98,9 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         eaters_said=base.eaters_said or reading.people is not None,
         ready_in_s=fresh.ready_in_s if reading.ready_by else base.ready_in_s,
         vessel=reading.vessel or (None if base.vessel in reading.not_vessel else base.vessel),
-        not_vessels=tuple(v for v in _unique((*base.not_vessels, *reading.not_vessel)) if v != reading.vessel),
+        not_vessels=tuple(
+            v for v in _unique((*base.not_vessels, *reading.not_vessel)) if v != reading.vessel
+        ),
         excluded=tuple(x for x in _unique((*base.excluded, *fresh.excluded)) if x not in said),
         diets=_unique((*base.diets, *fresh.diets)),
         wishes=_unique((*base.wishes, *fresh.wishes)),

@@ -24,7 +24,7 @@ def run(argv: Sequence[str]) -> int:
     """Plan for every line of standard input. Returns 0, or 2 if a line could not be used."""
     parser = argparse.ArgumentParser(
         prog="panwright plan",
-        description="Plan one-vessel dinners. Lines in: plain text, or JSON objects with id, text and kitchen.",
+        description="Plan one-vessel dinners. Lines in: plain text, or JSON objects (id, text, kitchen).",
     )
     parser.add_argument(
         "--now", metavar="2026-03-04T17:10", help="the cook's clock; a kitchen's own comes first"

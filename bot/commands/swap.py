@@ -22,7 +22,7 @@ def run(argv: Sequence[str]) -> int:
     """Answer every line of standard input. Returns 0, or 2 if a line could not be used."""
     parser = argparse.ArgumentParser(
         prog="panwright swap",
-        description="Lines in: JSON objects with id, text (the first message), from, to, and if you like kitchen, grams.",
+        description="Lines in: JSON objects: id, text (the first message), from, to; also kitchen, grams.",
     )
     parser.add_argument(
         "--now", metavar="2026-03-04T17:10", help="the cook's clock; a kitchen's own comes first"
@@ -52,9 +52,14 @@ def run(argv: Sequence[str]) -> int:
                 status = 2
             made = plan(request_in(record["text"], kitchen, now, store), store=store)
             if isinstance(made, NoPlan):
-                said = {"verdict": "no", "finish_shift_min": 0.0, "change": None, "cautions": [], "plan": None,
-                        "text": f"There is no plan to change: {'; '.join(made.reasons)}"}  # fmt: skip
-                said["plan"] = answer_json(made)
+                said = {
+                    "verdict": "no",
+                    "finish_shift_min": 0.0,
+                    "change": None,
+                    "text": f"There is no plan to change: {'; '.join(made.reasons)}",
+                    "cautions": [],
+                    "plan": answer_json(made),
+                }
             else:
                 to = _have(record.get("to"), record.get("grams"), now, store)
                 said = dict(swap_json(swap(made, frm=record.get("from") or None, to=to, store=store)))

@@ -30,14 +30,14 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
         yield _minimum(dish.name, published, units)
     if any(d.way.dish.kind in ("tender_meat",) for d in draft.placed):
         yield Caution(
-            text="Many cooks serve beef, lamb and pork pinker than that; the published minimum is what I plan.",
+            text="Many cooks serve beef, lamb and pork pinker; I plan to the published minimum.",
             source=FSIS,
         )
     for placed in draft.placed:
         dish = placed.way.dish
         if dish.kind == "bean" and dish.state == "dried":
             yield Caution(
-                text=f"Dry {dish.name}: boil hard for 30 min first (pressure does it); never eat undercooked, "
+                text=f"Dry {dish.name}: a hard boil of 30 min first (pressure does it); never undercooked, "
                 "never in a slow cooker alone.",
                 source=FDA_BEANS,
             )

@@ -52,7 +52,7 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
 def _trouble(dinner: Dinner, request: Request) -> Iterator[str]:
     """What makes a plan impossible before any heat is thought of."""
     if not request.kitchen.vessels:
-        yield "there is no pan or pot in this kitchen; tell me one: sheet pan, saute pan, lidded pot, pressure cooker"
+        yield "no vessel in this kitchen; name one: sheet pan, saute pan, lidded pot, pressure cooker"
     elif request.vessel and request.vessel not in {v.id for v in request.kitchen.vessels}:
         have = words.listed([v.id for v in request.kitchen.vessels])
         yield f"there is no {request.vessel} in this kitchen; there is: {have}"
@@ -64,7 +64,7 @@ def _trouble(dinner: Dinner, request: Request) -> Iterator[str]:
             yield f"nothing is left to cook: {'; '.join(f'{x.food}: {x.why}' for x in dinner.left_out)}"
         elif dinner.seasonings or dinner.sides:
             names = words.listed([s.name for s in (*dinner.seasonings, *dinner.sides)])
-            yield f"{names}: nothing there needs cooking; name a vegetable, a grain, some meat, fish, eggs or tofu"
+            yield f"{names}: nothing there needs cooking; name a vegetable, a grain, meat, fish, eggs or tofu"
         else:
             yield 'tell me what is there, for example: "4 chicken thighs, potatoes, carrots, for 2"'
 
@@ -76,7 +76,8 @@ def _trimmed(dinner: Dinner) -> Dinner:
     order = sorted(range(len(dinner.dishes)), key=lambda i: (-LEFT_OUT.get(dinner.dishes[i].part, 4.0), i))
     keep = sorted(order[:MOST_FOODS])
     dropped = [dinner.dishes[i].name for i in sorted(order[MOST_FOODS:])]
-    note = f"{len(dinner.dishes)} foods are too many for one vessel; kept for another day: {words.listed(dropped)}"
+    count = len(dinner.dishes)
+    note = f"{count} foods are too many for one vessel; kept for another day: {words.listed(dropped)}"
     return replace(dinner, dishes=tuple(dinner.dishes[i] for i in keep), assumed=(note, *dinner.assumed))
 
 

@@ -17,7 +17,7 @@ from knowledge.planner.model import (
     Settings,
 )
 from knowledge.planner.search import served
-from knowledge.planner.stages import add_at_s, fan_setting, first_in_s, out_s
+from knowledge.planner.stages import fan_setting, first_in_s, out_s
 
 
 def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: Store) -> Plan:

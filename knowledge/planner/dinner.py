@@ -148,7 +148,7 @@ def grams_of(food: Food, have: Have) -> float | None:
 def scaled(dish: Dish, factor: float) -> Dish:
     """Less of a dish, in whole pieces where it comes in pieces."""
     grams = dish.grams * factor
-    if dish.piece_g and 40 < dish.piece_g:
+    if dish.piece_g and dish.piece_g > 40:
         step = dish.piece_g if dish.part == "protein" or dish.piece_g <= 350 else dish.piece_g / 4
         grams = max(1, math.floor(grams / step + 1e-6)) * step
     return replace(dish, grams=min(grams, dish.grams))

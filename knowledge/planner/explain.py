@@ -24,11 +24,13 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
     if timed:
         slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))
         cut = "" if slow.way.cut.id == "whole" else f" ({slow.way.cut.name})"
-        yield f"{slow.way.dish.name}{cut} takes longest, {words.duration(slow.way.window.lo_s)}, and sets the time"
+        need = words.duration(slow.way.window.lo_s)
+        yield f"{slow.way.dish.name}{cut} takes longest, {need}, and sets the time"
         tight = min(timed, key=lambda p: (_room_s(p), p.way.dish.name))
         if tight.way.lead != SEARED and _room_s(tight) < 1200:
             yield (
-                f"{tight.way.dish.name} is the one to watch: good from {words.minutes(tight.way.window.lo_s)} "
+                f"{tight.way.dish.name} is the one to watch: good from "
+                f"{words.minutes(tight.way.window.lo_s)} "
                 f"to {words.minutes(tight.way.window.hi_s)} min, so eat on time"
             )
     if request.wishes:

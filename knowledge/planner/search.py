@@ -7,6 +7,7 @@ to stay out, the time, the number of trips to the stove, room, and the wishes.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -275,7 +276,7 @@ def served_by(dishes: Sequence[Dish]) -> float:
     if not mains:
         return max(0.5, round(by_plate * 2) / 2)
     by_protein = sum(d.servings for d in mains)
-    return max(0.5, round(2 * min((by_protein * by_plate) ** 0.5, 1.6 * by_plate)) / 2)
+    return max(0.5, round(2 * min(math.sqrt(by_protein * by_plate), 1.6 * by_plate)) / 2)
 
 
 def score(draft: Draft, request: Request) -> float:
@@ -289,9 +290,8 @@ def score(draft: Draft, request: Request) -> float:
     points -= sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in draft.refused)
     total_min = (draft.stages.serve_s - draft.start_s) / 60.0
     hurry = 2.5 if "quick" in request.wishes else 1.0
-    points -= (
-        hurry * MINUTE * max(total_min - (20.0 if "quick" in request.wishes else EVENING_MIN), 0.0) ** 0.95
-    )
+    free_min = 20.0 if "quick" in request.wishes else EVENING_MIN
+    points -= hurry * MINUTE * max(total_min - free_min, 0.0)
     if request.ready_in_s is not None and request.ready_in_s > 0:
         points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
     points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})

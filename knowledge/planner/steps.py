@@ -37,8 +37,8 @@ def steps(draft: Draft, *, units: str) -> tuple[Step, ...]:
 
 
 _ORDER = (
-    Do.PREHEAT, Do.PREP, Do.TAKE_OUT, Do.BROWN, Do.ADD, Do.HEAT, Do.LID, Do.TURN, Do.CHECK, Do.RELEASE, Do.REST,
-    Do.SERVE,
+    Do.PREHEAT, Do.PREP, Do.TAKE_OUT, Do.BROWN, Do.ADD, Do.HEAT, Do.LID, Do.TURN, Do.CHECK, Do.RELEASE,
+    Do.REST, Do.SERVE,
 )  # fmt: skip
 
 
@@ -195,14 +195,12 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
     seared = [p for p in draft.placed if p.way.lead == SEARED]
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
-        heat = _core_text(seared, draft.kitchen.units)
-        text = (
-            f"{names(seared)} into the hot pan; brown all over, about {words.duration(when.browned_s)}{heat}."
-        )
+        text = f"{names(seared)} into the hot pan; brown all over, about {words.duration(when.browned_s)}."
         yield _step(Do.BROWN, 0.0, _capital(text), seared, hands_s=when.browned_s)
     if browned:
         out = "leave it in" if _all_join_at_once(draft) else "then lift it out on a plate"
-        text = f"Brown {names(browned)} in one layer{_in_batches(draft, browned)}, {words.duration(when.browned_s)} in all; {out}."
+        turns = _in_batches(draft, browned)
+        text = f"Brown {names(browned)} in one layer{turns}, {words.duration(when.browned_s)} in all; {out}."
         yield _step(Do.BROWN, 0.0, text, browned, hands_s=when.browned_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
@@ -247,7 +245,8 @@ def _oven(draft: Draft) -> Iterator[Step]:
                 if any("thigh" in p.way.dish.name or "leg" in p.way.dish.name for p in members)
                 else ""
             )
-            text = f"{_capital(names(members))} on the {draft.size.id} in one layer, into the middle of the oven.{skin}"
+            where = f"on the {draft.size.id} in one layer, into the middle of the oven"
+            text = f"{_capital(names(members))} {where}.{skin}"
             yield _step(Do.ADD, at, text, members, hands_s=60)
         else:
             text = f"Add {names(members)}: make room, a little oil, back in."
@@ -272,7 +271,14 @@ def _stir(draft: Draft) -> Iterator[Step]:
             sauce = seasoned(draft, When.LIQUID)
             more = f" with {words.listed(sauce)}" if sauce else ""
             yield _step(
-                Do.ADD, at, f"{_capital(names(back))} back in{more}; toss until hot.", back, hands_s=60
+                Do.ADD,
+                at,
+                (
+                    f"{_capital(names(back))} back in{more}; toss until hot"
+                    f"{_core_text(back, draft.kitchen.units)}."
+                ),
+                back,
+                hands_s=60,
             )
 
 
@@ -313,7 +319,8 @@ def _covered(draft: Draft, units: str) -> Iterator[Step]:
 
 def _lid_text(draft: Draft, units: str) -> str:
     if draft.method.heat == "oven":
-        return f" Lid on, into the oven at {words.oven(fan_setting(draft.setting or 175.0, draft.kitchen), units)}."
+        heat = words.oven(fan_setting(draft.setting or 175.0, draft.kitchen), units)
+        return f" Lid on, into the oven at {heat}."
     return " Lid on, low heat: it should just bubble."
 
 
@@ -325,7 +332,8 @@ def _sealed(draft: Draft, units: str) -> Iterator[Step]:
     yield _step(
         Do.ADD, when.main_start_s - 60.0, f"{pour}{_capital(names(cooking))} in.", cooking, hands_s=60
     )
-    text = f"Lock the lid, high heat up to full pressure (about {words.duration(when.at_pressure_s - when.main_start_s)})."
+    rise = words.duration(when.at_pressure_s - when.main_start_s)
+    text = f"Lock the lid, high heat up to full pressure (about {rise})."
     yield _step(Do.LID, when.main_start_s, text, hands_s=30, safety=True)
     held = when.main_end_s - when.at_pressure_s
     yield _step(

@@ -66,8 +66,8 @@ def swap(
         and (to is None or to.state in (None, item.state or None))
     ):
         return SwapAnswer(
-            verdict=Verdict.TOGETHER, finish_shift_s=0.0, change=(), text=f"{item.food} is in the plan already.",
-            cautions=(), plan=plan,
+            verdict=Verdict.TOGETHER, finish_shift_s=0.0, change=(), cautions=(), plan=plan,
+            text=f"{item.food} is in the plan already.",
         )  # fmt: skip
     if new is not None:
         barred = _barred(new, plan.request)
@@ -79,7 +79,7 @@ def swap(
     if item is None and new is not None and elapsed_s is None and frm is None:
         item = _most_alike(plan, new, store)
     request = _changed(plan, item, to, new, store)
-    restored = not request.swapped and not plan.request.swapped == () and elapsed_s is None
+    restored = not request.swapped and bool(plan.request.swapped) and elapsed_s is None
     answer = _held(plan, request, item, new, store, elapsed_s)
     if restored and answer.verdict is not Verdict.NO:
         again = plan_again(request, store=store)
@@ -144,7 +144,8 @@ def _held(
         shift = made.total_s - plan.total_s
         return SwapAnswer(
             verdict=Verdict.TOGETHER, finish_shift_s=0.0 if abs(shift) < 90 else shift, change=(),
-            text=f"{name[:1].upper()}{name[1:]}: fine, the rest stays as it is.", cautions=cautions, plan=made,
+            text=f"{name[:1].upper()}{name[1:]}: fine, the rest stays as it is.",
+            cautions=cautions, plan=made,
         )  # fmt: skip
     dish = next((d for d in dinner.dishes if d.food.id == new.id), None)
     if dish is None:
@@ -181,8 +182,11 @@ def _first_that_holds(
                 draft = redrawn(plan, request, dinner, (*rest, here), store)
                 if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s:
                     return draft, here, Verdict.TOGETHER
-    longest = {lane: max((p.add_s for p in (*rest, *((old,) if old else ())) if p.way.window.lane == lane), default=0.0)
-               for lane in (MAIN, AFTER)}  # fmt: skip
+    all_now = (*rest, old) if old is not None else rest
+    longest = {
+        lane: max((p.add_s for p in all_now if p.way.window.lane == lane), default=0.0)
+        for lane in (MAIN, AFTER)
+    }
     used = sorted({p.add_s for p in rest})
     for way in sorted(ways, key=lambda w: w.window.cost):
         lane = way.window.lane
@@ -277,7 +281,8 @@ def _told(
     shift = 0.0 if abs(shift) < 90 else shift
     name = shown.food[:1].upper() + shown.food[1:]
     if verdict is Verdict.TOGETHER and not shift:
-        text = f"{name} instead of {item.food}: yes, same cut, same moment; all done together."
+        before = item.food if item is not None else "that"
+        text = f"{name} instead of {before}: yes, same cut, same moment; all done together."
         return SwapAnswer(
             verdict=verdict, finish_shift_s=0.0, change=(), text=text, cautions=cautions, plan=made
         )
@@ -285,7 +290,7 @@ def _told(
     said: list[str] = []
     if item is None or shown.cut_id != item.cut_id:
         change.append(("cut", shown.cut))
-        said.append(f"whole" if shown.cut_id == "whole" else f"in {shown.cut}")
+        said.append("whole" if shown.cut_id == "whole" else f"in {shown.cut}")
     if item is None or abs(shown.in_s - item.in_s) >= 60:
         change.append(("in_min", f"{shown.in_s / 60:.0f}"))
         where = (
@@ -384,11 +389,9 @@ def _food(to: Have | None, store: Store) -> Food | None:
 def _most_alike(plan: Plan, new: Food, store: Store) -> PlanItem | None:
     """What a new food most likely replaces: the same doneness class, else the same part of the plate."""
     foods = [(item, store.food(item.food_id)) for item in plan.items]
-    for same in (lambda f: f.doneness == new.doneness, lambda f: f.part == new.part):
-        near = [item for item, food in foods if same(food)]
-        if len(near) == 1:
-            return near[0]
-    return None
+    by_class = [item for item, food in foods if food.doneness == new.doneness]
+    by_part = [item for item, food in foods if food.part == new.part]
+    return next((near[0] for near in (by_class, by_part) if len(near) == 1), None)
 
 
 def _barred(food: Food, request: Request) -> str:

@@ -28,6 +28,7 @@ from knowledge.planner.stabbing import Window
 
 BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
 SOFTEN_S = 5 * 60.0
+SEAR_SHARE = 0.85  # the crust goes on cooking the middle on the plate
 BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
@@ -211,7 +212,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     if way.lead == SEARED:
         if out.done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
-        lead_s = out.done_s
+        lead_s = SEAR_SHARE * out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:
         lo = max(out.done_s - way.before_s, SHORTEST_S)

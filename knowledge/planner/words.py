@@ -99,14 +99,15 @@ def label(dish: Dish) -> str:
     return plural(dish.name)
 
 
-MASS = frozenset(
-    """rice pasta barley spinach kale beef pork lamb couscous quinoa okra broccoli fish salmon cod cabbage garlic
-    celery corn tofu fennel asparagus shrimp squid trout tuna veal bacon chicken turkey cauliflower lettuce chard
-    arugula watercress farro bulgur millet polenta orzo spaghetti linguine macaroni penne ginger goat mutton venison
-    duck ham paneer halloumi tempeh seitan cheese haddock hake pollock catfish mackerel halibut tilapia snapper bass
-    liver brisket shoulder belly loin tenderloin chorizo kielbasa andouille sauerkraut rabe broccolini choy
-    freekeh hominy buckwheat amaranth teff fonio rhubarb pumpkin squash silverbeet cress sorrel fern gnocchi
-    crab lobster meat mince fillet-fish seaweed nori lasagna stuffing surimi""".split()
+MASS = frozenset(  # names that have no plural in a kitchen
+    """rice pasta barley spinach kale beef pork lamb couscous quinoa okra broccoli fish salmon cod cabbage
+    garlic celery corn tofu fennel asparagus shrimp squid trout tuna veal bacon chicken turkey
+    cauliflower lettuce chard arugula watercress farro bulgur millet polenta orzo spaghetti linguine
+    macaroni penne ginger goat mutton venison duck ham paneer halloumi tempeh seitan cheese haddock
+    hake pollock catfish mackerel halibut tilapia snapper bass liver brisket shoulder belly loin
+    tenderloin chorizo kielbasa andouille sauerkraut rabe broccolini choy freekeh hominy buckwheat
+    amaranth teff fonio rhubarb pumpkin squash silverbeet cress sorrel fern gnocchi crab lobster
+    meat mince fillet-fish seaweed nori lasagna stuffing surimi""".split()  # noqa: SIM905
 )
 
 

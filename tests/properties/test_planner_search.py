@@ -6,6 +6,7 @@ from itertools import permutations, product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+
 from knowledge.planner.prep import Job, latest_start_s, lay_out
 from knowledge.planner.stabbing import Weights, Window, stab, way_cost
 
@@ -33,7 +34,9 @@ LIMITS = st.fixed_dictionaries({"main": st.integers(1, 3), "after": st.integers(
 def brute(foods: list[list[Window]], limits: dict[str, int]) -> float:
     """The least objective over every choice of way and of a breakpoint for every food."""
     breaks = {
-        lane: sorted({t for ways in foods for w in ways if w.lane == lane for t in (w.lo_s, w.best_s, w.hi_s)})
+        lane: sorted(
+            {t for ways in foods for w in ways if w.lane == lane for t in (w.lo_s, w.best_s, w.hi_s)}
+        )
         for lane in ("main", "after")
     }
     each = [[(w, t) for w in ways for t in breaks[w.lane] if w.lo_s <= t <= w.hi_s] for ways in foods]
@@ -88,11 +91,10 @@ def test_knife_work_begins_as_late_as_any_order_allows(
     busy = [(start, start + length) for start, length in taken]
     start = latest_start_s(jobs, busy)
     latest = max(
-        s
-        for s in range(-80, 1)
-        if any(feasible(jobs, order, busy, s) for order in permutations(jobs))
+        s for s in range(-80, 1) if any(feasible(jobs, order, busy, s) for order in permutations(jobs))
     )
     assert start == latest
     assert all(
-        slot.end_s <= next(j.due_s for j in jobs if j.id == slot.id) for slot in lay_out(jobs, busy, start_s=start)
+        slot.end_s <= next(j.due_s for j in jobs if j.id == slot.id)
+        for slot in lay_out(jobs, busy, start_s=start)
     )
