@@ -133,8 +133,9 @@ def _holds_more(food: Food, what: str, limit_g: float) -> bool:
         return False
     if what == "fat":  # a spoon of oil is measured, not eaten by the 100 g
         return food.part != "fat" and body.fat_g > limit_g
-    starchy = body.carbohydrate_g - body.fibre_g > limit_g  # a pinch of spice does not count
-    return starchy and (food.role is not Role.SEASON or food.group == "sweet")
+    starchy = body.carbohydrate_g - body.fibre_g > limit_g
+    eaten = food.role is not Role.SEASON or food.group == "sweet"  # a pinch or a clove does not count
+    return starchy and eaten and food.part != "aromatic"
 
 
 def _is_called(food: Food, what: str) -> bool:

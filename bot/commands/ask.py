@@ -14,10 +14,10 @@ from knowledge.planner.kitchens import described
 
 
 def run(argv: Sequence[str]) -> int:
-    """Answer the question given, or every line of standard input. Returns 0, or 2 if a line could not be used."""
+    """Answer the question given, or every line of standard input; 2 if a line could not be used."""
     parser = argparse.ArgumentParser(
         prog="panwright ask",
-        description="Answer kitchen questions. Lines in: plain text, or JSON objects with id, text and kitchen.",
+        description="Answer kitchen questions. Lines in: text, or JSON objects with id, text and kitchen.",
     )
     parser.add_argument("question", nargs="*", help="one question; without it, lines from standard input")
     args = parser.parse_args(list(argv))

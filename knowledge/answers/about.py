@@ -13,9 +13,28 @@ from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
+_INSTEAD = re.compile(
+    r" (?:instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
+    r"|use for) "
+)
+_MISSING = re.compile(
+    r" (?:no|without|don ?t have|haven ?t got|out of|run out|ran out of|have no|don ?t like"
+    r"|hate) "
+)
+_AND_NOW = re.compile(r" (?:use|what) | i (?:don|have|haven|ran|am|hate)")
+_LEAVES = re.compile(
+    r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of"
+    r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
+    r" (?:any |the |my |some |a |an )?"
+)
+_FOR = re.compile(r" for (?:the |my |a )?")
+_WHAT_IS = re.compile(
+    r" (?:what is|what s|whats|what are|wat is|what does|tell me about|define|meaning of|what kind of"
+    r"|describe|know about) "
+)
 _ASKS_DIET = re.compile(
-    r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegan|vegetarian|veggie|pescatarian|halal|kosher|jain|"
-    r"coeliacs?|celiacs?|any|suitable|ok for|safe for|made (?:with|of|from)) "
+    r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian|halal"
+    r"|kosher|jain|coeliacs?|celiacs?|any|suitable|ok for|safe for|made (?:with|of|from)) "
 )
 
 
@@ -56,7 +75,8 @@ def allergens(question: Question) -> Answer | None:
     label = token if positive else token.removeprefix("no ")
     if barred:
         why = _why(food, token)
-        text = f"{'Yes' if yes else 'No'}: {food.name} {why or 'does not go with it'}{f', so it is not {token}' if positive else ''}."
+        so = f", so it is not {token}" if positive else ""
+        text = f"{'Yes' if yes else 'No'}: {food.name} {why or 'does not go with it'}{so}."
     else:
         fits = f"fits {label}" if positive else f"has no {label} of its own"
         text = f"{'Yes' if yes else 'No'}: plain {food.name} {fits}."
@@ -94,7 +114,7 @@ def _listed(question: Question, mention: Mention) -> Answer:
     if food.allergens:
         text = f"{food.name.capitalize()}: {', '.join(sorted(food.allergens))}"
     else:
-        text = f"{food.name.capitalize()}: none of the fourteen of the EU list or the nine of the US list by itself"
+        text = f"{food.name.capitalize()}: none of the EU fourteen or the US nine by itself"
     return Answer(
         known=True, answer=f"{text}. {CHECK}", sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN")
     )
@@ -113,13 +133,15 @@ def smoke(question: Question) -> Answer | None:
     fats = named
     if fats:
         said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in fats)
-        text = f"Smoke point, the cautious end: {said}. Refined fats stand more, unrefined ones less; tables differ by 30 °C."
+        text = f"Smoke point, the cautious end: {said}. Refined fats stand more, unrefined ones less"
     else:
         every = sorted(
             (f for f in question.store.foods() if f.smoke_degC), key=lambda f: -(f.smoke_degC or 0)
         )
         said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in every[:6])
-        text = f"Highest smoke points: {said}; extra virgin olive oil {both(190)}, butter {both(150)}. Tables differ by 30 °C."
+        low = [f"{f.name} {both(f.smoke_degC or 0)}" for f in every if f.id in ("olive-oil", "butter")]
+        text = f"Highest smoke points: {said}; {', '.join(low)}"
+    text += "; tables differ by 30 °C."
     if named and hot:
         smokes = (named[0].smoke_degC or 0) <= hot[0]
         verdict = "Too hot for it bare in a pan" if smokes else "Yes, below its smoke point"
@@ -136,15 +158,8 @@ def smoke(question: Question) -> Answer | None:
 def substitute(question: Question) -> Answer | None:
     """What to take instead of a food."""
     plain = question.plain
-    if not re.search(
-        r" (instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in|use for) | (no|without|don ?t have|dont have"
-        r"|haven ?t got|out of|run out|ran out of|have no|don ?t like|dont like|hate) .*", plain
-    ) or not question.mentions:  # fmt: skip
-        return None
-    if not re.search(
-        r" (instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in|use|what) | i (don|have|ran|am)",
-        plain,
-    ):
+    wanted = _INSTEAD.search(plain) or (_MISSING.search(plain) and _AND_NOW.search(plain))
+    if not wanted or not question.mentions:
         return None
     leaving = _leaving(question)
     suits = [d for word, d in _diet_words(question.store).items() if _wants(question, word)]
@@ -163,7 +178,8 @@ def substitute(question: Question) -> Answer | None:
         )
     text = f"Instead of {leaving.phrase}: {ideas}."
     if other is not None:
-        text += f" {other.phrase.capitalize()} for {leaving.phrase}: {other.food.does or 'try it'}; ask me to swap it in a plan and I compute the times."
+        text += f" {other.phrase.capitalize()} for {leaving.phrase}: {other.food.does or 'try it'}; "
+        text += "ask me to swap it in a plan and I compute the times."
     new = sorted(
         {a for row in rows for a in _allergens(question, row["instead_id"])} - leaving.food.allergens
     )
@@ -183,12 +199,8 @@ def _barred(question: Question, food_id: str, suits: list[str]) -> bool:
 
 
 def _leaving(question: Question) -> Mention:
-    for pattern in (
-        r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of|replace|swap for|use for"
-        r"|stand in for|out of|no|without|don ?t have(?: any)?|dont have(?: any)?|have no) (?:any |the |my |some |a |an )?",
-        r" for (?:the |my |a )?",
-    ):
-        for found in re.finditer(pattern, question.plain):
+    for pattern in (_LEAVES, _FOR):
+        for found in pattern.finditer(question.plain):
             at = len(question.plain[: found.end()].split())
             near = next((m for m in question.mentions if at <= m.start <= at + 1), None)
             if near:
@@ -229,10 +241,7 @@ def what_is(question: Question) -> Answer | None:
         first, second = question.foods[:2]
         text = f"{_described(question, first)} {_described(question, second)}"
         return Answer(known=True, answer=text, sources=cited(question.store, *_src(first), *_src(second)))
-    asked = re.search(
-        r" (what is|what s|whats|what are|wat is|what does|tell me about|define|meaning of|what kind of|describe|know about) ",
-        question.plain,
-    )
+    asked = _WHAT_IS.search(question.plain)
     if not asked or len(question.foods) != 1 or len(question.words) > 8:
         return None
     left = set(question.words) - {w for m in mentions for w in question.words[m.start : m.end]}

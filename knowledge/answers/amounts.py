@@ -11,7 +11,8 @@ from knowledge.answers.question import both, quantities
 from knowledge.physics.water import ambient_Pa, boiling_degC
 
 _PEOPLE = re.compile(
-    r" (?:for|feeds?|serves?) (\d{1,2}|one|two|three|four|five|six|eight|ten)(?: people| persons| adults| of us)? "
+    r" (?:for|feeds?|serves?) (\d{1,2}|one|two|three|four|five|six|eight|ten)"
+    r"(?: people| persons| adults| of us)? "
 )
 _COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
 _ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
@@ -43,7 +44,8 @@ def water_ratio(question: Question) -> Answer | None:
     cups = _span(row["water_lo"], row["water_hi"])
     minutes = _span(row["minutes_lo"], row["minutes_hi"])
     middle = (float(row["water_lo"]) + float(row["water_hi"])) / 2
-    text = f"{mention.phrase.capitalize()}: {cups} {'cup' if cups == '1' else 'cups'} of water for 1 cup ({240 * middle:.0f} ml for 240 ml), {minutes} min, lid on"
+    water = f"{cups} {'cup' if cups == '1' else 'cups'} of water for 1 cup ({240 * middle:.0f} ml for 240 ml)"
+    text = f"{mention.phrase.capitalize()}: {water}, {minutes} min, lid on"
     grams = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
     said_cups = next((q.value for q in quantities(question) if q.unit == "cup" and q.value != 1), None)
     if grams:
@@ -63,8 +65,8 @@ def _pasta_water(question: Question) -> Answer | None:
         return None
     return Answer(
         known=True,
-        answer="Pasta in a pot of water: 1 l for 100 g, with 10 g of salt a litre. In one pan with its sauce: about "
-        "2 ml of liquid a gram beyond the sauce, stirred often.",
+        answer="Pasta in a pot of water: 1 l for 100 g, with 10 g of salt a litre. In one pan with its "
+        "sauce: about 2 ml of liquid a gram beyond the sauce, stirred often.",
         sources=("common practice",),
     )
 
@@ -104,12 +106,10 @@ def servings(question: Question) -> Answer | None:
 
 def boiling(question: Question) -> Answer | None:
     """The temperature at which water boils, at a named altitude or at that of the kitchen."""
-    if not (question.says("boil") and question.says("altitude", "feet", "ft_", "m_", "metre", "meter", "sea level",
-                                                      "boiling point", "elevation", "high up", "mountain")
-            or _ALTITUDE.search(question.plain) and question.says("boil")
-            or question.says("water boil", "boiling point", "does water boil")):  # fmt: skip
-        return None
     found = _ALTITUDE.search(question.plain)
+    high = question.says("altitude", "sea level", "elevation", "high up", "mountain")
+    if not (question.says("boil") and (found or high)) and not question.says("water boil", "boiling point"):
+        return None
     height_m = question.kitchen.altitude_m
     if found:
         height_m = float(re.sub(r"[,.]", "", found[1])) * (0.3048 if found[2].startswith("f") else 1.0)
@@ -123,8 +123,8 @@ def boiling(question: Question) -> Answer | None:
     )
     return Answer(
         known=True,
-        answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m ({height_m / 0.3048:.0f} ft); "
-        f"{both(100)} at sea level.{slower}",
+        answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m "
+        f"({height_m / 0.3048:.0f} ft); {both(100)} at sea level.{slower}",
         sources=cited(question.store, "A-IAPWS"),
     )
 

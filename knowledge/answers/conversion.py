@@ -117,13 +117,14 @@ def _converted(
     if kinds != {"mass", "volume"}:
         return Answer(
             known=True,
-            answer=f"{source['id'].capitalize()} and {target['id']} measure different things; they don't convert.",
+            answer=f"{source['id'].capitalize()} and {target['id']} measure different things.",
             sources=cited(store, source["source"]),
         )
     density, where = _density_g_ml(food, store) if food else (1.0, "A-NIST")
     result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
     name = question.mentions[0].phrase if food else "water"
-    text = f"{value:g} {_plural(source['id'], value)} of {name} is about {_said(result)} {_plural(target['id'], result)}."
+    measured = f"{value:g} {_plural(source['id'], value)} of {name}"
+    text = f"{measured} is about {_said(result)} {_plural(target['id'], result)}."
     if not food:
         text += " Other foods weigh more or less: ask with the food."
     return Answer(known=True, answer=text, sources=cited(store, where, "A-NIST"))

@@ -33,7 +33,8 @@ _SIZE = re.compile(r" (\d+(?:\.\d+)?|1/2|3/4|half|one|an?) ?[- ]?(mm|cm|inch|inc
 _MM = {"mm": 1.0, "cm": 10.0, "inch": 25.4, "inches": 25.4, "in": 25.4}
 _OVEN = re.compile(r" (\d{3}) ?(?:°|degrees? )?(c|f|celsius|fahrenheit)? ")
 _SAYING = {
-    "roast": "roasted at {:.0f} °C / {:.0f} °F", "boil": "boiled", "steam": "steamed", "braise": "simmered under a lid",
+    "roast": "roasted at {:.0f} °C / {:.0f} °F", "boil": "boiled", "steam": "steamed",
+    "braise": "simmered under a lid",
     "saute": "in a medium-hot pan", "pressure": "under pressure (80 kPa), counted from locking the lid",
 }  # fmt: skip
 
@@ -73,8 +74,9 @@ def cook_time(question: Question) -> Answer | None:
 def cut_to_match(question: Question) -> Answer | None:
     """The size at which one food is done together with another."""
     foods = [m for m in question.mentions if _cooks(question.store, m.food)]
-    asks = question.says("how small", "how big", "how thick", "what size", "which size", "how large", "how thin", "how should i cut",
-                         "cut small", "size to cut", "size should", "how fine")  # fmt: skip
+    asks = question.says("how small", "how big", "how thick", "what size", "which size", "how large",
+                         "how thin", "how should i cut", "cut small", "size to cut", "size should",
+                         "how fine")  # fmt: skip
     if not asks or not foods:
         return None
     if len({m.food.id for m in foods}) < 2:
@@ -92,8 +94,9 @@ def cut_to_match(question: Question) -> Answer | None:
         return None
     off, piece, minutes = min(fits, key=lambda entry: (round(entry[0], 1), -entry[1].size_mm))
     text = (
-        f"Cut {cut.phrase} to about {piece.size_mm:.0f} mm ({piece.size_mm / 25.4:.1f} in): {minutes:.0f} min, "
-        f"while {other.phrase} ({_shown(fixed)}) takes {target_min:.0f} min, {_saying(question, way)}."
+        f"Cut {cut.phrase} to about {piece.size_mm:.0f} mm ({piece.size_mm / 25.4:.1f} in): "
+        f"{minutes:.0f} min, while {other.phrase} ({_shown(fixed)}) takes {target_min:.0f} min, "
+        f"{_saying(question, way)}."
     )
     if off > max(3.0, 0.15 * target_min):
         if minutes > target_min:
@@ -107,7 +110,8 @@ def _usual_cuts(question: Question, mention: Mention) -> Answer:
     cuts = [question.store.cut(cut_id).name for cut_id in mention.food.cuts[:3]]
     return Answer(
         known=True,
-        answer=f"{mention.phrase.capitalize()}: usually {', '.join(cuts)}. Name what it goes with and I compute the size.",
+        answer=f"{mention.phrase.capitalize()}: usually {', '.join(cuts)}. "
+        "Name what it goes with and I compute the size.",
         sources=cited(question.store, "CP"),
     )
 

@@ -18,14 +18,17 @@ from knowledge.foods.store import Store
 CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
 COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 ASKED = (
-    "keep", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off", "spoil",
+    "keep", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off",
+    "spoil",
     "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for", "days old",
     "day old", "days ago", "week old", "weeks old", "too old", "from last week", "from sunday", "since",
 )  # fmt: skip
-COOKED = ("cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat", "last night",
-          "yesterday")  # fmt: skip
+COOKED = (
+    "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat",
+    "last night", "yesterday",
+)  # fmt: skip
 _AGE = re.compile(
-    r" (\d+|a|one|two|three|four|five|six|seven|ten)[ -]?(day|week|month)s?(?: old| ago| in| now|(?= ))"
+    r" (?:(\d+|a|one|two|three|four|five|six|seven|ten)[ -]?)?(day|week|month)s? (?:old|ago|in the)"
 )
 _NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
@@ -43,7 +46,7 @@ def keeping(question: Question) -> Answer | None:
     if dish is not None:
         what, days = dish["what"], float(dish["fridge_days"])
         months: float | None = float(dish["freezer_months"])
-        sources = (dish["fridge_days_src"], dish["freezer_months_src"])
+        sources: tuple[str, ...] = (dish["fridge_days_src"], dish["freezer_months_src"])
     else:
         food = foods[0]
         name = question.mentions[0].phrase
@@ -62,7 +65,10 @@ def keeping(question: Question) -> Answer | None:
 
 
 def leftovers(food_ids: Sequence[str], *, store: Store) -> tuple[str, str]:
-    """How to keep what is left of a dinner of these foods: the text and its source. Unknown ids are skipped."""
+    """How to keep what is left of a dinner of these foods: the text and its source.
+
+    Ids that are not in the tables are skipped.
+    """
     days = CAUTIOUS_DAYS
     rice = False
     for food_id in food_ids:
@@ -108,7 +114,7 @@ def _phrased(
     )
     age = _AGE.search(question.plain)
     if age and not freezer:
-        old = _NUMBER.get(age[1]) or float(age[1])
+        old = _NUMBER.get(age[1] or "a") or float(age[1])
         old *= _DAYS[age[2]]
         if old > days:
             text = f"No, I would not: {text}"

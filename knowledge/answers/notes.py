@@ -40,11 +40,12 @@ def unknown(question: Question) -> Answer:
     ]
     text = "I don't know that."
     if foods:
-        text += f" Of {', '.join(foods)} I can tell: safe temperature, how long it keeps, cooking times, allergens, swaps."
+        text += f" Of {', '.join(foods)} I can tell: safe temperature, how long it keeps, cooking times, "
+        text += "allergens, swaps."
     elif near:
         text += f" The nearest that I have: {'; '.join(near)}."
     else:
-        text += " I know safe temperatures, storage, thawing, water for grains, conversions, swaps and cooking times."
+        text += " I know safe temperatures, storage, thawing, water for grains, conversions, swaps and times."
     return Answer(known=False, answer=text, sources=())
 
 

@@ -6,6 +6,8 @@ authority is named beside it. A question about doneness gets the minimum first.
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import both, temperatures_degC
@@ -27,8 +29,7 @@ MINCED = (
     "kofta",
     "sausage",
 )
-# What the trade calls a done steak, core °C (common practice, no source).
-STEAK_DEGC = {"rare": 50.0, "medium rare": 55.0, "medium": 60.0, "medium well": 65.0, "well done": 70.0}
+Row = Mapping[str, str]
 
 
 def temperature(question: Question) -> Answer | None:
@@ -42,11 +43,17 @@ def temperature(question: Question) -> Answer | None:
         return _all_of_them(question) if not question.mentions else None
     what = question.mentions[0].phrase if question.mentions else rows[0]["what"]
     lead = next((row for row in rows if row["authority"] == LEADING), rows[0])
-    text = f"{what.capitalize()}: {_figure(lead)} in the thickest part ({lead['authority']})."
-    if question.foods and question.foods[0].group == "game" and minimum == "whole_meat":
-        text = f"{what.capitalize()}: {both(71.1)} in the thickest part (USDA FSIS, game and venison)."
+    need_degC, figure = (
+        float(lead["core_degC"]),
+        f"{_figure(lead)} in the thickest part ({lead['authority']})",
+    )
+    for own in question.store.table("safe_by_group"):
+        if question.foods and question.foods[0].group == own["group"] and minimum != "ground_meat":
+            need_degC = float(own["core_degC"])
+            figure = f"{both(need_degC)} in the thickest part (USDA FSIS, {own['what']})"
+    text = f"{what.capitalize()}: {figure}."
     if read:
-        text = f"{_verdict(read[0], lead, what)} {text}"
+        text = f"{_verdict(read[0], need_degC)} {text}"
     else:
         text += _stricter(lead, rows) + _doneness(question, minimum)
         if minimum in ("poultry", "ground_meat") and question.says(
@@ -119,24 +126,19 @@ def _degC(question: Question, minimum: str) -> float:
     )
 
 
-def _figure(row: dict[str, str] | object) -> str:
-    assert isinstance(row, dict)
+def _figure(row: Row) -> str:
     hold_s = float(row["hold_s"] or 0)
     rest = f" and {hold_s / 60:.0f} min rest" if hold_s == 180 else ""
     return both(float(row["core_degC"])) + rest
 
 
-def _verdict(read_degC: float, lead: dict[str, str] | object, what: str) -> str:
-    assert isinstance(lead, dict)
-    need = float(lead["core_degC"])
-    if read_degC >= need - 0.4:
+def _verdict(read_degC: float, need_degC: float) -> str:
+    if read_degC >= need_degC - 0.4:  # 145, 160 and 165 °F as their rounded Celsius
         return f"Yes, {both(read_degC)} is enough if that is the coldest spot."
     return f"No, not yet: {both(read_degC)} is below the safe minimum. Cook on."
 
 
-def _stricter(lead: dict[str, str] | object, rows: list[object] | object) -> str:
-    assert isinstance(lead, dict)
-    assert isinstance(rows, list)
+def _stricter(lead: Row, rows: Sequence[Row]) -> str:
     others = [
         r
         for r in rows
@@ -152,11 +154,12 @@ def _stricter(lead: dict[str, str] | object, rows: list[object] | object) -> str
 def _doneness(question: Question, minimum: str) -> str:
     if minimum != "whole_meat":
         return ""
-    said = [name for name in STEAK_DEGC if f" {name} " in question.plain]
+    names = {row["name"]: float(row["core_degC"]) for row in question.store.table("steak_words")}
+    said = [name for name in names if f" {name} " in question.plain]
     if not said:
         return ""
     name = max(said, key=len)
-    degC = STEAK_DEGC[name]
+    degC = names[name]
     below = degC < 62.5
     text = f" {name.capitalize()} is {both(degC)} in the trade (common practice)"
     return text + (": below that minimum, at your own risk; not for frail eaters." if below else ".")
