@@ -106,6 +106,14 @@ class Knowledge:
 
         return leftovers(food_ids, store=self.store)
 
+    def vessel_size(self, vessel_id: str, said: str) -> str | None:
+        """The id of the size of a vessel that a cook means ("half", "28 cm"); None when there is none such."""
+        from knowledge.planner.kitchens import size_of
+
+        vessel = next((v for v in self.store.vessels() if v.id == vessel_id), None)
+        size = None if vessel is None else size_of(vessel, said)
+        return None if size is None else size.id
+
     def food(self, food_id: str) -> Food:
         """One food by id. Raises UnknownFood."""
         return self.store.food(food_id)

@@ -117,6 +117,13 @@ def food_is(state: Chat, name: str, now: datetime, knowledge: Knowledge) -> Outc
     base = planning.current_request(state, now)
     if base is not None:
         base = replace(base, unknown=tuple(u for u in base.unknown if u not in (item.name, item.phrase)))
+    there = None if base is None else next((h for h in base.have if h.food_id == food.id), None)
+    if base is not None and there is not None:
+        # The food it cooks like is in the dinner already: more of it, where both are counted alike.
+        if there.qty is not None and item.qty is not None and there.unit == item.unit:
+            more = replace(there, qty=there.qty + item.qty)
+            base = replace(base, have=tuple(more if h is there else h for h in base.have))
+        return planning.again(state, base, now, knowledge, lead=lead)
     request = planning.reading_request(state, reading, now, knowledge, base=base)
     return planning.again(state, request, now, knowledge, lead=lead)
 
@@ -145,6 +152,8 @@ def _cook_button(state: Chat, tap: Press, now: datetime, knowledge: Knowledge) -
     match tap.verb:
         case "top":
             return livecook.start_over(state, now) if _untouched(state) else livecook.status(state, now)
+        case "wait":
+            return livecook.wait_for_it(state, now) if _untouched(state) else livecook.status(state, now)
         case "stop":
             return livecook.stop(state, now)
         case "here":

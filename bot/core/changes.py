@@ -17,6 +17,7 @@ from knowledge.planner.model import Do, Have, NoPlan, Plan, PlanItem, Request
 from knowledge.text.model import Reading
 
 CHANGES_MAX = 6  # lines of a change that still fit a phone screen
+NOW_S = 90.0  # "in now" answers an add step this close
 SAME_S = 60.0  # a step moved by less is the same step
 
 
@@ -54,8 +55,8 @@ def swap(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> 
     answer = swap_answer(cook.plan, reading, knowledge, elapsed_s=elapsed)
     if isinstance(answer, str):
         return Outcome(state=state, actions=(Say(text=answer),))
-    if answer.plan is None:
-        return Outcome(state=state, actions=(Say(text=plans.swap(answer)),))
+    if answer.plan is None or answer.plan.items == cook.plan.items:
+        return Outcome(state=state, actions=(Say(text=plans.swap(replace(answer, plan=None))),))
     return propose(state, plans.swap(answer), answer.plan)
 
 
@@ -111,9 +112,15 @@ def add_forgotten(
     if item.in_s > elapsed:
         at = cook.zero_at + timedelta(seconds=item.in_s)
         return Outcome(state=state, actions=(Say(text=cooks.not_yet_in(item.food, at, offset(state))),))
+    # For the planner the food is not there yet: it joins like one that was found only now.
+    request = cook.plan.request
     outside = replace(
         cook.plan,
-        items=tuple(replace(i, in_s=elapsed + 1.0) if i is item else i for i in cook.plan.items),
+        items=tuple(i for i in cook.plan.items if i is not item),
+        steps=tuple(
+            replace(s, foods=tuple(f for f in s.foods if f != item.food_id)) for s in cook.plan.steps
+        ),
+        request=replace(request, have=tuple(h for h in request.have if h.food_id != item.food_id)),
     )
     answer = knowledge.replan(outside, request=cook.plan.request, elapsed_s=elapsed)
     late_s = elapsed - item.in_s

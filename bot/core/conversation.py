@@ -24,6 +24,7 @@ from bot.core.replies import cooks, plans, talk
 from bot.core.replies.layout import local
 from bot.core.state import Chat
 from knowledge import Knowledge
+from knowledge.planner.model import Plan
 from knowledge.text.model import Context, CookEvent, EventType, Intent, Kind, Mode, Reading
 
 TEXT_MAX = 5_000  # characters that are read; the rest of a longer message is not
@@ -138,6 +139,9 @@ def _text(state: Chat, text: str, now: datetime, knowledge: Knowledge) -> Outcom
         return _dispatch(state, WORDS[word], Message(reading=_blank(text), now=now, knowledge=knowledge))
     if word in REMINDER_WORDS and state.cook is not None:
         return buttons.answered(state, REMINDER_WORDS[word], now, knowledge)
+    lesson = teaching.lesson_named(state, text.lower().removeprefix("forget "))
+    if lesson is not None and text.lower().startswith("forget "):
+        return teaching.forgotten(state, lesson)
     cook_plan = state.cook.plan if state.cook is not None else state.offer
     context = Context(
         mode=mode_of(state),
@@ -235,16 +239,17 @@ def _ask_or_list(state: Chat, message: Message) -> Outcome:
 
 def _set(state: Chat, message: Message) -> Outcome:
     """A setting: kept, confirmed in one line; the plan on the table follows it."""
-    profile, text = settings.apply(state.profile, message.reading)
+    profile, text = settings.apply(state.profile, message.reading, message.knowledge)
     changed = profile != state.profile
     state = replace(state, profile=profile)
     base = planning.current_request(state, message.now) if mode_of(state) is Mode.PLANNED else None
     if not changed or base is None:
         return _say(state, text)
     request = planning.under_profile(base, profile, message.knowledge)
-    if request == base:
-        return _say(state, text)
-    return planning.again(state, request, message.now, message.knowledge, lead=text)
+    answer = message.knowledge.plan(request)
+    if isinstance(answer, Plan) and replace(answer, request=base) == state.offer:
+        return _say(replace(state, offer=answer, offered_at=message.now), text)
+    return planning.offer(cleared(state), answer, message.now, lead=text)
 
 
 def _teach(state: Chat, message: Message) -> Outcome:
@@ -270,11 +275,7 @@ def _nothing(state: Chat, message: Message) -> Outcome:
 
 
 def _forget(state: Chat, message: Message) -> Outcome:
-    """ "Forget oca" forgets a lesson; "forget it" the plan."""
-    words = message.reading.text.lower()
-    lesson = next((name for name, _ in state.profile.taught if name.lower() in words), None)
-    if lesson is not None:
-        return teaching.forgotten(state, lesson)
+    """The plan is off the table; what cooks goes on. (A lesson: see `_text`.)"""
     return planning.dropped(state) if state.offer is not None else _say(state, talk.NOTHING_TO_FORGET)
 
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.core import schedule
-from bot.core.actions import CancelReminders, Outcome, Say
+from bot.core.actions import Button, CancelReminders, Outcome, Say
 from bot.core.questions import Asked, ask, cleared, cook_button, turn_button
 from bot.core.replies import cooks, plans, talk
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
@@ -22,6 +22,7 @@ from knowledge.planner.model import Do, Plan
 LATER_S = 5 * 60.0
 MORE_S = 5 * 60.0  # "not done yet": check again after this, or a tenth of the cooking so far
 JUST_NOW_S = 180.0  # a step ticked off this long after it was told: ask when it happened
+SPARE_S = 600.0  # dinner earlier than asked for by this: offer to begin later
 INTO_HEAT = frozenset({Do.BROWN, Do.ADD, Do.LID, Do.HEAT})
 
 
@@ -38,7 +39,41 @@ def start(state: Chat, now: datetime) -> Outcome:
     first_s = min((step.at_s for step in plan.steps), default=0.0)
     state, cook = _begun(state, plan, now, now - timedelta(seconds=first_s))
     lead = cooks.started(schedule.table_at(cook), now, offset(state))
-    return told_now(state, cook, now, lead)
+    outcome = told_now(state, cook, now, lead)
+    spare_s = _spare_s(outcome.state)
+    if spare_s < SPARE_S:
+        return outcome
+    label = cooks.wait_label(now + timedelta(seconds=spare_s), offset(state))
+    return _with_row(outcome, (cook_button(label, cook, "wait", 0),))
+
+
+def _spare_s(state: Chat) -> float:
+    """How much too early dinner would be for the time that was asked for; 0 when none was."""
+    cook, wanted_s = running(state), running(state).plan.request.ready_in_s
+    if state.offered_at is None or wanted_s is None:
+        return 0.0
+    wanted = state.offered_at + timedelta(seconds=wanted_s)
+    return max(0.0, (wanted - schedule.table_at(cook)).total_seconds())
+
+
+def _with_row(outcome: Outcome, row: tuple[Button, ...]) -> Outcome:
+    return Outcome(
+        state=outcome.state,
+        actions=tuple(
+            replace(a, buttons=(*a.buttons, row)) if isinstance(a, Say) else a for a in outcome.actions
+        ),
+    )
+
+
+def wait_for_it(state: Chat, now: datetime) -> Outcome:
+    """Begin later, so that dinner is there when it was asked for."""
+    cook, spare_s = running(state), _spare_s(state)
+    begin = now + timedelta(seconds=spare_s)
+    after = schedule.shift(cook, spare_s)
+    for live in schedule.told(cook):
+        after = schedule.tell_again(after, [live], live.due_at + timedelta(seconds=spare_s))
+    text = cooks.waits(begin, schedule.table_at(after), offset(state))
+    return moved(state, after, (Say(text=text),))
 
 
 def start_hot(state: Chat, now: datetime, minutes_ago: float) -> Outcome:
@@ -53,13 +88,7 @@ def start_hot(state: Chat, now: datetime, minutes_ago: float) -> Outcome:
     state, cook = _begun(state, plan, now, zero_at)
     lead = cooks.started_hot(schedule.table_at(cook), offset(state))
     outcome = told_now(state, cook, now, lead)
-    top = (cook_button(cooks.FROM_THE_TOP, cook, "top", 0),)
-    return Outcome(
-        state=outcome.state,
-        actions=tuple(
-            replace(a, buttons=(*a.buttons, top)) if isinstance(a, Say) else a for a in outcome.actions
-        ),
-    )
+    return _with_row(outcome, (cook_button(cooks.FROM_THE_TOP, cook, "top", 0),))
 
 
 def start_over(state: Chat, now: datetime) -> Outcome:

@@ -262,8 +262,8 @@ def swapped(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) 
     answer = swap_answer(state.offer, reading, knowledge, elapsed_s=None)
     if isinstance(answer, str):
         return Outcome(state=state, actions=(Say(text=answer),))
-    if answer.plan is None:
-        return Outcome(state=cleared(state), actions=(Say(text=plans.swap(answer)),))
+    if answer.plan is None or answer.plan.items == state.offer.items:
+        return Outcome(state=cleared(state), actions=(Say(text=plans.swap(replace(answer, plan=None))),))
     asked = ask(state, Asked.TAKE, answer.plan)
     yes = plans.TAKE_THIS if answer.verdict is Verdict.NO else plans.TAKE_IT
     row = (turn_button(yes, asked.asked_no, "yes"), turn_button(plans.LEAVE_IT, asked.asked_no, "no"))

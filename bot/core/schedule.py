@@ -16,7 +16,8 @@ from bot.core.actions import Action, CancelReminders, Remind
 from bot.core.state import LiveCook, LiveStep, StepStatus
 from knowledge.planner.model import Do, Plan, Step
 
-GATHER_S = 45.0  # steps this close are told in one message
+GATHER_S = 45.0  # steps that follow a told one this closely are told with it
+GATHER_WORK_S = 120.0  # the same among things to do before and into the heat
 LATE_S = 120.0  # a reminder later than this says so
 CLOSE = "close"  # the step id of the reminder that closes a cook nobody ended
 CLOSE_AFTER_S = 45 * 60.0  # time to eat; leftovers go to the fridge well within two hours
@@ -118,8 +119,10 @@ def gathered(cook: LiveCook, first: LiveStep) -> list[LiveStep]:
     for live in waiting(cook):
         if live.due_at < first.due_at or live.number == first.number:
             continue
-        close = (live.due_at - first.due_at).total_seconds() <= GATHER_S
-        in_a_row = step_of(cook, live).do is Do.PREP and step_of(cook, group[-1]).do in (Do.PREP, Do.PREHEAT)
+        do, before = step_of(cook, live).do, step_of(cook, group[-1]).do
+        limit_s = GATHER_WORK_S if do in HEATING and before in HEATING else GATHER_S
+        close = (live.due_at - first.due_at).total_seconds() <= limit_s
+        in_a_row = do is Do.PREP and before in (Do.PREP, Do.PREHEAT)
         if not (close or in_a_row):
             break
         group.append(live)
@@ -181,11 +184,15 @@ def adopt(cook: LiveCook, plan: Plan, now: datetime) -> LiveCook:
     food that the old plan did not have: then it is due now.
     """
     known = {s.step_id: s for s in cook.steps}
+    old = {s.id: s for s in cook.plan.steps}
     had = {item.food_id for item in cook.plan.items}
     steps: list[LiveStep] = []
     number = cook.next_number
     for step in plan.steps:
-        live = known.get(step.id)
+        same_id = known.get(step.id)
+        before = old.get(step.id)
+        same = before is not None and (before.do, before.foods) == (step.do, step.foods)
+        live = same_id if same else None
         if live is not None and live.status is not StepStatus.WAITING:
             steps.append(live)
             continue
@@ -196,7 +203,9 @@ def adopt(cook: LiveCook, plan: Plan, now: datetime) -> LiveCook:
         else:
             status, due_at = StepStatus.WAITING, max(due_at, now)
         if live is None:
-            live = LiveStep(number=number, step_id=step.id, due_at=due_at)
+            # An id that another step had before: this one's telling needs a key of its own.
+            nudges = same_id.nudges + 1 if same_id is not None else 0
+            live = LiveStep(number=number, step_id=step.id, due_at=due_at, nudges=nudges)
             number += 1
         steps.append(replace(live, due_at=due_at, status=status))
     return replace(cook, plan=plan, steps=tuple(steps), next_number=number)

@@ -8,6 +8,7 @@ from dataclasses import replace
 from bot.core.replies import talk
 from bot.core.replies.layout import listed, temperature
 from bot.core.state import Profile
+from knowledge import Knowledge
 from knowledge.planner.model import Kitchen, VesselAt
 from knowledge.text.model import Reading
 
@@ -19,7 +20,7 @@ OFFSET_MIN = (-12 * 60, 14 * 60)
 Change = tuple[Profile | None, str]  # the new profile, None when the value was not kept; and what to say
 
 
-def apply(profile: Profile, reading: Reading) -> tuple[Profile, str]:
+def apply(profile: Profile, reading: Reading, knowledge: Knowledge) -> tuple[Profile, str]:
     """The profile with everything a message sets, and one line that says so."""
     kept: list[str] = []
     problems: list[str] = []
@@ -27,8 +28,11 @@ def apply(profile: Profile, reading: Reading) -> tuple[Profile, str]:
     if reading.people is not None:
         values.append(("people", f"{reading.people:g}"))
     for name, value in values:
-        setter = SETTERS.get(name)
-        new, text = (None, talk.setting_unknown(name)) if setter is None else setter(profile, value)
+        if name == "vessel_size":
+            new, text = _size(profile, value, knowledge)
+        else:
+            setter = SETTERS.get(name)
+            new, text = (None, talk.SETTING_UNCLEAR) if setter is None else setter(profile, value)
         (problems if new is None else kept).append(text)
         profile = profile if new is None else new
     if reading.diet:
@@ -82,7 +86,7 @@ def _altitude(profile: Profile, value: str) -> Change:
     if metres is None or not ALTITUDE_M[0] <= metres <= ALTITUDE_M[1]:
         low, high = (talk.altitude(m, units) for m in ALTITUDE_M)
         return None, talk.setting_out_of_range("The altitude", low, high)
-    return _kitchen(profile, replace(profile.kitchen, altitude_m=metres), talk.altitude(metres, units))
+    return _kitchen(profile, replace(profile.kitchen, altitude_m=metres), talk.cooking_at(metres, units))
 
 
 def _people(profile: Profile, value: str) -> Change:
@@ -97,6 +101,22 @@ def _offset(profile: Profile, value: str) -> Change:
     if minutes is None or not OFFSET_MIN[0] <= minutes <= OFFSET_MIN[1]:
         return None, talk.setting_out_of_range("The time zone", "UTC-12", "UTC+14")
     return replace(profile, utc_offset_min=round(minutes)), talk.zone(round(minutes))
+
+
+def _oven_offset(profile: Profile, value: str) -> Change:
+    kelvin = _number(value)
+    return None, talk.oven_offset(kelvin or 0.0, profile.kitchen.units)
+
+
+def _size(profile: Profile, value: str, knowledge: Knowledge) -> Change:
+    """ "saute pan=28 cm": that vessel is there, in that size."""
+    vessel, _, said = value.partition("=")
+    size = knowledge.vessel_size(vessel, said)
+    if size is None:
+        return None, talk.no_such_size(vessel, said)
+    others = tuple(v for v in profile.kitchen.vessels if v.id != vessel)
+    kitchen = replace(profile.kitchen, vessels=(*others, VesselAt(id=vessel, size=size)))
+    return _kitchen(profile, kitchen, f"{vessel} {size}")
 
 
 def _vessels(profile: Profile, reading: Reading) -> tuple[Profile, list[str]]:
@@ -117,6 +137,7 @@ SETTERS: dict[str, Callable[[Profile, str], Change]] = {
     "units": _units,
     "oven_max_degC": _oven,
     "fan_oven": _fan,
+    "oven_offset_K": _oven_offset,
     "altitude_m": _altitude,
     "people": _people,
     "eaters": _people,

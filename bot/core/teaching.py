@@ -75,6 +75,11 @@ def learned(state: Chat, name: str, food_id: str) -> Chat:
     return replace(state, profile=replace(state.profile, taught=taught))
 
 
+def lesson_named(state: Chat, words: str) -> str | None:
+    """The name of a lesson as it was taught; None when there is none of that name."""
+    return next((name for name, _ in state.profile.taught if name.lower() == words.strip(" .!")), None)
+
+
 def forgotten(state: Chat, name: str) -> Outcome:
     """A lesson, forgotten."""
     kept = tuple(pair for pair in state.profile.taught if pair[0] != name)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import datetime
 
@@ -24,24 +25,25 @@ FROM_THE_TOP = "No, from the top"
 STOP_AND_START, KEEP_COOKING = "Stop that, start this", "Keep cooking"
 
 SHORT = {
-    Do.PREHEAT: "preheat",
-    Do.PREP: "cut {}",
     Do.BROWN: "brown {}",
     Do.ADD: "{} in",
-    Do.LID: "lid",
-    Do.HEAT: "heat",
     Do.TURN: "turn {}",
     Do.TAKE_OUT: "{} out",
     Do.RELEASE: "let the pressure out",
-    Do.REST: "{} rest",
     Do.CHECK: "check {}",
     Do.SERVE: "serve",
 }
+CLAUSE_MAX = 44  # characters of a step's first clause that stand for the step
 
 
 def short(step: Step, names: Sequence[str]) -> str:
-    """A step in three words, for "next"."""
-    return " ".join(SHORT[step.do].format(listed(names)).split()) or step.text
+    """A step in a few words, for "next": its kind and foods, or the first clause of its text."""
+    if step.do in SHORT and (names or "{}" not in SHORT[step.do]):
+        return SHORT[step.do].format(listed(names))
+    clause = re.split(r"[,;:.]( |$)", step.text, maxsplit=1)[0]
+    if len(clause) > CLAUSE_MAX:
+        clause = clause[:CLAUSE_MAX].rsplit(" ", 1)[0] + " …"
+    return clause[:1].lower() + clause[1:]
 
 
 def in_minutes(seconds: float) -> str:
@@ -72,6 +74,16 @@ def started(table: datetime, now: datetime, offset_min: int | None) -> str:
 def started_hot(table: datetime, offset_min: int | None) -> str:
     """The cook begins with food in the heat already."""
     return f"I count from food in the heat. On the table at {clock(table, offset_min)}."
+
+
+def wait_label(at: datetime, offset_min: int | None) -> str:
+    """A button: begin later, so that dinner is there at the time asked for."""
+    return f"Not yet: start at {clock(at, offset_min)}"
+
+
+def waits(begin: datetime, table: datetime, offset_min: int | None) -> str:
+    """The cook begins later."""
+    return f"Good: I'll call you at {clock(begin, offset_min)}. On the table at {clock(table, offset_min)}."
 
 
 def already_started(at: datetime, table: datetime, offset_min: int | None) -> str:

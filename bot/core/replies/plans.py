@@ -39,7 +39,7 @@ def headline(plan: Plan) -> str:
 
 def servings(plan: Plan) -> str:
     """For how many: as asked, and what it is really enough for where that differs."""
-    eaters = plan.request.eaters
+    eaters = plan.request.eaters if plan.request.eaters_said else plan.serves
     enough = floor(plan.serves * 2 + 0.01) / 2
     if abs(enough - eaters) < 1:
         return number(eaters)

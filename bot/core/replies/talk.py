@@ -75,9 +75,12 @@ def not_in(mode: str) -> str:
     return {"idle": NO_PLAN_YET, "planned": NOT_STARTED}.get(mode, NOTHING_EDIBLE_COOKING)
 
 
+SOURCES_MAX = 2  # the first ones carry the answer; more would fill the screen
+
+
 def answer(known: bool, text: str, sources: Sequence[str]) -> str:
     """An answer to a kitchen question; the sources stand under it."""
-    return paragraphs(text, f"Source: {'; '.join(sources)}" if known and sources else "")
+    return paragraphs(text, f"Source: {'; '.join(sources[:SOURCES_MAX])}" if known and sources else "")
 
 
 SETTING_UNCLEAR = "I can't keep that yet. I keep units, people, diet, allergies, oven, altitude and vessels."
@@ -110,9 +113,21 @@ def changed(parts: Sequence[str]) -> str:
     return f"Noted: {listed(parts)}."
 
 
-def setting_unknown(phrase: str) -> str:
-    """A setting that cannot be kept."""
-    return f"I can't set {said(phrase)}. I keep units, people, diet, allergies, oven, altitude and vessels."
+def oven_offset(offset_K: float, units: str) -> str:
+    """An oven that runs hot or cold: what helps meanwhile."""
+    degrees = f"{abs(round(offset_K * 9 / 5))} °F" if units == "us" else f"{abs(round(offset_K))} °C"
+    way = "lower" if offset_K > 0 else "higher"
+    return f"I don't keep that yet: set the dial {degrees} {way} than my plans say."
+
+
+def no_such_size(vessel: str, words: str) -> str:
+    """A size that the tables don't have."""
+    return f"I know no {vessel} of {said(words)}. Which of the usual sizes comes nearest?"
+
+
+def cooking_at(value_m: float, units: str) -> str:
+    """The altitude, as kept."""
+    return f"cooking at {altitude(value_m, units)}"
 
 
 def setting_out_of_range(what: str, low: str, high: str) -> str:

@@ -23,7 +23,8 @@ class Evening:
     rows: dict[str, DueReminder] = field(default_factory=dict)
     fired: set[str] = field(default_factory=set)
     heard: list[tuple[datetime, Say]] = field(default_factory=list)
-    keys: list[str] = field(default_factory=list)
+    keys: set[str] = field(default_factory=set)
+    repeats: int = 0
 
     def event(self, event: Event) -> list[Say]:
         outcome = step(self.state, event, self.now, self.knowledge)
@@ -48,8 +49,9 @@ class Evening:
                 case Say():
                     if action.key:
                         if action.key in self.keys:
+                            self.repeats += 1
                             continue
-                        self.keys.append(action.key)
+                        self.keys.add(action.key)
                     says.append(action)
         self.heard += [(self.now, say) for say in says]
         return says

@@ -294,6 +294,17 @@ def test_a_step_done_early_moves_the_rest_forward() -> None:
     assert {r.due_at for r in evening.rows.values() if r.step_id == "serve"} == {at(17, 45)}
 
 
+def test_a_start_far_ahead_of_the_deadline_can_wait() -> None:
+    evening = Evening()
+    evening.text("chicken carrot by 18:30")
+    evening.text("start")
+    # 55 min from the first step to the table: 18:30 less 55 min.
+    assert "17:35" in evening.tap("Not yet: start at 17:35")
+    assert evening.wait(34) == []
+    assert "Heat the oven" in evening.wait(1)[0]
+    assert {r.due_at for r in evening.rows.values() if r.step_id == "serve"} == {at(18, 30)}
+
+
 def test_a_second_start_says_it_runs_already() -> None:
     evening = cooking_later(5)
     state = evening.state
