@@ -7,7 +7,7 @@ import re
 from knowledge.answers.cite import cited
 from knowledge.answers.conversion import cup_grams
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import both, quantities
+from knowledge.answers.question import altitude_m, both, quantities, says_altitude
 from knowledge.physics.water import ambient_Pa, boiling_degC
 
 _PEOPLE = re.compile(
@@ -15,7 +15,7 @@ _PEOPLE = re.compile(
     r"(?: people| persons| adults| of us)? "
 )
 _COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
-_ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
+WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
 GRAM_WORDS = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 
 
@@ -74,6 +74,9 @@ def _pasta_water(question: Question) -> Answer | None:
 def servings(question: Question) -> Answer | None:
     """How many a weight feeds, or how much of a food for so many."""
     food = next((food for food in question.foods if food.serving_g), None)
+    weight = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
+    whole = question.store.named(f"whole {food.name}") if food and weight and weight >= WHOLE_BIRD_G else None
+    food = whole if whole and whole.serving_g else food
     feeds = question.says("how many people", "how many does", "how many will", "feed", "serves", "serve how")
     people = _PEOPLE.search(question.plain)
     per = question.says(
@@ -85,8 +88,7 @@ def servings(question: Question) -> Answer | None:
         or not (feeds or per or (people and question.says("how much", "how many")))
     ):
         return None
-    name = next(m.phrase for m in question.mentions if m.food.id == food.id)
-    weight = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
+    name = next((m.phrase for m in question.mentions if m.food.id == food.id), food.name)
     one = f"{food.serving_g:.0f} g / {food.serving_g / 28.3495:.0f} oz"
     if weight and feeds:
         text = f"About {max(weight / food.serving_g, 1):.0f} at dinner: {one} of raw {name} each."
@@ -106,15 +108,14 @@ def servings(question: Question) -> Answer | None:
 
 def boiling(question: Question) -> Answer | None:
     """The temperature at which water boils, at a named altitude or at that of the kitchen."""
-    found = _ALTITUDE.search(question.plain)
-    high = question.says("altitude", "sea level", "elevation", "high up", "mountain")
-    if not (question.says("boil") and (found or high)) and not question.says("water boil", "boiling point"):
+    high = says_altitude(question) or question.says(
+        "altitude", "sea level", "elevation", "high up", "mountain"
+    )
+    if not (question.says("boil") and high) and not question.says("water boil", "boiling point"):
         return None
-    height_m = question.kitchen.altitude_m
-    if found:
-        height_m = float(re.sub(r"[,.]", "", found[1])) * (0.3048 if found[2].startswith("f") else 1.0)
-    if not -400 <= height_m <= 5500:
+    if question.foods and question.says("how long", "minutes"):
         return None
+    height_m = altitude_m(question)
     degC = boiling_degC(ambient_Pa(height_m))
     slower = (
         ""

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.question import altitude_m
 from knowledge.answers.temperature import safe_line
 from knowledge.errors import KnowledgeError
 from knowledge.foods.model import DoneKind, Food, Role
@@ -208,24 +209,24 @@ def _minutes(
 def _medium(question: Question, food: Food, way: str) -> Medium:
     from knowledge.physics import media
 
-    altitude_m = question.kitchen.altitude_m
+    height_m = altitude_m(question)
     kind = question.store.doneness(food.doneness).kind
     surface = "meat" if kind in (DoneKind.CORE, DoneKind.COLLAGEN) else "cut"
     match way:
         case "roast":
             return media.oven(
-                _oven_degC(question), fan=question.kitchen.fan_oven, surface=surface, altitude_m=altitude_m
+                _oven_degC(question), fan=question.kitchen.fan_oven, surface=surface, altitude_m=height_m
             )
         case "steam":
-            return media.steaming(altitude_m)
+            return media.steaming(height_m)
         case "braise":
-            return media.simmering(altitude_m)
+            return media.simmering(height_m)
         case "pressure":
-            return media.pressure(SEALED_KPA, altitude_m)
+            return media.pressure(SEALED_KPA, height_m)
         case "saute":
-            return media.open_pan(180.0, surface=surface, altitude_m=altitude_m)
+            return media.open_pan(180.0, surface=surface, altitude_m=height_m)
         case _:
-            return media.boiling(altitude_m)
+            return media.boiling(height_m)
 
 
 def _saying(question: Question, way: str) -> str:

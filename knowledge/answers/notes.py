@@ -19,16 +19,17 @@ from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 
 ENOUGH = 0.6  # share of the weight of a question that a note must hold
-SURE = 0.75  # and where a time could be computed instead
 
 
 def technique(question: Question) -> Answer | None:
     """The note on technique that the question asks for."""
     ranked = _ranked(question)
-    enough = SURE if question.foods and question.says("how long", "minutes", "time") else ENOUGH
-    if not ranked or ranked[0][0] < enough:
+    if not ranked or ranked[0][0] < ENOUGH:
         return None
     _, text, source = ranked[0]
+    timed = question.foods and question.says("how long", "minutes", "cook time")
+    if timed and "minute" not in text:
+        return None  # a time is asked: better computed than quoted
     return Answer(known=True, answer=text, sources=cited(question.store, source))
 
 

@@ -14,6 +14,8 @@ LONGEST_NAME = 5
 TEMPERATURE = re.compile(
     r"(?<![\w.])(-?\d{1,3}(?:\.\d+)?) ?(?:degrees?|deg|°|º)? ?(celsius|centigrade|fahrenheit|c|f)\b"
 )
+_ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
+HIGHEST_M = 5000.0
 NUMBER = r"(\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d|a half|half a|half an|an|a|one|two|three|four|five|six)"
 _SAID = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
 
@@ -71,6 +73,20 @@ def temperatures_degC(question: Question) -> tuple[float, ...]:
         ):
             found.append(to_degC(float(value)) if float(value) > 100 else float(value))
     return tuple(found)
+
+
+def altitude_m(question: Question) -> float:
+    """The altitude said in the question, else that of the kitchen; one that no kitchen has is left out."""
+    found = _ALTITUDE.search(question.plain)
+    if not found:
+        return question.kitchen.altitude_m
+    height_m = float(re.sub(r"[,.]", "", found[1])) * (0.3048 if found[2].startswith("f") else 1.0)
+    return height_m if height_m <= HIGHEST_M else question.kitchen.altitude_m
+
+
+def says_altitude(question: Question) -> bool:
+    """True if a height in metres or feet stands in the question."""
+    return _ALTITUDE.search(question.plain) is not None
 
 
 def to_degC(degF: float) -> float:
