@@ -30,7 +30,7 @@ def run(argv: list[str]) -> int:
     """Answer a table or explain one piece. Returns 0, or 2 when a row or the file could not be used."""
     parser = argparse.ArgumentParser(prog="panwright times", description="cooking times by computation")
     parser.add_argument(
-        "file", nargs="?", default="-", help="CSV with a header; - or nothing: standard input"
+        "file", nargs="?", default="-", help="CSV with a header; -: standard input"
     )
     parser.add_argument("--explain", metavar="TEXT", help='one piece, e.g. "carrot 20 mm dice, roast 220 C"')
     parser.add_argument("--plot", metavar="FILE.png", help="with --explain: draw temperatures and dose")
@@ -79,11 +79,11 @@ class Answered:
         """time_min, time_min_lo, time_min_hi, note."""
         if self.read is None or self.outcome is None:
             return "", "", "", self.problem
-        done, lo, hi = self.outcome.done_s, self.outcome.lo_s, self.outcome.hi_s
-        if done is None or lo is None or hi is None:
+        done = self.outcome.done_s
+        if done is None:
             return "", "", "", self.outcome.note
         counted = max(done - self.read.not_counted_s, LEAST_S)
-        low, high = counted * lo / done, counted * hi / done
+        low, high = counted / self.read.spread, counted * self.read.spread
         return (
             f"{counted / 60:.2f}", f"{low / 60:.2f}", f"{high / 60:.2f}",
             self.read.note or self.outcome.decided_by,
@@ -98,7 +98,7 @@ def answers(rows: Sequence[Mapping[str, str]], store: Store) -> list[Answered]:
             answered.append(Answered(read_row(row_of(line), store), None))
         except KnowledgeError as error:
             answered.append(Answered(None, None, str(error)))
-        except _BadCell as error:
+        except BadCellError as error:
             answered.append(Answered(None, None, str(error)))
     good = [a for a in answered if a.read is not None]
     for a, outcome in zip(good, cook([a.read.case for a in good if a.read]), strict=True):
@@ -106,7 +106,7 @@ def answers(rows: Sequence[Mapping[str, str]], store: Store) -> list[Answered]:
     return answered
 
 
-class _BadCell(ValueError):
+class BadCellError(ValueError):
     """A cell that is no number where one was expected."""
 
 
@@ -119,15 +119,15 @@ def _number(line: Mapping[str, str], column: str) -> float | None:
     except ValueError:
         value = math.nan
     if not math.isfinite(value):
-        raise _BadCell(f"{column}: expected a number, got {cell!r}")
+        raise BadCellError(f"{column}: expected a number, got {cell!r}")
     return value
 
 
 def row_of(line: Mapping[str, str]) -> Row:
-    """One line of the table. Raises _BadCell."""
+    """One line of the table. Raises BadCellError."""
     food = line.get("food", "")
     if not food:
-        raise _BadCell("food: a name is needed")
+        raise BadCellError("food: a name is needed")
     return Row(
         food=food,
         cut_text=line.get("cut_text", ""),

@@ -8,17 +8,21 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
 
 from knowledge.errors import OutOfRange
 from knowledge.foods.model import DoneKind, Doneness, Food
-from knowledge.foods.store import Store
-from knowledge.physics import media
+from knowledge.physics import media, tables
 from knowledge.physics.chart_names import resolve
 from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
 from knowledge.physics.model import Case, Goal, Medium, Phase
 from knowledge.physics.pieces import piece
 from knowledge.physics.water import ambient_Pa, saturation_Pa
+
+if TYPE_CHECKING:
+    from knowledge.foods.store import Store
 
 METHODS = (
     "roast", "broil", "saute", "boil", "simmer", "steam", "braise", "bake_covered", "pressure_high",
@@ -55,7 +59,11 @@ class Row:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Read:
-    """What a row was taken to mean. `not_counted_s`: part of the time that charts leave out."""
+    """What a row was taken to mean.
+
+    `not_counted_s` is the part of the time that charts leave out; `spread` the factor either
+    way within which published times for such a piece lie.
+    """
 
     case: Case
     food: Food
@@ -63,6 +71,7 @@ class Read:
     shape: str
     size_mm: float
     not_counted_s: float
+    spread: float
     note: str
 
 
@@ -91,7 +100,8 @@ def read_row(row: Row, store: Store) -> Read:
     )  # fmt: skip
     return Read(
         case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm,
-        not_counted_s=not_counted, note=note,
+        not_counted_s=not_counted,
+        spread=spread_of(row.method, _kind(doneness, shape)), note=note,
     )  # fmt: skip
 
 
@@ -103,6 +113,24 @@ def _below(row: Row, food: Food, note: str) -> str:
         warning = f"below the safe minimum of {safe.core_degC:g} °C ({safe.authority})"
         return f"{note}; {warning}" if note else warning
     return note
+
+
+# How far published times spread
+
+
+@cache
+def spread_of(method: str, kind: str) -> float:
+    """Factor either way that covers published times, by method and kind of piece (`spreads.csv`)."""
+    found = {(r["method"], r["kind"]): float(r["spread"]) for r in tables.rows("spreads")}
+    return found.get((_METHOD_SPREAD.get(method, method), kind), found["usual", ""])
+
+
+def _kind(doneness: Doneness, shape: str) -> str:
+    if shape in ("leaf", "grain", "bird", "joint"):
+        return shape
+    if doneness.kind is DoneKind.COLLAGEN:
+        return "tough"
+    return "veg" if doneness.dose_min else "core"
 
 
 # What it is
@@ -216,6 +244,7 @@ def _class_of(row: Row, food: Food, text: str) -> str:
 _CORE_CLASSES = frozenset(
     {"tender_meat", "ground_meat", "poultry", "dark_poultry", "fish", "shellfish", "egg", "sausage", "cured"}
 )
+_METHOD_SPREAD = {"pressure_high": "pressure", "pressure_low": "pressure"}
 _METHOD = {"bake_covered": "covered", "pressure_high": "pressure", "pressure_low": "pressure"}
 
 

@@ -9,11 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from knowledge.errors import UnknownFood
 from knowledge.foods.model import Food
-from knowledge.foods.store import Store
-from knowledge.text.normalise import key
+
+if TYPE_CHECKING:
+    from knowledge.foods.store import Store
 
 _BY_WORD = (
     ("turkey", "turkey"), ("duck", "duck"), ("goose", "duck"), ("fowl", "chicken"), ("hen", "chicken"),
@@ -41,17 +43,18 @@ def resolve(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food
     for said in _phrases(name, cut_text):
         if (food := store.named(said)) is not None and _fits(food, endpoint):
             return food, ""
-    names = store.names()
-    best: tuple[int, str] | None = None
-    for said in dict.fromkeys((name, *_parts(name))):
-        for run in _runs(key(said).split()):
-            if run in names and (best is None or len(run) > best[0]):
-                food = store.food(names[run][0])
-                if _fits(food, endpoint):
-                    best = (len(run), food.id)
+    best: tuple[int, Food] | None = None
+    for said in dict.fromkeys((name.lower(), *_parts(name))):
+        for run in _runs(_words(said)):
+            if best is not None and len(run) <= best[0]:
+                continue
+            food = store.named(run)
+            if food is not None and _fits(food, endpoint):
+                best = (len(run), food)
     if best is not None:
-        return store.food(best[1]), ""
-    words = key(name).split()
+        return best[1], ""
+    words = {form for word in _words(name) for form in (word, word.removesuffix("s"), word.removesuffix("es"))}
+    words |= {word.removesuffix("ies") + "y" for word in words if word.endswith("ies")}
     for word, like in _BY_WORD:
         if word in words and (found := _like(like, endpoint, store)):
             return found, f"taken as {found.name}"
@@ -61,7 +64,7 @@ def resolve(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food
         found = store.named("green bean")
         if found is not None:
             return found, f"taken as {found.name}"
-    raise UnknownFood(name, tuple(sorted(n for n in names if words and words[-1][:4] == n[:4])[:3]))
+    raise UnknownFood(name)
 
 
 def _like(like: str, endpoint: str, store: Store) -> Food | None:
@@ -80,6 +83,10 @@ def _fits(food: Food, endpoint: str) -> bool:
     if endpoint == "flaky":
         return food.animal in ("fish", "shellfish")
     return food.doneness not in ("none", "warm_through")
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[^\W\d_]+", text.lower())
 
 
 def _parts(name: str) -> list[str]:

@@ -21,7 +21,8 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "altitude_m": (-450.0, 5500.0, "m"),
     "come_up_s": (0.0, 7200.0, "s"),
     "time_s": (0.0, 360000.0, "s"),
-    "pressure_Pa": (600.0, 600000.0, "Pa"),
+    "saturation_degC": (0.0, 200.0, "°C"),
+    "pressure_Pa": (700.0, 600000.0, "Pa"),
     "power_W": (50.0, 10000.0, "W"),
     "volume_l": (0.0, 40.0, "l"),
 }

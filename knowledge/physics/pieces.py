@@ -22,18 +22,17 @@ START_DEGC = {
 FREEZER_DEGC = -18.0
 _FUSION_J_KG = 333_500.0
 _ICE_CP = 2050.0
-_FREEZABLE = 0.75  # share of the latent heat that thawing costs: ice conducts four times as well
 
 
 def frozen_start_degC(*, water_frac: float, cp_J_kgK: float, start_degC: float = FREEZER_DEGC) -> float:
     """Start temperature of an unfrozen piece that needs as much heat as the frozen one.
 
-    Equation: T = -(0.75 w Lf + c_ice (0 - T_freezer) w) / cp
-    Leaves out: the moving front; ice conducts better, hence the 0.75 (fitted to the rule of
-    thumb that frozen fish takes twice as long).
-    Example: w 0.76, cp 3600 -> about -61 °C
+    Equation: T = -1.2 (w Lf + c_ice (0 - T_freezer) w) / cp
+    Leaves out: the moving front, and that ice conducts better; where the surface holds the heat
+    back (oven, pan, simmering) neither matters much.
+    Example: w 0.76, cp 3600 -> -94 °C
     """
-    return -(_FREEZABLE * water_frac * _FUSION_J_KG - _ICE_CP * water_frac * start_degC) / cp_J_kgK
+    return -tables.constant("thaw_factor") * (water_frac * _FUSION_J_KG - _ICE_CP * water_frac * start_degC) / cp_J_kgK
 
 
 def start_of(state: str | None, water_frac: float, cp_J_kgK: float) -> float:

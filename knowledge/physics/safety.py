@@ -81,6 +81,7 @@ def lethality_table(safety_id: str, animal: str, name: str = "") -> str:
 
 # Kill
 
+_INSTANT_S = 1.0
 WANTED_LOG = {"chicken": 7.0, "turkey": 7.0, "meat": 6.5}
 
 
@@ -97,14 +98,13 @@ class Lethality:
 def lethality(table: str, fat_pct: float = 0.0) -> Lethality:
     """The FSIS table of one species (poultry: at its fat content, interpolated between columns).
 
-    Rows that print 0 s (instant) are left out: the warmest finite row bounds the rate.
+    Where 0 s is printed ("instantly") the cautious reading is one second.
     Source: FSIS-GD-2021-0014 (Revised Appendix A), tables 2 to 6; for moist surfaces.
     """
     if table == "meat":
         pairs = [
-            (float(r["core_degF"]), float(r["seconds_6_5_log"]))
+            (float(r["core_degF"]), float(r["seconds_6_5_log"]) or _INSTANT_S)
             for r in tables.rows("lethality_meat")
-            if float(r["seconds_6_5_log"]) > 0.0
         ]
     else:
         fat = min(max(fat_pct, 1.0), 12.0)
@@ -112,14 +112,8 @@ def lethality(table: str, fat_pct: float = 0.0) -> Lethality:
         pairs = []
         for r in tables.rows("lethality_poultry"):
             if r["species"] == table:
-                a, b = float(r[f"seconds_fat_{low}"]), float(r[f"seconds_fat_{low + 1}"])
-                if a > 0.0 and b > 0.0:
-                    pairs.append(
-                        (
-                            float(r["core_degF"]),
-                            10.0 ** (np.log10(a) + (fat - low) * (np.log10(b) - np.log10(a))),
-                        )
-                    )
+                a, b = (float(r[f"seconds_fat_{f}"]) or _INSTANT_S for f in (low, low + 1))
+                pairs.append((float(r["core_degF"]), a * (b / a) ** (fat - low)))
     degF, seconds = np.array(sorted(pairs)).T
     return Lethality(WANTED_LOG[table], (degF - 32.0) / 1.8, np.log10(seconds))
 

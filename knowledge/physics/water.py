@@ -5,22 +5,17 @@ Everything that altitude does to a dinner goes through these functions.
 
 from __future__ import annotations
 
-from typing import overload
-
-import numpy as np
-from numpy.typing import NDArray
-
 from knowledge.physics.limits import within
 
 SEA_LEVEL_PA = 101325.0
 LATENT_J_KG = 2.257e6
 """Heat of vaporisation of water at 100 °C (IAPWS)."""
 
-_MMHG_PA = 133.322
-# Antoine constants for mmHg and °C, below and above 100 °C.
-# Source: Lange's Handbook of Chemistry, as in common property tables (checked against IAPWS-IF97).
-_BELOW = (8.07131, 1730.63, 233.426)
-_ABOVE = (8.14019, 1810.94, 244.485)
+# Constants of the saturation line. Source: IAPWS-IF97, region 4, table 34.
+_N = (
+    0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5, -0.32325550322333e7,
+    0.14915108613530e2, -0.48232657361591e4, 0.40511340542057e6, -0.23855557567849, 0.65017534844798e3,
+)  # fmt: skip
 
 
 def ambient_Pa(altitude_m: float) -> float:
@@ -35,37 +30,36 @@ def ambient_Pa(altitude_m: float) -> float:
     return SEA_LEVEL_PA * (1.0 - 2.25577e-5 * z) ** 5.25588
 
 
-@overload
-def saturation_Pa(T_degC: float) -> float: ...
-@overload
-def saturation_Pa(T_degC: NDArray[np.float64]) -> NDArray[np.float64]: ...
-def saturation_Pa(T_degC: float | NDArray[np.float64]) -> float | NDArray[np.float64]:
+def saturation_Pa(T_degC: float) -> float:
     """Vapour pressure of water.
 
-    Equation: log10(p / mmHg) = A - B / (C + T), one set of constants up to 100 °C, one above
-    Valid for: 0 to 130 °C within 0.4 %; below 0 only that it is small matters here.
-    Source: Antoine equation; constants see module.
-    Example: 100 °C -> 101.3 kPa
+    Equation: p = (2 C / (-B + sqrt(B**2 - 4 A C)))**4 MPa, with A, B, C quadratic in
+        theta = T + n9 / (T - n10), T in K
+    Valid for: 0 to 200 °C. Raises OutOfRange.
+    Source: IAPWS-IF97, equation 30.
+    Example: 100 °C -> 101.42 kPa
     """
-    T = np.asarray(T_degC, dtype=np.float64)
-    low, high = (_MMHG_PA * 10.0 ** (a - b / (np.maximum(c + T, 60.0))) for a, b, c in (_BELOW, _ABOVE))
-    p = np.where(T <= 100.0, low, high)
-    return p if isinstance(T_degC, np.ndarray) else float(p)
+    n1, n2, n3, n4, n5, n6, n7, n8, n9, n10 = _N
+    T = within("T_degC", T_degC, "saturation_degC") + 273.15
+    theta = T + n9 / (T - n10)
+    a = theta * theta + n1 * theta + n2
+    b = n3 * theta * theta + n4 * theta + n5
+    c = n6 * theta * theta + n7 * theta + n8
+    return float(1e6 * (2.0 * c / (-b + (b * b - 4.0 * a * c) ** 0.5)) ** 4)
 
 
 def boiling_degC(pressure_Pa: float) -> float:
     """Temperature at which water boils under an absolute pressure.
 
-    Equation: T = B / (A - log10(p / mmHg)) - C
-    Valid for: 600 Pa to 600 kPa; within 0.1 °C of IAPWS-IF97 from 60 to 210 kPa. Raises OutOfRange.
-    Source: Antoine equation, two sets of constants.
-    Example: 101325 Pa -> 99.99 °C; 171325 Pa -> 115.3 °C
+    Equation: the same line solved for T (backward equation), with beta = (p / MPa)**(1/4)
+    Valid for: 700 Pa to 600 kPa. Raises OutOfRange.
+    Source: IAPWS-IF97, equation 31.
+    Example: 101325 Pa -> 99.97 °C; 171325 Pa -> 115.39 °C
     """
-    p = within("pressure_Pa", pressure_Pa) / _MMHG_PA
-    log = float(np.log10(p))
-    a, b, c = _BELOW
-    below = b / (a - log) - c
-    if below <= 100.0:
-        return below
-    a, b, c = _ABOVE
-    return max(b / (a - log) - c, 100.0)
+    n1, n2, n3, n4, n5, n6, n7, n8, n9, n10 = _N
+    beta = (within("pressure_Pa", pressure_Pa) / 1e6) ** 0.25
+    e = beta * beta + n3 * beta + n6
+    f = n1 * beta * beta + n4 * beta + n7
+    g = n2 * beta * beta + n5 * beta + n8
+    d = 2.0 * g / (-f - (f * f - 4.0 * e * g) ** 0.5)
+    return float(0.5 * (n10 + d - ((n10 + d) ** 2 - 4.0 * (n9 + n10 * d)) ** 0.5) - 273.15)
