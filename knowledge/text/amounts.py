@@ -13,7 +13,10 @@ from dataclasses import dataclass
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Unit, words
 
-_ONES = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]  # fmt: skip
+_ONES = [
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+    "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+]  # fmt: skip
 _TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"]
 WORD_VALUES = {word: float(i) for i, word in enumerate(_ONES)} | {
     word: 20.0 + 10 * i for i, word in enumerate(_TENS)
@@ -26,8 +29,10 @@ _SIZE_ID = {"big": "large", "huge": "large", "giant": "large", "whopping": "larg
             "massive": "large", "tiny": "small", "little": "small"}  # fmt: skip
 _LOOSE = ("good", "nice", "fresh", "sad", "whole", "heaped", "level", "full", "decent", "standard", "regular",
           "generous", "thick", "fat", "wee", "lovely", "single")  # fmt: skip
-_VAGUE = ("some", "lots", "load", "loads", "bit", "bits", "plenty", "rest", "most", "end", "ends", "last",
-          "remains", "remainder", "splash", "drizzle", "bunch of random", "heap", "heaps", "ton", "tons")  # fmt: skip
+_VAGUE = (
+    "some", "lots", "load", "loads", "bit", "bits", "plenty", "rest", "most", "end", "ends", "last",
+    "remains", "remainder", "splash", "drizzle", "bunch of random", "heap", "heaps", "ton", "tons",
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,8 +246,11 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     return _measured(tokens, qty, unit, size, article)
 
 
-_NOT_COUNTS = ("c", "f", "degree", "degrees", "deg", "celsius", "fahrenheit", "%", "day", "days", "hour", "hours",
-               "week", "weeks", "min", "mins", "minutes", "month", "months", "year", "years", "am", "pm")  # fmt: skip
+_NOT_COUNTS = (
+    "c", "f", "degree", "degrees", "deg", "celsius", "fahrenheit", "%", "day", "days", "hour",
+    "hours", "week", "weeks", "min", "mins", "minutes", "month", "months", "year", "years", "am",
+    "pm",
+)  # fmt: skip
 
 
 def _says_vaguely(tokens: list[Token], i: int) -> bool:

@@ -26,20 +26,28 @@ _PEOPLE_WORD = (
     r"portions|servings|students|hungry \w+|family members|humans|folks?)"
 )
 _RELATIVE = (
-    r"(?:(?:my|the|our) )?(?:wife|husband|hubby|partner|girlfriend|boyfriend|gf|bf|mum|mom|dad|mother|father|son|"
-    r"daughter|flatmate|housemate|roommate|friend|mate|sister|brother|gran|nan|grandma|grandad|granny|toddler|kid|"
+    r"(?:(?:my|the|our) )?(?:wife|husband|hubby|partner|girlfriend|boyfriend|gf|bf|mum|mom|dad|"
+    r"mother|father|son|"
+    r"daughter|flatmate|housemate|roommate|friend|mate|sister|brother|gran|nan|grandma|grandad|"
+    r"granny|toddler|kid|"
     r"fiance|fiancee|spouse|missus|(?:mother|father) in law)"
 )
 _ADJ = r"(?:(?:hungry|little|small|big|growing|young|older|more|other|fussy|picky|starving) )?"
-_TERM = rf"(?:(?:just )?(?:me|myself|i)\b|{NUM} {_ADJ}{_PEOPLE_WORD}|an? {_ADJ}(?:adult|kid|child|toddler|teenager|friend|guest|baby)|{_RELATIVE})"
+_TERM = (
+    rf"(?:(?:just )?(?:me|myself|i)\b|{NUM} {_ADJ}{_PEOPLE_WORD}|an? {_ADJ}(?:adult|kid|child|toddler|"
+    rf"teenager|friend|guest|baby)|{_RELATIVE})"
+)
 _SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | plus |, and ){_TERM})+", re.I)
 _ONE_TERM = re.compile(_TERM)
 _NOT_PEOPLE = (
-    r"(?! ?(?:min|mins|minutes?|m\b|h\b|hrs?|hours?|am\b|pm\b|oclock|o clock|g\b|kg|lb|oz|ml|cups?|days?|weeks?|"
-    r"months?|c\b|f\b|degrees|deg|%|/|thirty|fifteen|forty|twenty|half|past|to \w+$|or so min)|[:.]\d|\d|[ ]?x)"
+    r"(?! ?(?:min|mins|minutes?|m\b|h\b|hrs?|hours?|am\b|pm\b|oclock|o clock|g\b|kg|lb|oz|ml|"
+    r"cups?|days?|weeks?|"
+    r"months?|c\b|f\b|degrees|deg|%|/|thirty|fifteen|forty|twenty|half|past|to \w+$|or so min)|"
+    r"[:.]\d|\d|[ ]?x)"
 )
 _FOR = re.compile(
-    rf"\b(?:for|feeds?|feeding|serves?|serving|cater(?:ing)? for) (?:about |around |roughly |up to |all |just |only )?"
+    rf"\b(?:for|feeds?|feeding|serves?|serving|cater(?:ing)? for) (?:about |around |roughly |up to "
+    rf"|all |just |only )?"
     rf"(?:the )?({NUM}){_NOT_PEOPLE}\b"
 )
 _COUNTED = re.compile(rf"\b({NUM}) {_ADJ}{_PEOPLE_WORD}\b")
@@ -51,7 +59,8 @@ _TABLE = re.compile(
     rf"\b({NUM}) (?:at the table|at table|to feed|coming|for dinner|for tea|eating|round the table)\b"
 )
 _MAKE = re.compile(
-    rf"\b(?:make (?:it|that|this)|we(?:re| are)(?: now)?|now) (?:for )?({NUM})(?: now| of us| people| instead)?\s*[.!]?$"
+    rf"\b(?:make (?:it|that|this)|we(?:re| are)(?: now)?|now) (?:for )?({NUM})(?: now| of us| "
+    rf"people| instead)?\s*[.!]?$"
 )
 _ALONE = re.compile(
     r"\b(?:just me|only me|for me|for myself|cooking for one|on my own tonight|dinner for one|by myself)\b"
@@ -106,8 +115,10 @@ def _people_of(term: str) -> float:
 _UNIT_MIN = r"(?:minutes?|mins?|m)\b"
 _UNIT_HOUR = r"(?:hours?|hrs?|hr|h)\b"
 DURATION = (
-    rf"(?:(?P<three>three quarters of an hour)|(?P<quarter>(?:a )?quarter of an hour)|(?P<halfhour>half (?:an |a )?(?:hour|hr))|"
-    rf"(?P<h>{NUM}|an|a|one|half) ?{_UNIT_HOUR}(?: ?(?:and )?(?:(?P<hm>{NUM})(?: ?{_UNIT_MIN})?(?! ?{_UNIT_HOUR})|(?:a )?(?P<hpart>half|quarter)))?|"
+    rf"(?:(?P<three>three quarters of an hour)|(?P<quarter>(?:a )?quarter of an hour)|"
+    rf"(?P<halfhour>half (?:an |a )?(?:hour|hr))|"
+    rf"(?P<h>{NUM}|an|a|one|half) ?{_UNIT_HOUR}(?: ?(?:and )?(?:(?P<hm>{NUM})(?: ?{_UNIT_MIN})?(?! "
+    rf"?{_UNIT_HOUR})|(?:a )?(?P<hpart>half|quarter)))?|"
     rf"(?P<h2>{NUM}) and a half {_UNIT_HOUR}|"
     rf"(?P<m>{NUM})(?: ?(?:-|to|or) ?(?P<mto>{NUM}))? ?(?:more |extra )?{_UNIT_MIN})"
 )
@@ -144,7 +155,8 @@ _HOUR_WORD = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve
 _HOUR = rf"(?:\d{{1,2}}|{_HOUR_WORD})"
 _MINUTE_WORD = rf"(?:quarter|a quarter|half|{NUM})(?: ?min(?:ute)?s?)?"
 CLOCK = (
-    rf"(?:(?P<past>half|quarter|a quarter|five|ten|twenty|twenty ?five|5|10|20|25)(?: min(?:ute)?s)? ?(?P<dir>past|after|to|before|till|til) (?P<hp>{_HOUR})(?P<ap0> ?[ap]m)?\b|"
+    rf"(?:(?P<past>half|quarter|a quarter|five|ten|twenty|twenty ?five|5|10|20|25)(?: "
+    rf"min(?:ute)?s)? ?(?P<dir>past|after|to|before|till|til) (?P<hp>{_HOUR})(?P<ap0> ?[ap]m)?\b|"
     rf"half (?P<half>{_HOUR})(?! ?(?:{_UNIT_HOUR}|dozen))\b|"
     rf"(?P<h>\d{{1,2}}) ?[:.h] ?(?P<m>[0-5]\d)(?: ?(?P<ap1>[ap]\.?m)\b\.?)?(?![\d/])|"
     rf"(?P<h2>{_HOUR}) ?(?P<ap2>[ap]\.?m)\b\.?|(?P<h3>{_HOUR}) ?(?:oclock|o clock)(?: ?(?P<ap3>[ap]m))?|"
@@ -153,21 +165,31 @@ CLOCK = (
 )
 _CLOCK = re.compile(rf"(?<![\w.,/#]){CLOCK}")
 _CUED = re.compile(
-    rf"(?:\b(?:by|at|for|before|around|about|til|till|until|round|arrive|guests|dinner|tea)|@) (?:about |around |like |say )?(?P<bare>{_HOUR})(?! ?(?:[:.,/]?\d|min|mins|minutes|m\b|h\b|hrs?|hours?|people|ppl|of us|pax|persons|adults|kids|guests|c\b|f\b|degrees|deg|%|g\b|kg|lb|oz|plates|members|servings|portions|x\b|past|to\b|cups?|tins?|cans?|children|quid|bucks|days?|weeks?|-|\w+ (?:in|at) the))\b"
+    rf"(?:\b(?:by|at|for|before|around|about|til|till|until|round|arrive|guests|dinner|tea)|@) "
+    rf"(?:about |around |like |say )?(?P<bare>{_HOUR})(?! ?(?:[:.,/]?\d|min|mins|minutes|m\b|h\b|"
+    rf"hrs?|hours?|people|ppl|of us|pax|persons|adults|kids|guests|c\b|f\b|degrees|deg|%|g\b|kg|lb|"
+    rf"oz|plates|members|servings|portions|x\b|past|to\b|cups?|tins?|cans?|children|quid|bucks|"
+    rf"days?|weeks?|-|\w+ (?:in|at) the))\b"
 )
 _NOW = re.compile(r"\b(?:its|it is|it's|time is|now|currently)(?: now| like| about| only| already)? $")
 _NO_DEADLINE = re.compile(
-    r"(?:since|after|from|left out|went in|put (?:it|them|that) (?:on|in)|started|on at|off at|text me|sat out|woke|until now|at work|"
-    r"opened|bought|finished work|rang|been (?:out|on)|marinat\w+|soak\w+|out for)(?: \w+){0,3} (?:at |about |around |for )?\(?(?:about |around )?$"
+    r"(?:since|after|from|left out|went in|put (?:it|them|that) (?:on|in)|started|on at|off at|"
+    r"text me|sat out|woke|until now|at work|"
+    r"opened|bought|finished work|rang|been (?:out|on)|marinat\w+|soak\w+|out for)(?: \w+){0,3} "
+    r"(?:at |about |around |for )?\(?(?:about |around )?$"
 )
 _NO_LIMIT_AFTER = re.compile(
-    r"^ ?\)? ?(?:ago|old|soak|marinat|out\b|early|late|behind|in\b(?! total)|left|away|per|each side|a side|on the clock)"
+    r"^ ?\)? ?(?:ago|old|soak|marinat|out\b|early|late|behind|in\b(?! total)|left|away|per|each "
+    r"side|a side|on the clock)"
 )
 _LIMIT_BEFORE = re.compile(
-    r"(?:(?:left|sat|been)\b[^.,]{0,30}$|left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|about)(?: \w+){0,3} \(?(?:about |for )?$"
+    r"(?:(?:left|sat|been)\b[^.,]{0,30}$|left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|"
+    r"expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|about)(?: "
+    r"\w+){0,3} \(?(?:about |for )?$"
 )
 _IN_N = re.compile(
-    rf"\b(?:done|ready|eat|finished|dinner|table|back|within|under|max|in) (?:in |within |under )?(?P<n>{NUM})(?= ?(?:max|tops|$|[.,!?;\n]))"
+    rf"\b(?:done|ready|eat|finished|dinner|table|back|within|under|max|in) (?:in |within |under "
+    rf")?(?P<n>{NUM})(?= ?(?:max|tops|$|[.,!?;\n]))"
 )
 
 
@@ -263,15 +285,19 @@ class VesselWords:
 
 
 _BROKEN = (
-    r"(?:(?:is|s|are|was|has|just|got|went|seems|looks|still|currently|all) )*(?:broken?|broke|bust(?:ed)?|dead|dirty|knackered|kaput|in use|out of "
-    r"(?:order|action)|on the blink|packed|taken|occupied|full|gone|died|playing up|not working|wont|isnt working|doesnt work|off limits|unavailable|being (?:fixed|repaired))"
+    r"(?:(?:is|s|are|was|has|just|got|went|seems|looks|still|currently|all) )*(?:broken?|broke|"
+    r"bust(?:ed)?|dead|dirty|knackered|kaput|in use|out of "
+    r"(?:order|action)|on the blink|packed|taken|occupied|full|gone|died|playing up|not working|"
+    r"wont|isnt working|doesnt work|off limits|unavailable|being (?:fixed|repaired))"
 )
 
 
 def _vessel(vessel: str, names: str) -> VesselWords:
     without = (
-        r"(?:no|without(?: the| an?| my)?|(?:dont|do not|havent|doesnt|didnt) (?:have|got|own|want|use|fancy|wanna use|want to use)(?: the| an?| any| my)?|"
-        r"not (?:in )?(?:the|an?)|cant use (?:the|my)|avoid(?:ing)? (?:the|an?)|hate (?:the|my)|never the|except (?:the)?|minus (?:the)?|lost (?:the|my))"
+        r"(?:no|without(?: the| an?| my)?|(?:dont|do not|havent|doesnt|didnt) (?:have|got|own|"
+        r"want|use|fancy|wanna use|want to use)(?: the| an?| any| my)?|"
+        r"not (?:in )?(?:the|an?)|cant use (?:the|my)|avoid(?:ing)? (?:the|an?)|hate (?:the|my)|"
+        r"never the|except (?:the)?|minus (?:the)?|lost (?:the|my))"
     )
     return VesselWords(
         vessel,
@@ -283,27 +309,34 @@ def _vessel(vessel: str, names: str) -> VesselWords:
 _VESSELS = (
     _vessel(
         "sheet pan",
-        r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
-        r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| in one go)|oven only|only (?:an|the) oven|"
+        r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|"
+        r"dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
+        r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| "
+        r"in one go)|oven only|only (?:an|the) oven|"
         r"(?:half|quarter) sheet",
     ),
     _vessel(
         "saute pan",
-        r"saute pans?|frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep pan|pan with (?:a )?lid|shallow pan",
+        r"saute pans?|frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep "
+        r"pan|pan with (?:a )?lid|shallow pan",
     ),
     _vessel(
         "lidded pot",
-        r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
-        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| luck|s)|french oven|handi|tagine pot|cast iron pot|or (?:a )?pot",
+        r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|"
+        r"the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
+        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| "
+        r"luck|s)|french oven|handi|tagine pot|cast iron pot|or (?:a )?pot",
     ),
     _vessel(
         "pressure cooker",
-        r"pressure ?cookers?|pressure pot|(?<!slow )(?<!rice )(?<!gas )(?<!electric )cooker (?:hai|mein|me|only|on|please|pls|ready)|"
+        r"pressure ?cookers?|pressure pot|(?<!slow )(?<!rice )(?<!gas )(?<!electric )cooker "
+        r"(?:hai|mein|me|only|on|please|pls|ready)|"
         r"(?:in|use|using) (?:the |a |my )?cooker|\d whistles?|whistles|p cooker|electric pressure cooker",
     ),
 )
 _OVENLESS = re.compile(
-    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|dont want to (?:use|turn on|heat up) the|"
+    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|dont want to "
+    r"(?:use|turn on|heat up) the|"
     r"cant use the|too hot for the) (?:working )?oven|oven "
     + _BROKEN
     + r"|(?:hob|stove ?top|stove|burner|cooktop) only|only (?:a |the |one |got a )?(?:hob|stove|stovetop|burner|gas ring)|"
@@ -341,7 +374,8 @@ def _diet_patterns() -> Iterable[tuple[str, re.Pattern[str]]]:
 
 _DIETS: list[tuple[str, re.Pattern[str]]] = []
 _ONE_OF_SEVERAL = re.compile(
-    r"\bone (?:of (?:us|them) )?(?:is )?(?:a )?(?:vegetarian|vegan|veggie)\b.*\b(?:two|both|separate|rest|others?)\b"
+    r"\bone (?:of (?:us|them) )?(?:is )?(?:a )?(?:vegetarian|vegan|veggie)\b.*\b(?:two|both|"
+    r"separate|rest|others?)\b"
 )
 
 

@@ -1,219 +1,28 @@
-"""From food phrases to items: which amount, state and cut belongs to which food.
+"""From segments to items: which amount, state and cut belongs to which food.
 
-The text falls into segments at commas, line ends, "and", brackets and the like. In
-a segment with several foods the amounts stand either all before or all after their
-foods ("2 onions 3 carrots", "onions 2 carrots 3"); which it is shows at its ends.
+In a segment with several foods the amounts stand either all before or all after
+their foods ("2 onions 3 carrots", "onions 2 carrots 3"); which it is shows at its ends.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
-from functools import lru_cache
+from dataclasses import replace
 
-from knowledge.text.amounts import SIZES, Amount, amount_at, size_id, unit_at
-from knowledge.text.match import Hit
+from knowledge.text.amounts import Amount
 from knowledge.text.model import Item
-from knowledge.text.normalise import FOOD, Flat, singular
+from knowledge.text.normalise import Flat
 from knowledge.text.roles import Role
+from knowledge.text.segments import Element, Found, Segment
 from knowledge.text.tokens import Token
-from knowledge.text.vocabulary import Named, Vocabulary, table, words
+from knowledge.text.vocabulary import Vocabulary, words
 
-_SEPARATORS = frozenset(
-    [",", ";", "\n", "*", "~", "+", "&", ".", "!", "?", ":", "/", "|", "(", ")", "[", "]", "=", ">"]
-)
-_JOINERS = frozenset(
-    ["and", "plus", "n", "with", "but", "then", "aur", "y", "oh", "comma", "period", "also", "or", "instead", "rather", "than", "place"]
-)
-_STATE_RANK = {"raw": 5, "leftover": 4, "cooked": 3, "frozen": 2, "canned": 1, "dried": 1}
 _NO_CAN_STATE = ("sauce", "soup", "stock", "paste", "puree", "beer")
 _ONE_PIECE = frozenset(["joint", "bird", "carcass", "crown"])
-_COLOURS = frozenset(["red", "green", "yellow", "orange", "white", "purple", "golden"])
-_GENERIC = frozenset(["white fish", "ground beef", "lentil", "bean", "rice", "noodle", "steak", "sausage", "cheese",
-                      "pasta", "beef", "pork", "squash", "winter squash", "mushroom", "stock"])  # fmt: skip
-_HAVE_WORDS = frozenset(["have", "got", "ive", "weve", "theres", "there", "tengo"])
-
-
-@lru_cache(maxsize=1)
-def _marks() -> dict[tuple[str, ...], tuple[str, str]]:
-    return {tuple(row["phrase"].split()): (row["kind"], row["value"]) for row in table("words_states.csv")}
-
-
-@dataclass(slots=True)
-class Found:
-    """A food of the text while its amount, state and cut are gathered."""
-
-    named: Named
-    hit: Hit
-    role: Role
-    amount: Amount | None = None
-    state: str | None = None
-    cut: str | None = None
-    size: str | None = None
-    said: str = ""
-    colour: str = ""
-
-    def add_state(self, state: str) -> None:
-        if _STATE_RANK[state] > _STATE_RANK.get(self.state or "", 0):
-            self.state = state
-
-
-@dataclass(slots=True)
-class Element:
-    """A thing in a segment: a food, an amount, a mark (state or cut), or a word."""
-
-    kind: str
-    at: int
-    food: Found | None = None
-    amount: Amount | None = None
-    mark: tuple[str, str] = ("", "")
-    word: str = ""
-
-
-@dataclass(slots=True)
-class Segment:
-    """Elements between two separators. `opener` is the separator before, `closer` the one after."""
-
-    opener: str
-    elements: list[Element] = field(default_factory=list)
-    closer: str = ""
-    depth: int = 0
-    sentence: int = 0
-
-    def of(self, kind: str) -> list[Element]:
-        return [e for e in self.elements if e.kind == kind]
-
-
-def segments(
-    tokens: Sequence[Token], hits: Sequence[Hit], roles: dict[int, Role], used: Sequence[tuple[int, int]]
-) -> list[Segment]:
-    """The text as segments of elements. `used` are stretches that are times, eaters and the like."""
-    by_start = {hit.start: (n, hit) for n, hit in enumerate(hits)}
-    blind = _blinded(tokens, hits, used)
-    out = [Segment("")]
-    depth = sentence = 0
-    i = 0
-    while i < len(tokens):
-        token = tokens[i]
-        if i in by_start:
-            n, hit = by_start[i]
-            first = True
-            for named in hit.phrase.foods:
-                role = roles.get(n, Role.HAVE)
-                found = Found(named, hit, role, state=hit.phrase.state, cut=hit.phrase.cut)
-                found.colour = next((t.text for t in tokens[hit.start : hit.end] if t.text in _COLOURS), "")
-                _marks_inside(tokens, hit, found)
-                out[-1].elements.append(Element("food", i, food=found))
-                first = False
-            del first
-            i = hit.end
-            continue
-        if blind[i].text == FOOD:  # part of a time, of the number of eaters ...
-            out[-1].elements.append(Element("used", i))
-            i += 1
-            continue
-        if token.text in ("(", "["):
-            depth += 1
-        elif token.text in (")", "]"):
-            depth = max(0, depth - 1)
-        if _separates(blind, i):
-            sentence += token.text in ".!?\n:"
-            out[-1].closer = token.text
-            out.append(Segment(token.text, depth=depth, sentence=sentence))
-            i += 1
-            continue
-        mark = _mark_at(blind, i)
-        if mark:
-            out[-1].elements.append(Element("mark", i, mark=mark[0]))
-            i = mark[1]
-            continue
-        got = amount_at(blind, i)
-        if got and got[1] > i:
-            out[-1].elements.append(Element("amount", i, amount=got[0]))
-            i = got[1]
-            continue
-        holder = unit_at(blind, i)
-        if holder and _is_holder(blind, i, holder[0].kind, holder[0].id):
-            one = 1.0 if token.text == token.key else None
-            amount = Amount(one, holder[0].id, canned=holder[0].id == "can", kind="holder")
-            out[-1].elements.append(Element("amount", i, amount=amount))
-            i = holder[1]
-            continue
-        if token.text in SIZES:
-            out[-1].elements.append(Element("size", i, word=size_id(token.text)))
-        else:
-            out[-1].elements.append(Element("word", i, word=token.text))
-        i += 1
-    return [s for s in out if s.elements or s.closer]
-
-
-def _blinded(tokens: Sequence[Token], hits: Sequence[Hit], used: Sequence[tuple[int, int]]) -> list[Token]:
-    """Tokens with foods and used stretches hidden, so that no amount reads across them."""
-    hidden = {n for hit in hits for n in range(hit.start, hit.end)}
-    return [
-        replace(t, text=FOOD, key=FOOD, value=None)
-        if n in hidden or any(a <= t.start < b for a, b in used)
-        else t
-        for n, t in enumerate(tokens)
-    ]
-
-
-def _separates(tokens: Sequence[Token], i: int) -> bool:
-    word = tokens[i].text
-    if word in _JOINERS:
-        return True
-    if word == "-":
-        return True
-    return word in _SEPARATORS and not (word == "*" and i > 0 and tokens[i - 1].is_number)
-
-
-def _mark_at(tokens: Sequence[Token], i: int) -> tuple[tuple[str, str], int] | None:
-    for length in (4, 3, 2, 1):
-        if i + length > len(tokens):
-            continue
-        for texts in (
-            tuple(t.text for t in tokens[i : i + length]),
-            tuple(t.key for t in tokens[i : i + length]),
-        ):
-            mark = _marks().get(texts)
-            if mark:
-                return mark, i + length
-    return None
-
-
-def _marks_inside(tokens: Sequence[Token], hit: Hit, found: Found) -> None:
-    """A state word that is part of the matched phrase but not of the label: "fresh basil"."""
-    label = found.named.name.split()
-    for token in tokens[hit.start : hit.end]:
-        mark = _marks().get((token.text,))
-        if mark and mark[0] == "state" and token.text not in label and token.key not in label:
-            if mark[1] == "leftover" or (token.text == "dry" and "wine" in found.named.name):
-                continue
-            found.add_state(mark[1])
-
-
-def _is_holder(tokens: Sequence[Token], i: int, kind: str, unit: str) -> bool:
-    """A container without a number ("tin chickpeas"); "can" the verb is none."""
-    if unit == "cup":
-        return i == 0 or tokens[i - 1].text in (",", "\n", ".", "and")
-    if kind not in ("container", "count", "piece") or unit in (
-        "stick",
-        "ball",
-        "box",
-        "pot",
-        "tray",
-        "piece",
-    ):
-        return False
-    if tokens[i].text != "can":
-        return True
-    after = tokens[i + 1].text if i + 1 < len(tokens) else ""
-    return after in ("of", FOOD, "", ",", ";", "\n", ".", ")", "(") and not (
-        after == FOOD
-        and i == 0
-        and len(tokens) > 3
-        and tokens[2].text in ("replace", "go", "be", "work", "i")
-    )
+_GENERIC = frozenset([
+    "white fish", "ground beef", "lentil", "bean", "rice", "noodle", "steak", "sausage", "cheese",
+    "pasta", "beef", "pork", "squash", "winter squash", "mushroom", "stock",
+])  # fmt: skip
 
 
 def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
@@ -334,7 +143,7 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
         last.cut = "ground"
     elif inner.named.name == last.named.name:
         last.role = Role.HAVE
-    elif (last.named.name.startswith("ground ") and last.named.name.endswith(inner.named.name)):
+    elif last.named.name.startswith("ground ") and last.named.name.endswith(inner.named.name):
         pass
     elif last.named.name in _GENERIC and not segment.of("amount") and last.named.name != inner.named.name:
         last.named = inner.named
@@ -383,9 +192,11 @@ def _attach(segment: Segment) -> None:
             and previous
             and (
                 not following
-                or (elements[previous[-1]].food.amount is None
-                and n - previous[-1] == 1
-                and following[0] - n > 1)
+                or (
+                    elements[previous[-1]].food.amount is None
+                    and n - previous[-1] == 1
+                    and following[0] - n > 1
+                )
             )
         ):  # type: ignore[union-attr]
             target = previous[-1]
@@ -501,40 +312,3 @@ def _merged(a: Item, b: Item, add: bool) -> Item:
     return replace(
         a, state=a.state or b.state, cut=a.cut or b.cut, size=a.size or b.size, sure=a.sure or b.sure
     )
-
-
-_AIM_WORDS = frozenset(
-    ["tonight", "idea", "night", "style", "fancy", "craving", "feel", "mood", "situation", "thinking"]
-)
-
-
-def mark_aims(parts: Sequence[Segment]) -> None:
-    """Foods that only name the dish aimed at: a dish before a colon, "beans and dodo tonight. ..."."""
-    for n, segment in enumerate(parts):
-        foods = [e.food for e in segment.elements if e.food and e.food.role is Role.HAVE]
-        if not foods:
-            continue
-        sentence = [s for s in parts if s.sentence == segment.sentence]
-        rest = [s for s in parts if s.sentence > segment.sentence]
-        more = sum(len(s.of("food")) for s in rest)
-        said = {e.word for s in sentence for e in s.of("word")}
-        if any(s.of("amount") for s in sentence) and sentence[-1].closer != ":":
-            continue
-        if any(e.mark[1] in ("leftover", "frozen", "canned") for s in sentence for e in s.of("mark")):
-            continue
-        dish = any((singular(w),) in words().dishes for w in said)
-        labelled = sentence[-1].closer == ":" and more >= 1 and not (said & _HAVE_WORDS)
-        length = sum(len(s.elements) for s in sentence)
-        asked = sentence[-1].closer == "?" and length <= 5 and bool(rest) and _begins_with_have(parts[n + 1 :])
-        aimed = bool(said & _AIM_WORDS) and "no" not in said and more >= 2
-        if more and ((labelled and (dish or aimed or more >= 2)) or asked or aimed or (dish and more >= 2)):
-            for food in foods:
-                food.role = Role.AIM
-
-
-def _begins_with_have(parts: Sequence[Segment]) -> bool:
-    for segment in parts:
-        if segment.elements:
-            first = [e.word for e in segment.elements[:3] if e.kind == "word"]
-            return bool(set(first) & _HAVE_WORDS)
-    return False

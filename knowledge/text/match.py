@@ -112,7 +112,12 @@ def _longest(
         if length <= dish and length < 3:
             break
         meaning = vocabulary.phrases.get(tuple(t.key for t in tokens[i : i + length]))
-        if meaning is not None and length == 1 and first in vocabulary.plural_only and tokens[i].text == first:
+        if (
+            meaning is not None
+            and length == 1
+            and first in vocabulary.plural_only
+            and tokens[i].text == first
+        ):
             continue
         if meaning is not None and length > 1 and _belongs_to_next(tokens, i + length - 1, vocabulary):
             shorter = vocabulary.phrases.get(tuple(t.key for t in tokens[i : i + length - 1]))
@@ -149,19 +154,24 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
         elif said == "crayfish" and names & {"palm oil", "egusi", "scotch bonnet", "cassava", "yam"}:
             meaning = vocabulary.get(("dried", "shrimp"))
         elif (
-            said in ("chili", "chilli")
-            and (
-                before in ("a", "of", "leftover", "our", "my", "the")
-                or after in ("from", "con", "for", "leftovers")
+            (
+                (
+                    said in ("chili", "chilli")
+                    and (
+                        before in ("a", "of", "leftover", "our", "my", "the")
+                        or after in ("from", "con", "for", "leftovers")
+                    )
+                )
+                or said == "date"
+                or (said == "cloves" and (before.isdigit() or after == "of"))
             )
-        ) or said == "date" or (said == "cloves" and (before.isdigit() or after == "of")):
-            meaning = None
-        elif (
-            said in ("veg", "vegetables", "veggies", "greens", "meat")
-            and (after in ("(", ":", "box") or before in ("same", "the", "any", "all"))
-        ) or (said == "fish" and before in ("the", "this", "that") and len(names) > 1):
-            meaning = None
-        elif said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text):
+            or (
+                said in ("veg", "vegetables", "veggies", "greens", "meat")
+                and (after in ("(", ":", "box") or before in ("same", "the", "any", "all"))
+            )
+            or (said == "fish" and before in ("the", "this", "that") and len(names) > 1)
+            or (said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text))
+        ):
             meaning = None
         elif said == "chops" and any("lamb" in name for name in names):
             meaning = vocabulary.get(("lamb", "chop"))

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from knowledge.text import fields, items, kinds, settings, swaps
+from knowledge.text.aims import mark_aims
 from knowledge.text.events import event_minutes, event_type, temperature
-from knowledge.text.items import Found
 from knowledge.text.match import Hit, corrected, hits
 from knowledge.text.model import (
     Context,
@@ -28,6 +28,7 @@ from knowledge.text.model import (
 )
 from knowledge.text.normalise import FOOD, Flat, flatten, key
 from knowledge.text.roles import Role, mask, roles
+from knowledge.text.segments import Found, segments
 from knowledge.text.tokens import Token, tokenise
 from knowledge.text.unknown import unknown_foods
 from knowledge.text.vocabulary import Names, Phrase, Vocabulary, vocabulary, words
@@ -101,9 +102,9 @@ def _look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) 
     for n, (start, end) in enumerate(spans):
         if any(a <= start and end <= b for a, b in [*pots, *rules]):
             parts[n] = Role.AIM
-    segments = items.segments(right, found, parts, [*times, *eaters, *pots, *rules])
-    items.mark_aims(segments)
-    gathered = items.gather(segments, vocab)
+    parts_of_text = segments(right, found, parts, [*times, *eaters, *pots, *rules])
+    mark_aims(parts_of_text)
+    gathered = items.gather(parts_of_text, vocab)
     return _Seen(
         flat=flat,
         tokens=right,
@@ -112,7 +113,7 @@ def _look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) 
         where=where,
         roles=parts,
         found=gathered,
-        unknown=unknown_foods(segments, flat, right, vocab, known=len(gathered)),
+        unknown=unknown_foods(parts_of_text, flat, right, vocab, known=len(gathered)),
         people=people,
         ready=ready,
         vessel=vessel,

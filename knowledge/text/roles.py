@@ -11,24 +11,43 @@ from enum import Enum
 
 from knowledge.text.normalise import FOOD as F
 
-_FILL = r"(?:(?:any|the|more|fresh|of|a|an|my|those|that|eating|having|much|no|tin|tinned|other|use|using|to use|and|it with|them with|with|even) ){0,3}"
+_FILL = (
+    r"(?:(?:any|the|more|fresh|of|a|an|my|those|that|eating|having|much|no|tin|tinned|other|use|using|"
+    r"to use|and|it with|them with|with|even) ){0,3}"
+)
 _LIST = rf"{F}(?:(?:,? (?:or|nor|and|&) |/|, (?=(?:{F}, )*(?:or|nor) )){_FILL}{F})*"
 _CUES = (
-    r"no|without|never|zero|not (?:keen on|a fan of|fond of|into|big on|too keen on|any|got)|(?:dont|doesnt|didnt|do not|does not|wont|cant|cannot|can not|havent|hasnt|never|not|wouldnt|isnt|arent|aint) "
-    r"(?:actually |really )?(?:have|has|had|want|like|likes|eat|eats|do|fancy|got|get|stand|touch|need|go near|bear|buy|bought|any|enough|tolerate|digest|stomach|own|allowed|eating|use|keep|add|include|give me|feel like)"
-    r"(?: them| it| this)?|(?:all )?out of|r[au]n out of|hates?|hated|refuses?(?: to eat)?|dislikes?|detests?|anything but|anything except|everything but|except(?: for)?|"
-    r"(?:deathly |very |badly )?(?:allergic|intolerant|sensitive) to|allergy to|avoid(?:ing|s)?|skip|leave out|sick of|fed up (?:of|with)|tired of|bored (?:of|with)|(?:no )?scratch|scrap|forget|lacking|missing|minus|"
-    r"instead of|but not|none of|hold the|keep away from|stay away from|lose the|bar|nothing with|not|off|ditch|nix|sans|free from|used up|finished|binned|threw out|chucked|sin|nahi|bina|(?:stop|dont|never|no more|quit) (?:suggest(?:ing)?|offer(?:ing)?|propos(?:e|ing)|recommend(?:ing)?|giv(?:e|ing) me|show(?:ing)? me|includ(?:e|ing)|plan(?:ning)?)"
+    r"no|without|never|zero|not (?:keen on|a fan of|fond of|into|big on|too keen on|any|got)|"
+    r"(?:dont|doesnt|didnt|do not|does not|wont|cant|cannot|can not|havent|hasnt|never|not|"
+    r"wouldnt|isnt|arent|aint) "
+    r"(?:actually |really )?(?:have|has|had|want|like|likes|eat|eats|do|fancy|got|get|stand|touch|"
+    r"need|go near|bear|buy|bought|any|enough|tolerate|digest|stomach|own|allowed|eating|use|keep|"
+    r"add|include|give me|feel like)"
+    r"(?: them| it| this)?|(?:all )?out of|r[au]n out of|hates?|hated|refuses?(?: to eat)?|"
+    r"dislikes?|detests?|anything but|anything except|everything but|except(?: for)?|"
+    r"(?:deathly |very |badly )?(?:allergic|intolerant|sensitive) to|allergy to|avoid(?:ing|s)?|"
+    r"skip|leave out|sick of|fed up (?:of|with)|tired of|bored (?:of|with)|(?:no )?scratch|scrap|"
+    r"forget|lacking|missing|minus|"
+    r"instead of|but not|none of|hold the|keep away from|stay away from|lose the|bar|nothing with|"
+    r"not|off|ditch|nix|sans|free from|used up|finished|binned|threw out|chucked|sin|nahi|bina|"
+    r"(?:stop|dont|never|no more|quit) (?:suggest(?:ing)?|offer(?:ing)?|propos(?:e|ing)|"
+    r"recommend(?:ing)?|giv(?:e|ing) me|show(?:ing)? me|includ(?:e|ing)|plan(?:ning)?)"
 )
 _REFUSED = re.compile(rf"(?<![^\W\d_])(?:{_CUES}) {_FILL}({_LIST})")
 _REFUSED_AFTER = re.compile(
-    rf"({F})s? (?:(?:is|are|s|has|have|was|were|went|all) ){{0,2}}(?:off the menu|off\b(?! the\b)|ran out|run out|gone\b(?! in)|went off|bad\b|mouldy|moldy|rotten|past it|used up|missing|aside\b|not (?:allowed|an option|available|here|in)|nahi|allergy|allergic|finished|no good|out\b(?=\W*(?:$|[,.;])))"
+    rf"({F})s? (?:(?:is|are|s|has|have|was|were|went|all) ){{0,2}}(?:off the menu|off\b(?! the\b)|"
+    rf"ran out|run out|gone\b(?! in)|went off|bad\b|mouldy|moldy|rotten|past it|used up|missing|"
+    rf"aside\b|not (?:allowed|an option|available|here|in)|nahi|allergy|allergic|finished|no good|"
+    rf"out\b(?=\W*(?:$|[,.;])))"
 )
 _NOT_REFUSED = re.compile(
-    r"no (?:idea|problem|rush|wait|just|sorry|actually|need|clue|longer|matter|hurry|worries|reason|time|,)|not (?:sure|much|only|just)"
+    r"no (?:idea|problem|rush|wait|just|sorry|actually|need|clue|longer|matter|hurry|worries|"
+    r"reason|time|,)|not (?:sure|much|only|just)"
 )
 _SLIP = re.compile(
-    rf"({F})(?: \w+)?,? (?:no wait|wait no|wait|no sorry|sorry no|sorry i mean(?:t)?|sorry|i mean(?:t)?|no i mean|no actually|actually no|scratch that|correction|oops|i meant to say|nope|or rather|make that|no its|no they are)[,. ]+"
+    rf"({F})(?: \w+)?,? (?:no wait|wait no|wait|no sorry|sorry no|sorry i mean(?:t)?|sorry|i "
+    rf"mean(?:t)?|no i mean|no actually|actually no|scratch that|correction|oops|i meant to say|"
+    rf"nope|or rather|make that|no its|no they are)[,. ]+"
     rf"(?:[^.{F}]{{0,24}})({F})"
 )
 _SLIP_ASKED = re.compile(rf"({F})\?+ ?(?:no|nope|nah)[ ,.]")

@@ -4,55 +4,44 @@ from __future__ import annotations
 
 import re
 
+from knowledge.text.cues import cue
 from knowledge.text.fields import NUM, value
-from knowledge.text.normalise import FOOD as F
 
-_UNITS_US = r"(?:fahrenheit|imperial|ounces(?: and pounds)?|pounds(?: and ounces)?|cups|us units|american units|us customary|oz)"
-_UNITS_METRIC = r"(?:celsius|centigrade|metric|grams?(?: and \w+)?|kilos?|millilitres|ml)"
-_USE = r"(?:use|switch(?: \w+){0,3}? to|change(?: \w+){0,3}? to|show(?: me)?(?: \w+){0,2}? in|give me(?: \w+){0,2}? in|talk(?: to me)? in|speak(?: to me)? in|set(?: \w+){0,3}? to|prefer|only|i think in|i work in|everything in|temps? in|temperatures? in|recipes? in|measurements? in|convert(?: \w+){0,3}? to|i(?:m| am) (?:used to|on)|in|no)"
-
-_CUES = tuple(
-    re.compile(pattern)
-    for pattern in (
-        rf"\b{_USE} (?:{_UNITS_US}|{_UNITS_METRIC}) ?(?:please|pls|units?|only|always|instead|not \w+|from now on|for everything|thanks|thx|measurements?|temps?|temperatures?|ta|and \w+|\.|!|,|$)|^\W*(?:{_UNITS_US}|{_UNITS_METRIC})(?: please| pls| only| units)?\W*$",
-        r"\b(?:my|our|the|this|new) (?:oven|hob|stove|cooker|kitchen|grill|pressure cooker|pan|pot|fridge|freezer)s? (?:runs?|only (?:goes|does|reaches)|goes (?:up )?to|maxes|tops|max|is (?:a |an )?(?:fan|convection|gas|electric|induction|small|tiny|old|slow|always)|has|takes|holds|cant go|doesnt go|is about)\b",
-        r"\b(?:i|we)(?:ve)? (?:have|got|own|use|only have|only own|only got|cook on|cook with|do have|bought) (?:\w+ ){0,2}(?:fan oven|convection oven|gas (?:hob|stove|cooker)|induction(?: hob| stove| cooktop)?|electric (?:hob|stove|coil|oven)\w*|oven that|toaster oven|pressure cooker|dutch oven|half sheets?|quarter sheets?|sheet pans?|sheet|saute pan|skillet|wok|lidded pot|\d+ ?(?:cm|inch|in|l|litre|liter|quart|qt)\b[^,]*(?:pan|pot|cooker|skillet|tray)?)",
-        r"\baltitude\b|\babove sea level\b|\bsea level\b|\belevation\b|\b(?:at|live at|im at|we(?:re)? at|up at) \d[\d,.]* ?(?:m|metres?|meters?|ft|feet|foot)\b|\bmile high\b|\bin the mountains\b",
-        r"\b(?:remind me|reminders?|notifications?|notify|ping me|text me|message me|buzz me|nudge me|alert me|alerts)\b(?!.*\b(?:stop|forgot|missed)\b)|\b(?:dont|do not|no|never|stop) (?:text|message|ping|remind|notify|buzz|disturb|bother) ?\w*|\bquiet hours\b|\b(?:louder|mute|silent)\b",
-        r"\b(?:from now on|remember (?:that|this|me|i|we|to)|for future|in future|going forward|for next time|every time|as a rule|by default|default|always|permanently|for good|note (?:that|to self)|for the record|save (?:this|that|it)|keep in mind|set (?:my|our|me)|update my|change my|my settings?|settings|preferences?|profile)\b",
-        r"\b(?:we|i) (?:never|dont ever|dont|do not|cant|cannot|no longer) (?:eat|have|touch|do|use|cook)\b|\b(?:in this house|in our house|in my house|round here|in this household|our household|my household)\b",
-        r"\b(?:stop suggesting|never suggest|dont suggest|dont (?:ever )?(?:offer|propose|recommend|give me|use|include|put|plan|show)|no more suggestions|quit suggesting|never (?:offer|include|use|give|put|plan))\b",
-        r"\bwe(?:re| are) (?:usually|always|normally|mostly) \w+\W*$|\bthere(?:s| is| are|re)? (?:usually |always |normally |just |only )?\S+ of us\b|\bwe(?:re| are) (?:usually |always |normally |a )?(?:\S+ (?:of us|people|in the (?:house|family)|at home)|family of|household of)|\bhousehold of\b|\b(?:usually|normally|always|typically) (?:cook|cooking|feed|feeding|for|we are|there)\b",
-        r"\b(?:speak|talk|use|write|say|reply|answer|text) (?:\w+ )?(?:british|american|english|indian|australian|aussie|uk|us|hindi|spanish|simple|plain|short\w*|french|german)\b|\bcall (?:it|them|me)\b|\b(?:shorter|fewer|longer|less|more) (?:messages|texts|emoji|detail)",
-        r"\b(?:im|i am|were|we are|shes|hes|(?:\w+ )?(?:is|has|have)|ive (?:got|become|gone)|i have|i got|ive|became|become|gone|went|diagnosed) (?:\w+ ){0,3}?(?:vegetarian|vegan|pescatarian|coeliac|celiac|lactose intoleran\w+|gluten (?:intoleran\w+|free)|allergic|allergy|diabetic|halal|kosher|jain|plant based|intoleran\w+|dairy free)\b|\b(?:allergic|allergy)\b",
-        rf"\b(?:hate|hates|cant stand|dislike|dislikes|doesnt like|dont like|wont eat)\b (?:\w+ )?{F}",
-        r"\b(?:im|i am|we are|we live|i live|living|based) (?:in|at) (?:denver|bogota|mexico|la paz|quito|cusco|nairobi|addis|johannesburg|a (?:van|boat|caravan|dorm|studio))\b",
-        r"\b(?:time ?zone|gmt|utc|language|metric|units?)\b",
-    )
+_UNITS_US = (
+    r"(?:fahrenheit|imperial|ounces(?: and pounds)?|pounds(?: and ounces)?|cups|us units|american "
+    r"units|us customary|oz)"
 )
+_UNITS_METRIC = r"(?:celsius|centigrade|metric|grams?(?: and \w+)?|kilos?|millilitres|ml)"
 
 
 def is_setting(masked: str) -> bool:
     """Whether a masked text speaks of what holds beyond tonight."""
-    return any(cue.search(masked) for cue in _CUES)
+    return bool(cue("setting", "").search(masked))
 
 
 _ALTITUDE = re.compile(
     r"\b(?P<n>\d{1,2},?\d{3}|\d{3,4}|\d(?:\.\d)?k) ?(?P<u>metres?|meters?|m|ft|feet|foot)\b"
 )
 _OVEN_MAX = re.compile(
-    r"\boven (?:\w+ ){0,4}?(?:goes (?:up )?to|maxes(?: out)?(?: at)?|tops out at|max(?:imum)?(?: is| of)?|does|reaches|goes) (?:about |only |up to )*(?P<n>\d{3}) ?(?P<u>c|f)?\b"
+    r"\boven (?:\w+ ){0,4}?(?:goes (?:up )?to|maxes(?: out)?(?: at)?|tops out at|max(?:imum)?(?: "
+    r"is| of)?|does|reaches|goes) (?:about |only |up to )*(?P<n>\d{3}) ?(?P<u>c|f)?\b"
 )
 _OVEN_OFFSET = re.compile(
-    rf"\boven (?:runs|is|runs about) (?:\w+ )?(?P<dir>hot|cold|cool|slow|fast)\b(?:[^.]*?(?P<n>{NUM}) ?(?:°|degrees?|deg)?)?"
+    rf"\boven (?:runs|is|runs about) (?:\w+ )?(?P<dir>hot|cold|cool|slow|"
+    rf"fast)\b(?:[^.]*?(?P<n>{NUM}) ?(?:°|degrees?|deg)?)?"
 )
 _SIZED = re.compile(
-    r"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)(?: \w+)?"
-    r" ?(?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure cooker|casserole|tray)?"
+    r"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|\d+(?:\.\d)? "
+    r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)(?: \w+)?"
+    r" ?(?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure "
+    r"cooker|casserole|tray)?"
 )
-_VESSEL_OF = {"sheet pan": "sheet pan", "tray": "sheet pan", "saute pan": "saute pan", "frying pan": "saute pan",
-              "skillet": "saute pan", "pan": "saute pan", "lidded pot": "lidded pot", "dutch oven": "lidded pot",
-              "pot": "lidded pot", "casserole": "lidded pot", "pressure cooker": "pressure cooker"}  # fmt: skip
+_VESSEL_OF = {
+    "sheet pan": "sheet pan", "tray": "sheet pan", "saute pan": "saute pan",
+    "frying pan": "saute pan", "skillet": "saute pan", "pan": "saute pan",
+    "lidded pot": "lidded pot", "dutch oven": "lidded pot", "pot": "lidded pot",
+    "casserole": "lidded pot", "pressure cooker": "pressure cooker",
+}  # fmt: skip
 
 
 def settings(text: str) -> tuple[tuple[str, str], ...]:
@@ -91,7 +80,8 @@ def settings(text: str) -> tuple[tuple[str, str], ...]:
         if vessel:
             out["vessel_size"] = f"{vessel}={size}"
     if match := re.search(
-        rf"\b(?:usually|normally|always|household of|family of|we(?: a|)re|there are) (?:cook for |cooking for |for )?({NUM})\b",
+        rf"\b(?:usually|normally|always|household of|family of|we(?: a|)re|there are) (?:cook for |"
+        rf"cooking for |for )?({NUM})\b",
         text,
     ):
         out["people"] = f"{value(match.group(1)):g}"

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from knowledge.text.items import Segment
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key, singular
+from knowledge.text.segments import Segment
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
 
 _MAX_WORDS = 3
-_LEADING = frozenset(["some", "a", "an", "the", "of", "my", "have", "i", "got", "we", "ive", "this", "that", "more", "also",
-                      "use", "add", "using", "there", "is", "are", "for", "it", "its", "need", "want", "to"])  # fmt: skip
+_LEADING = frozenset([
+    "some", "a", "an", "the", "of", "my", "have", "i", "got", "we", "ive", "this", "that", "more",
+    "also", "use", "add", "using", "there", "is", "are", "for", "it", "its", "need", "want", "to",
+])  # fmt: skip
 
 
 def unknown_foods(

@@ -85,7 +85,19 @@ def words() -> Words:
     )
 
 
-_STATE_WORDS = ("frozen", "fresh", "canned", "tinned", "raw", "cooked", "leftover", "boiled", "dried", "dry", "cold")
+_STATE_WORDS = (
+    "frozen",
+    "fresh",
+    "canned",
+    "tinned",
+    "raw",
+    "cooked",
+    "leftover",
+    "boiled",
+    "dried",
+    "dry",
+    "cold",
+)
 _HOLDERS = ("tin", "can", "jar", "bag", "pack", "packet", "bottle", "tube", "carton")
 _NOT_NAMES = ("curry cut", "green", "pan", "date")
 
