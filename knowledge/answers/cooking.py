@@ -77,7 +77,7 @@ def cut_to_match(question: Question) -> Answer | None:
     foods = [m for m in question.mentions if _cooks(question.store, m.food)]
     asks = question.says("how small", "how big", "how thick", "what size", "which size", "how large",
                          "how thin", "how should i cut", "cut small", "size to cut", "size should",
-                         "how fine")  # fmt: skip
+                         "cut size", "how fine")  # fmt: skip
     if not asks or not foods:
         return None
     if len({m.food.id for m in foods}) < 2:

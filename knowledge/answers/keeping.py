@@ -49,6 +49,7 @@ def keeping(question: Question) -> Answer | None:
         sources: tuple[str, ...] = (dish["fridge_days_src"], dish["freezer_months_src"])
     else:
         food = foods[0]
+        cooked = cooked or (food.fridge_days is None and food.start_state == "dry")  # nobody chills it raw
         name = question.mentions[0].phrase
         what = f"cooked {name}" if cooked and not name.startswith("cooked") else name
         days = _fridge_days(food, cooked)

@@ -15,6 +15,7 @@ from functools import lru_cache
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import words_of
+from knowledge.answers.search import nearest
 from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 
@@ -36,40 +37,38 @@ def technique(question: Question) -> Answer | None:
 def unknown(question: Question) -> Answer:
     """An honest no, with the nearest that we do know."""
     foods = [food.name for food in question.foods][:3]
-    near = [
-        text.split(":")[0].split(".")[0] for share, text, _ in _ranked(question)[:2] if share >= ENOUGH / 2
-    ]
+    near = nearest(question.store, _telling(question), titles_only=True, limit=3)
     text = "I don't know that."
     if foods:
         text += f" Of {', '.join(foods)} I can tell: safe temperature, how long it keeps, cooking times, "
         text += "allergens, swaps."
     elif near:
-        text += f" The nearest that I have: {'; '.join(near)}."
+        text += f" The nearest that I have: {', '.join(entry.title for entry in near)}."
     else:
         text += " I know safe temperatures, storage, thawing, water for grains, conversions, swaps and times."
     return Answer(known=False, answer=text, sources=())
 
 
+def _telling(question: Question) -> frozenset[str]:
+    stop = words_of(question.store, "stop")
+    return frozenset(word for word in question.words if word not in stop and not word.isdigit())
+
+
 def _ranked(question: Question) -> list[tuple[float, str, str]]:
+    """Share of the question's weight that each note holds, the note and its source, best first."""
     weights, notes = _index(question.store)
     rare = max(weights.values(), default=1.0)
-    telling = {
-        _stem(word)
-        for word in question.words
-        if word not in words_of(question.store, "stop") and not word.isdigit()
-    } - {""}
+    telling = {_stem(word) for word in _telling(question)} - {""}
     if not telling:
         return []
     whole = sum(weights.get(word, rare) for word in telling)
-    found = (
-        (sum(weights[word] for word in telling if word in words) / whole, text, source)
-        for words, text, source in notes
-    )
-    places = {text: sum(words.get(word, 0) for word in telling) for words, text, _ in notes}
-    ranked = sorted(
-        found, key=lambda entry: (-entry[0], places[entry[1]])
-    )  # a tie: the word that leads a note
-    return [entry for entry in ranked if entry[0] > 0]
+    found = []
+    for entry in nearest(question.store, _telling(question), kind="technique", limit=12):
+        words, text, source = notes[entry.id]
+        share = sum(weights[word] for word in telling if word in words) / whole
+        place = sum(words.get(word, 0) for word in telling)  # of a tie: the note that a word leads
+        found.append((-share, place, text, source))
+    return [(-share, text, source) for share, _, text, source in sorted(found)]
 
 
 def _stem(word: str) -> str:
@@ -77,13 +76,13 @@ def _stem(word: str) -> str:
 
 
 @lru_cache(maxsize=4)
-def _index(store: Store) -> tuple[dict[str, float], tuple[tuple[dict[str, int], str, str], ...]]:
-    """Weight of each word, and the notes with the place of each of their words."""
-    notes = tuple(
-        (_places(row["words"].lower().split()), row["text"], row["source"])
+def _index(store: Store) -> tuple[dict[str, float], dict[str, tuple[dict[str, int], str, str]]]:
+    """Weight of each word, and the notes by id with the place of each of their words."""
+    notes = {
+        row["id"]: (_places(row["words"].lower().split()), row["text"], row["source"])
         for row in store.table("technique")
-    )
-    holding = Counter(word for words, _, _ in notes for word in words)
+    }
+    holding = Counter(word for words, _, _ in notes.values() for word in words)
     return {word: math.log(1 + len(notes) / n) for word, n in holding.items()}, notes
 
 

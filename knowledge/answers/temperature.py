@@ -76,7 +76,11 @@ def _asked(question: Question, read: bool) -> bool:
         "is done", "are done", "it done", "know when", "tell when", "cooked through", "fully cooked"
     ):
         return any(food.safety for food in question.foods)
-    if read and (any(food.safety for food in question.foods) or _words_minimum(question)):
+    if question.says("how long", "cook time", "roasting time") and not question.says("safe", "temp", "ok"):
+        return False
+    if question.foods and not any(food.safety for food in question.foods):
+        return False
+    if read and (question.foods or _words_minimum(question)):
         return True
     meat = any(food.safety in ("whole_meat", "poultry", "ground_meat") for food in question.foods)
     return (

@@ -119,7 +119,7 @@ def test_oven_marks_follow_the_trade(store: Store) -> None:
 
 
 def test_no_storage_answer_is_longer_than_the_cautious_authority(store: Store) -> None:
-    # cooked food 2 days (UK FSA), cooked rice 1 day (UK FSA, NHS), raw poultry and mince 1 day (USDA FSIS: 1-2)
+    # cooked food 2 days (UK FSA), cooked rice 1 day (UK FSA), raw poultry and mince 1 day (USDA FSIS: 1-2)
     for food in store.foods():
         if food.role == "cook" and food.cooked_days is not None:
             assert food.cooked_days <= 2, food.id

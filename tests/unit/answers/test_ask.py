@@ -117,6 +117,28 @@ def test_a_swap_for_an_allergy_leaves_the_allergen_out(store: Store) -> None:
     assert "olive oil" in dairy
 
 
+ALLERGIC = [
+    ("satay", "peanut"), ("peanut butter", "nut"), ("pesto", "nut"), ("tahini", "sesame"), ("ghee", "dairy"),
+    ("soy sauce", "gluten"), ("couscous", "wheat"), ("oyster sauce", "shellfish"), ("miso", "soy"),
+    ("fish sauce", "fish"), ("mayonnaise", "egg"), ("stock cube", "celery"), ("curry powder", "mustard"),
+]  # fmt: skip
+WAYS_TO_ASK_FOR_SOMEONE = (
+    "is {0} ok with a {1} allergy",
+    "my kid has a {1} allergy, can she eat {0}",
+    "allergic to {1}, is {0} safe?",
+    "my son is allergic to {1} can he have {0}",
+)
+
+
+@pytest.mark.parametrize("pattern", WAYS_TO_ASK_FOR_SOMEONE)
+@pytest.mark.parametrize(("food", "allergen"), ALLERGIC)
+def test_a_food_is_never_called_fit_for_who_is_allergic_to_it(
+    store: Store, food: str, allergen: str, pattern: str
+) -> None:
+    answer = ask(pattern.format(food, allergen), store=store).answer
+    assert not re.match(r"Yes|Not surely", answer), answer
+
+
 def test_an_unknown_food_is_not_guessed(store: Store) -> None:
     answer = ask("how long should i cook flonkroot", store=store)
     assert not answer.known

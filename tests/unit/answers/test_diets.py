@@ -8,7 +8,7 @@ from knowledge.diets import barred_by, bars, clash
 from knowledge.foods.store import Store
 
 BARRED = {
-    "vegetarian": "chicken thigh, salmon, shrimp, lard, fish sauce, chicken stock, gelatin, worcestershire sauce",
+    "vegetarian": "chicken thigh, salmon, shrimp, lard, fish sauce, chicken stock, gelatin, dashi",
     "vegan": "egg, butter, honey, parmesan, milk, beef, ghee, mayonnaise",
     "pescatarian": "beef, bacon, chicken breast, lard",
     "halal": "bacon, ham, red wine, lard, pork chop, mirin, beer",
