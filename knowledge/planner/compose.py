@@ -42,7 +42,11 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         steps=done,
         cautions=tuple(cautions.cautions(draft, store=store)),
         left_out=tuple(left_out),
-        assumed=tuple(dict.fromkeys([*draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes)])),
+        assumed=tuple(
+            dict.fromkeys(
+                [*draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes), *_short(draft)]
+            )
+        ),
         alternatives=tuple(_alternative(d, draft) for d in others),
         why=tuple(explain.reasons(draft, request)),
         request=request,
@@ -100,7 +104,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
             rest_s=way.rest_s,
         ),
         why=explain.item_reason(placed, draft),
-        doneness=way.dish.kind,
+        doneness=way.doneness,
         lane=way.window.lane,
         add_s=placed.add_s,
     )
@@ -124,6 +128,15 @@ def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
         if left > 0.08 * whole.grams:
             used = words.amount(p.way.dish, draft.kitchen.units)
             yield f"only {used} fits the {draft.size.id}; keep the rest or cook it in a second round"
+
+
+def _short(draft: Draft) -> Iterable[str]:
+    """A note when there is not enough for everyone, or nothing green, or no protein."""
+    feeds = served(draft)
+    if feeds < 0.75 * draft.dinner.eaters:
+        yield f"feeds about {feeds:g}: for {draft.dinner.eaters:g}, put bread or a salad beside it"
+    if not any(d.part == "protein" for d in draft.dinner.dishes) and not draft.dinner.sides:
+        yield "light on protein: an egg, cheese, beans or tofu would round it off"
 
 
 def _alternative(other: Draft, best: Draft) -> Alternative:

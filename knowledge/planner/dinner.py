@@ -19,7 +19,7 @@ from knowledge.foods.store import Store
 from knowledge.planner.model import Have, LeftOut, Request
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
-PLENTY = 1.5  # so many times the need, and the rest is kept for another day
+PLENTY = 2.4  # so many times the need, and the rest is kept for another day
 SHARE = (
     1.0,
     0.62,
@@ -35,6 +35,8 @@ FALLBACK_UNITS = ("piece", "can", "pack", "bag", "bunch", "head", "jar")
 MADE_UNITS = frozenset({"can", "jar", "tin", "carton", "pack", "pouch"})  # pulses in these are cooked already
 READY = frozenset({"canned", "cooked", "leftover"})
 SIZE_FACTOR = {"small": 0.75, "baby": 0.5, "tiny": 0.4, "large": 1.3, "big": 1.3, "huge": 1.6}
+THIN = frozenset({"strips"})
+ANY_CUT = frozenset({"beef", "pork", "lamb", "goat", "venison"})  # names that do not say which part
 PULSES = frozenset({"bean", "chickpea"})
 
 
@@ -194,6 +196,8 @@ def _dish(
     kind = food.doneness
     if have.cut == "ground" and food.animal and food.safety == "whole_meat":
         kind = "ground_meat"
+    if have.cut in THIN and food.part == "protein" and kind.startswith("tough_") and food.id in ANY_CUT:
+        kind = "tender_meat"  # sold in strips it is for the pan
     if state in READY or food.start_state == "canned":
         kind = "warm_through"
     elif food.doneness in PULSES and not state:
@@ -217,7 +221,7 @@ def _dish(
             grams = _in_pieces(need, piece, food)
         notes.append(f"{amount_text(name, grams, piece)}")
     elif grams > PLENTY * (food.serving_g or 150.0) * eaters and food.part not in ("liquid", "aromatic"):
-        enough = PLENTY * 0.8 * (food.serving_g or 150.0) * eaters
+        enough = PLENTY * 0.6 * (food.serving_g or 150.0) * eaters
         if piece and piece > 40:
             enough = _in_pieces(enough, piece, food)
         if enough < grams * 0.8 and not (piece and grams <= piece):

@@ -31,6 +31,7 @@ class Way:
     """
 
     dish: Dish
+    doneness: str  # class by which it is done here: thighs in a braise are done like tough meat
     cut: Cut
     piece: Pieced
     case: Case

@@ -26,6 +26,7 @@ STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 
 def case(
     dish: Dish,
+    doneness: str,
     piece: Pieced,
     method: Method,
     setting: float | None,
@@ -57,14 +58,22 @@ def case(
             state=dish.state or dish.food.start_state,
         ),
         phases=tuple(phases),
-        goal=goal_of(dish, method, texture=texture, learned=learned, store=store),
+        goal=goal_of(dish, doneness, method, texture=texture, learned=learned, store=store),
     )
 
 
-def goal_of(dish: Dish, method: Method, *, texture: Texture, learned: Learned, store: Store) -> Goal:
+def goal_of(
+    dish: Dish, doneness: str, method: Method, *, texture: Texture, learned: Learned, store: Store
+) -> Goal:
     """The end point of a dish, paced by what earlier cooks in this kitchen taught."""
-    doneness = store.doneness(dish.kind)
-    return physics_goal(dish.food, doneness, texture=texture, method=physics_method(method), state=dish.state)
+    return physics_goal(
+        dish.food,
+        store.doneness(doneness),
+        texture=texture,
+        method=physics_method(method),
+        state=dish.state,
+        pace=dict(learned.class_pace).get(doneness, 1.0),
+    )
 
 
 def lane_medium(
@@ -105,9 +114,15 @@ def physics_method(method: Method) -> str:
     return {"dry": "roast", "pan": "saute", "sealed": "pressure"}.get(method.kind, "simmer")
 
 
-def done_kind(dish: Dish, store: Store) -> DoneKind:
-    """By which rule the dish is done."""
-    return store.doneness(dish.kind).kind
+def doneness_in(dish: Dish, method: Method) -> str:
+    """The class by which a dish is done in a method: thighs and legs under a lid cook until tender."""
+    wet = method.kind in ("wet", "sealed")
+    return "tough_poultry" if wet and dish.kind == "dark_poultry" else dish.kind
+
+
+def done_kind(doneness: str, store: Store) -> DoneKind:
+    """By which rule a class is done."""
+    return store.doneness(doneness).kind
 
 
 def core_to_show(dish: Dish, solved: Case, store: Store) -> float | None:

@@ -27,7 +27,7 @@ LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
 MINUTE = 0.05  # a minute beyond what an evening has anyway
 EVENING_MIN = 45.0
 LATE_MINUTE = 0.25  # a minute beyond the deadline
-GOES_ON = 0.35  # a minute while pressure falls, or open at a boil, against one at pressure
+FALLING, BOILING = 0.55, 0.33  # a minute while pressure falls, or open at a boil, against one at pressure
 SEALED_FOR = (
     "tough_",
     "stewing",
@@ -141,7 +141,11 @@ def lay(
 def _lay(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
-    refused = [(dish, f"not for this: {method.name}") for dish, w in zip(dishes, ways, strict=True) if not w]
+    refused = [
+        (dish, f"not for the {method.vessel} ({method.name}); cook it beside")
+        for dish, w in zip(dishes, ways, strict=True)
+        if not w
+    ]
     live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
     if method.kind == "sealed":
         live = [(dish, _released(w, live)) for dish, w in live]
@@ -180,7 +184,8 @@ def _released(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[W
     for way in ways:
         w = way.window
         if w.lane == MAIN and way.lead != SOFTENED:
-            early, total = GOES_ON * fall_s, GOES_ON * (fall_s + max(late, default=0.0))
+            early = 0.6 * FALLING * fall_s  # not all of it can be counted on
+            total = FALLING * fall_s + BOILING * max(late, default=0.0)
             lo = max(w.lo_s - min(early, 0.4 * w.lo_s), 60.0)
             hi = w.hi_s - total
             if hi < lo:

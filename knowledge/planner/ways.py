@@ -28,7 +28,7 @@ from knowledge.planner.stabbing import Window
 
 BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
 SOFTEN_S = 5 * 60.0
-SEAR_SHARE = 0.85  # the crust goes on cooking the middle on the plate
+SEAR_LEAST = 0.65  # of the time to done: the hot crust goes on cooking a thick middle on the plate
 BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
@@ -50,6 +50,7 @@ class _Open:
     """A way whose case is not solved yet."""
 
     dish: Dish
+    doneness: str
     cut: Cut
     piece: Pieced
     case: Case
@@ -104,7 +105,7 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
     lanes = []
     if method.id in fit.by_method:
         lanes.append((MAIN, fit.by_method[method.id]))
-    if method.kind == "sealed" and fit.after is not None:
+    if method.kind == "sealed" and fit.after is not None and dish.part != "aromatic":
         lanes.append((AFTER, fit.after))
     vessel = store.vessel(method.vessel)
     deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
@@ -120,16 +121,17 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             top = fit.way == "top" and method.kind == "wet"
             texture = _texture(dish, method, request)
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
+            doneness = heat.doneness_in(dish, method)
             try:
                 case = heat.case(
-                    dish, piece, method, setting,
+                    dish, doneness, piece, method, setting,
                     lane=lane, lead=lead, lead_s=lead_s, top=top, texture=texture,
                     kitchen=request.kitchen, learned=request.learned, store=store,
                 )  # fmt: skip
             except KnowledgeError:
                 continue  # such a piece has no answer in this medium; another cut may have one
             yield _Open(
-                dish=dish, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s,
+                dish=dish, doneness=doneness, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s,
                 before_s=lead_s + come_up_s, top=top,
                 texture=texture, fit=points, good_s=tolerance_s(dish, cut.id, method, store),
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
@@ -141,7 +143,7 @@ def cuts_for(dish: Dish, store: Store) -> list[Cut]:
     usual = list(dish.food.cuts) or ["whole"]
     if dish.cut_said:
         wanted = _cuts_said(store).get(dish.cut_said, ())
-        usual = [c for c in wanted if c in usual][:1] or usual
+        usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual
     elif dish.state == "frozen" and dish.piece_g is None:
         usual = usual[:1]  # a bag of frozen pieces is cut already
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
@@ -204,7 +206,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     """The way with its window, or None when it is never done within reason."""
     if out.done_s is None or out.done_s > LONGEST_S:
         return None
-    kind = heat.done_kind(way.dish, store)
+    kind = heat.done_kind(way.doneness, store)
     rest_s = _rest_s(way, kind)
     over_s = out.over_s if out.over_s is not None else 3.0 * out.done_s + 1200.0
     over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
@@ -212,7 +214,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     if way.lead == SEARED:
         if out.done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
-        lead_s = SEAR_SHARE * out.done_s
+        lead_s = min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9) * out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:
         lo = max(out.done_s - way.before_s, SHORTEST_S)
@@ -221,6 +223,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     early_s = rest_s if rest_s > 300 else 0.0
     return Way(
         dish=way.dish,
+        doneness=way.doneness,
         cut=way.cut,
         piece=way.piece,
         case=way.case,
@@ -241,7 +244,7 @@ def _is_probed(way: _Open, kind: DoneKind) -> bool:
     """Whether a thermometer says when it is done: raw animal food, and what is heated again."""
     if kind is DoneKind.WARM:
         return way.dish.state in ("leftover", "cooked") or way.case.goal.safe_degC is not None
-    return kind is DoneKind.CORE
+    return kind is DoneKind.CORE or way.doneness != way.dish.kind
 
 
 def _rest_s(way: _Open, kind: DoneKind) -> float:
