@@ -29,9 +29,7 @@ LEAST_S = 30.0
 def run(argv: list[str]) -> int:
     """Answer a table or explain one piece. Returns 0, or 2 when a row or the file could not be used."""
     parser = argparse.ArgumentParser(prog="panwright times", description="cooking times by computation")
-    parser.add_argument(
-        "file", nargs="?", default="-", help="CSV with a header; -: standard input"
-    )
+    parser.add_argument("file", nargs="?", default="-", help="CSV with a header; -: standard input")
     parser.add_argument("--explain", metavar="TEXT", help='one piece, e.g. "carrot 20 mm dice, roast 220 C"')
     parser.add_argument("--plot", metavar="FILE.png", help="with --explain: draw temperatures and dose")
     options = parser.parse_args(argv)

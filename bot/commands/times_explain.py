@@ -12,17 +12,49 @@ from knowledge.physics.chart import METHODS, Read, Row, read_row
 from knowledge.physics.march import nominal_h
 
 _WORDS = {
-    "roasted": "roast", "bake": "roast", "baked": "roast", "oven": "roast", "grill": "broil", "grilled": "broil",
-    "broiled": "broil", "fry": "saute", "fried": "saute", "pan": "saute", "sauteed": "saute", "boiled": "boil",
-    "simmered": "simmer", "steamed": "steam", "braised": "braise", "stewed": "braise", "covered": "bake_covered",
-    "pressure": "pressure_high", "sealed": "pressure_high", **{m: m for m in METHODS},
-}  # fmt: skip
+    "roasted": "roast",
+    "bake": "roast",
+    "baked": "roast",
+    "oven": "roast",
+    "grill": "broil",
+    "grilled": "broil",
+    "broiled": "broil",
+    "fry": "saute",
+    "fried": "saute",
+    "pan": "saute",
+    "sauteed": "saute",
+    "boiled": "boil",
+    "simmered": "simmer",
+    "steamed": "steam",
+    "braised": "braise",
+    "stewed": "braise",
+    "covered": "bake_covered",
+    "pressure": "pressure_high",
+    "sealed": "pressure_high",
+    **{m: m for m in METHODS},
+}
 _SHAPES = {
-    "dice": "cuboid", "cube": "cuboid", "cubes": "cuboid", "chunk": "cuboid", "chunks": "cuboid",
-    "wedge": "cuboid", "wedges": "cuboid", "stick": "cuboid", "sticks": "cuboid", "slice": "slab",
-    "slices": "slab", "coins": "slab", "fillet": "slab", "steak": "slab", "chop": "slab", "florets": "whole",
-    "leaves": "leaf", "link": "cylinder", "links": "cylinder", "spears": "cylinder",
-}  # fmt: skip
+    "dice": "cuboid",
+    "cube": "cuboid",
+    "cubes": "cuboid",
+    "chunk": "cuboid",
+    "chunks": "cuboid",
+    "wedge": "cuboid",
+    "wedges": "cuboid",
+    "stick": "cuboid",
+    "sticks": "cuboid",
+    "slice": "slab",
+    "slices": "slab",
+    "coins": "slab",
+    "fillet": "slab",
+    "steak": "slab",
+    "chop": "slab",
+    "florets": "whole",
+    "leaves": "leaf",
+    "link": "cylinder",
+    "links": "cylinder",
+    "spears": "cylinder",
+}
 _STATES = ("frozen", "fridge", "room", "dried", "soaked", "canned")
 
 
@@ -114,7 +146,8 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
     for i in range(0, len(followed.times_s), 6):
         out.append(
             f"{followed.times_s[i] / 60:5.1f} {followed.core_degC[i]:8.1f} {followed.mean_degC[i]:7.1f} "
-            f"{followed.surface_degC[i]:8.1f} {followed.dose_min[i]:6.1f} {min(followed.lethality_log[i], 99):9.1f}"
+            f"{followed.surface_degC[i]:8.1f} {followed.dose_min[i]:6.1f} "
+            f"{min(followed.lethality_log[i], 99):9.1f}"
         )
     out.append("")
     if outcome.done_s is None or outcome.lo_s is None or outcome.hi_s is None:
@@ -122,8 +155,8 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         return out
     over = f"; too much from {outcome.over_s / 60:.0f} min" if outcome.over_s else ""
     out.append(
-        f"done after {outcome.done_s / 60:.1f} min ({outcome.lo_s / 60:.0f} to {outcome.hi_s / 60:.0f}){over}; "
-        f"decided by: {outcome.decided_by}"
+        f"done after {outcome.done_s / 60:.1f} min ({outcome.lo_s / 60:.0f} to {outcome.hi_s / 60:.0f})"
+        f"{over}; decided by: {outcome.decided_by}"
     )
     if read.note:
         out.append(f"note: {read.note}")

@@ -6,8 +6,9 @@ filled with what is usual, from the food's own record and from words in the row.
 
 from __future__ import annotations
 
+import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,7 @@ from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
 from knowledge.physics.model import Case, Goal, Medium, Phase
 from knowledge.physics.pieces import piece
+from knowledge.physics.simulate import history
 from knowledge.physics.water import ambient_Pa, saturation_Pa
 
 if TYPE_CHECKING:
@@ -36,7 +38,6 @@ FLAKY_DEGC = 54.0
 """Core at which charts call fish flaky. Source: fitted to published cooking times."""
 _TOUGH = {"beef": "tough_beef", "lamb": "tough_lamb", "pork": "tough_pork", "poultry": "tough_poultry"}
 _LIQUID_TOP_DEGC = 105.0
-_MASS_WEIGHT = 0.7
 _JOINT_MM = 60.0  # thinner pieces are sold by their thickness
 
 
@@ -88,6 +89,8 @@ def read_row(row: Row, store: Store) -> Read:
     doneness = store.doneness(class_id)
     medium, not_counted = _medium(row, food, shape, size_mm)
     end = _goal(row, food, doneness, text)
+    if known := re.search(r"takes (\d+(?:\.\d+)?) min\w* at sea level", text):
+        end = _as_at_sea_level(60.0 * float(known[1]), food, end, size_mm, shape)
     if row.core_degC is not None and end.target_degC is not None and not end.safe_degC:
         note = _below(row, food, note)
     case = Case(
@@ -101,8 +104,18 @@ def read_row(row: Row, store: Store) -> Read:
     return Read(
         case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm,
         not_counted_s=not_counted,
-        spread=spread_of(row.method, _kind(doneness, shape)), note=note,
+        spread=spread_of(row.method, _kind(row, doneness, shape)), note=note,
     )  # fmt: skip
+
+
+def _as_at_sea_level(time_s: float, food: Food, end: Goal, size_mm: float, shape: str) -> Goal:
+    """The end point of something of which only its boiling time at sea level is known."""
+    known = Case(
+        piece=piece(food, size_mm=size_mm, shape=shape),
+        phases=(Phase(medium=media.boiling(), duration_s=None),),
+        goal=end,
+    )
+    return replace(end, dose_min=history(known, [time_s]).dose_min[0])
 
 
 def _below(row: Row, food: Food, note: str) -> str:
@@ -125,7 +138,9 @@ def spread_of(method: str, kind: str) -> float:
     return found.get((_METHOD_SPREAD.get(method, method), kind), found["usual", ""])
 
 
-def _kind(doneness: Doneness, shape: str) -> str:
+def _kind(row: Row, doneness: Doneness, shape: str) -> str:
+    if row.start_state == "frozen" and doneness.dose_min:
+        return "frozen"
     if shape in ("leaf", "grain", "bird", "joint"):
         return shape
     if doneness.kind is DoneKind.COLLAGEN:
@@ -197,10 +212,10 @@ def _likely_mm(stated_mm: float, mass_kg: float, density_kg_m3: float) -> float:
     """Thickness of a joint between the stated one and the one that its mass would give.
 
     Charts weigh joints but do not measure them: of two loins the heavier is thicker too. The
-    geometric mean of the stated thickness and of a rod's that is twice as long as thick.
+    stated thickness counts a third, that of a rod 1.6 times as long as thick two thirds.
     """
-    by_mass = 1000.0 * (mass_kg / (density_kg_m3 * 0.7854 * 2.0)) ** (1.0 / 3.0)
-    return (stated_mm * by_mass) ** 0.5
+    by_mass: float = 1000.0 * (mass_kg / (density_kg_m3 * 0.7854 * 1.6)) ** (1.0 / 3.0)
+    return math.exp((math.log(stated_mm) + 2.0 * math.log(by_mass)) / 3.0)
 
 
 def _stated_mm(text: str) -> float | None:
@@ -269,12 +284,7 @@ def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
     )  # fmt: skip
     if safe:
         return end
-    return Goal(
-        kind=end.kind, target_degC=end.target_degC, kappa=end.kappa, dose_min=end.dose_min,
-        z_below_K=end.z_below_K, z_above_K=end.z_above_K, cutoff_degC=end.cutoff_degC, theta=end.theta,
-        over_degC=end.over_degC, over_dose_min=end.over_dose_min, safe_degC=None, safe_hold_s=0.0,
-        lethality=end.lethality, fat_pct=end.fat_pct,
-    )  # fmt: skip
+    return replace(end, safe_degC=None, safe_hold_s=0.0)
 
 
 # Where it cooks

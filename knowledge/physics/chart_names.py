@@ -29,7 +29,8 @@ _LIKE = {
     "chicken": ("chicken", "whole chicken", "chicken breast"), "turkey": ("turkey", "turkey breast"),
     "duck": ("duck", "duck breast", "chicken"), "lamb": ("lamb leg", "lamb chop", "lamb"),
     "beef": ("beef roast", "beef sirloin", "beef steak", "beef"),
-    "pork": ("pork loin", "pork chop", "pork"), "fish": ("cod", "haddock"), "bean": ("navy bean", "white bean"),
+    "pork": ("pork loin", "pork chop", "pork"), "fish": ("cod", "haddock"),
+    "bean": ("navy bean", "white bean"),
 }  # fmt: skip
 _ANY = {"core_temp": "beef", "fork_tender_meat": "beef", "flaky": "fish"}
 _NOISE = re.compile(
@@ -53,12 +54,13 @@ def resolve(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food
                 best = (len(run), food)
     if best is not None:
         return best[1], ""
-    words = {form for word in _words(name) for form in (word, word.removesuffix("s"), word.removesuffix("es"))}
+    words = set(_words(name))
+    words |= {word.removesuffix(end) for word in words for end in ("s", "es")}
     words |= {word.removesuffix("ies") + "y" for word in words if word.endswith("ies")}
     for word, like in _BY_WORD:
         if word in words and (found := _like(like, endpoint, store)):
             return found, f"taken as {found.name}"
-    if (like := _ANY.get(endpoint)) and (found := _like(like, endpoint, store)):
+    if (usual := _ANY.get(endpoint)) and (found := _like(usual, endpoint, store)):
         return found, f"not known; taken as {found.name}"
     if "food" in words or "vegetable" in words or "item" in words:
         found = store.named("green bean")

@@ -36,7 +36,7 @@ def _nodes(family: str, heat: str) -> tuple[tuple[float, ...], dict[tuple[float,
 
 @lru_cache(maxsize=4096)
 def equivalent(family: str, heat: str, ratio_1: float, ratio_2: float) -> Equivalent:
-    """The one-dimensional piece for a "brick", "rod" or "disk" of given ratios under "gentle" or "brisk" heat.
+    """The one-dimensional piece for a "brick", "rod" or "disk" under "gentle" or "brisk" heat.
 
     Linear between the nodes of the table in 1/ratio.
     """

@@ -214,6 +214,7 @@ class _Law:
         self.ramps = bool((self.come_up > 0.0).any())
         self.eps = eps * SIGMA if (eps > 0.0).any() else None
         self.contact = bool((self.hp > 0.0).any())
+        self.top: Array | None = None
         self.wet = (wet > 0.0) & (self.X * self.h > 0.0)
         if self.wet.any():
             constants = tables.constants()
@@ -225,8 +226,6 @@ class _Law:
             self.log_air = np.log(np.maximum(P - pv, 0.01 * P))
             boiling = _B / (_A - np.log10(0.995 * P / 133.322)) - _C
             self.top = np.where(self.wet, boiling, 1e4)
-        else:
-            self.top = None
 
     def surface(
         self, base: Array, slope: Array, Ts: Array, m: Array, t: Array, *, rounds: int

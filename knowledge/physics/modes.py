@@ -39,7 +39,7 @@ def _zeros(order: float) -> Array:
     k = np.arange(1, MODES + 1)
     b = (k + order / 2.0 - 0.25) * math.pi
     mu = 4.0 * order * order
-    z = b - (mu - 1.0) / (8.0 * b) - 4.0 * (mu - 1.0) * (7.0 * mu - 31.0) / (3.0 * (8.0 * b) ** 3)
+    z: Array = b - (mu - 1.0) / (8.0 * b) - 4.0 * (mu - 1.0) * (7.0 * mu - 31.0) / (3.0 * (8.0 * b) ** 3)
     for _ in range(4):
         value = _bessel(order, z)
         slope = order / z * value - _bessel(order + 1.0, z)

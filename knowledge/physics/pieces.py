@@ -27,12 +27,13 @@ _ICE_CP = 2050.0
 def frozen_start_degC(*, water_frac: float, cp_J_kgK: float, start_degC: float = FREEZER_DEGC) -> float:
     """Start temperature of an unfrozen piece that needs as much heat as the frozen one.
 
-    Equation: T = -1.2 (w Lf + c_ice (0 - T_freezer) w) / cp
+    Equation: T = -1.25 (w Lf + c_ice (0 - T_freezer) w) / cp
     Leaves out: the moving front, and that ice conducts better; where the surface holds the heat
     back (oven, pan, simmering) neither matters much.
-    Example: w 0.76, cp 3600 -> -94 °C
+    Example: w 0.76, cp 3600 -> -97 °C
     """
-    return -tables.constant("thaw_factor") * (water_frac * _FUSION_J_KG - _ICE_CP * water_frac * start_degC) / cp_J_kgK
+    needed = water_frac * (_FUSION_J_KG - _ICE_CP * start_degC)
+    return -tables.constant("thaw_factor") * needed / cp_J_kgK
 
 
 def start_of(state: str | None, water_frac: float, cp_J_kgK: float) -> float:

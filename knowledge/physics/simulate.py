@@ -62,7 +62,7 @@ def history(case: Case, times_s: Sequence[float]) -> History:
     """
     wanted = np.array([within("time_s", t) for t in times_s], dtype=np.float64)
     end = max(float(wanted.max(initial=0.0)), 1.0)
-    pieces, path = _march_to(case, end, 90)
+    path = _march_to(case, end, 90)
     dose, kill = _accumulate([case], path)
     _finite(path)
 
@@ -81,7 +81,7 @@ def state_at(case: Case, time_s: float) -> PieceState:
     within("time_s", time_s)
     if time_s <= 0.0 and case.state is not None:
         return case.state
-    pieces, path = _march_to(case, max(time_s, 1e-3), 60)
+    path = _march_to(case, max(time_s, 1e-3), 60)
     _finite(path)
     dose, kill = _accumulate([case], path)
     last = path.last_modes[:, 0]
@@ -94,7 +94,7 @@ def state_at(case: Case, time_s: float) -> PieceState:
     )
 
 
-def _march_to(case: Case, end_s: float, steps: int) -> tuple[Pieces, Path]:
+def _march_to(case: Case, end_s: float, steps: int) -> Path:
     """One case, exactly to a time."""
     phases, left = [], end_s
     for phase in case.phases:
@@ -110,7 +110,7 @@ def _march_to(case: Case, end_s: float, steps: int) -> tuple[Pieces, Path]:
         phases = [(case.phases[0], 1e-3)]
     cut = Case(piece=case.piece, phases=tuple(p for p, _ in phases), goal=case.goal, state=case.state)
     durations = np.array([[span] for _, span in phases])
-    return pieces, march([cut], pieces, durations, [steps] * len(phases))
+    return march([cut], pieces, durations, [steps] * len(phases))
 
 
 def _finite(path: Path) -> None:
@@ -161,7 +161,7 @@ def _goals(cases: Sequence[Case]) -> _Goals:
 def _accumulate(cases: Sequence[Case], path: Path) -> tuple[Array, Array]:
     """Dose [min] and kill [log10] of every case at every step."""
     goals = _goals(cases)
-    dose = _dose(cases, goals, path)
+    dose = _dose(cases, _rates(goals, path), path)
     kill = np.zeros_like(path.core)
     for i, case in enumerate(cases):
         if case.goal.lethality:
@@ -178,11 +178,11 @@ def _rates(goals: _Goals, path: Path) -> Array:
     return dose_rate(Td, z_below_K=goals.z_below, z_above_K=goals.z_above, cutoff_degC=goals.cutoff)
 
 
-def _dose(cases: Sequence[Case], goals: _Goals, path: Path) -> Array:
+def _dose(cases: Sequence[Case], rate: Array, path: Path) -> Array:
     dose = np.zeros_like(path.core)
-    rate = _rates(goals, path)
     dose[1:] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t, axis=0) / 60.0, axis=0)
-    return dose + np.array([0.0 if c.state is None else c.state.dose_min for c in cases])
+    dose += np.array([0.0 if c.state is None else c.state.dose_min for c in cases])
+    return dose
 
 
 def _log_mean(a: Array, b: Array) -> Array:
@@ -274,9 +274,7 @@ class _Found:
         _finite(path)
         self.cases, self.goals, self.path = cases, goals, path
         rate = _rates(goals, path)
-        self.dose = np.zeros_like(path.core)
-        self.dose[1:] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t, axis=0) / 60.0, axis=0)
-        self.dose += np.array([0.0 if c.state is None else c.state.dose_min for c in cases])
+        self.dose = _dose(cases, rate, path)
         reading = path.core + goals.kappa * (path.mean - path.core)
         by_core = _first(reading, goals.target, path.t)
         by_dose = _first_dose(self.dose, rate, goals.dose, path.t)
@@ -335,7 +333,8 @@ class _Found:
             return "safe minimum"
         return {
             "core": "core temperature", "warm": "warmed through", "soften": "softening", "wilt": "wilting",
-            "hydrate": "taking up water", "collagen": "tough meat turning tender", "none": "nothing to wait for",
+            "hydrate": "taking up water", "collagen": "tough meat turning tender",
+            "none": "nothing to wait for",
         }[self.cases[i].goal.kind]  # fmt: skip
 
     def _never(self, i: int, core: float) -> str:
@@ -380,4 +379,5 @@ def _guess(cases: Sequence[Case]) -> Array:
             time = max(time, m.come_up_s * 0.6 + 1.8 * tau + dosing)
         guesses[i] = min(max(time, 20.0), LONGEST_S / 3.0)
     lead = np.array([sum(float(p.duration_s or 0.0) for p in c.phases[:-1]) for c in cases])
-    return guesses + lead
+    guesses += lead
+    return guesses

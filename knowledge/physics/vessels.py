@@ -131,8 +131,8 @@ def release_s(*, gauge_kPa: float, quick: bool, altitude_m: float = 0.0, content
     """
     ambient = ambient_Pa(altitude_m)
     above = boiling_degC(ambient + 1000.0 * within("gauge_kPa", gauge_kPa)) - boiling_degC(ambient)
-    slow = constant("pressure_release_s") * (contents_kg / 2.0) ** 0.5 * above / 17.1
-    return min(60.0, 60.0 + slow) if quick else max(slow, 60.0)
+    slow: float = constant("pressure_release_s") * (contents_kg / 2.0) ** 0.5 * above / 17.1
+    return 60.0 if quick else max(slow, 60.0)
 
 
 def oven_after_loading(

@@ -27,7 +27,7 @@ def ambient_Pa(altitude_m: float) -> float:
     Example: 1500 m -> 84556 Pa
     """
     z = within("altitude_m", altitude_m)
-    return SEA_LEVEL_PA * (1.0 - 2.25577e-5 * z) ** 5.25588
+    return float(SEA_LEVEL_PA * (1.0 - 2.25577e-5 * z) ** 5.25588)
 
 
 def saturation_Pa(T_degC: float) -> float:

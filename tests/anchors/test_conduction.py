@@ -19,28 +19,61 @@ K, RHO, CP, R = 0.6, 1000.0, 4000.0, 0.01
 ALPHA = K / (RHO * CP)
 EXPONENT = {"slab": 0.0, "cylinder": 1.0, "sphere": 2.0}
 NO_GOAL = Goal(
-    kind="core", target_degC=1e9, kappa=0.0, dose_min=None, z_below_K=27.0, z_above_K=42.0, cutoff_degC=60.0,
-    theta=0.0, over_degC=None, over_dose_min=None, safe_degC=None, safe_hold_s=0.0,
-)  # fmt: skip
+    kind="core",
+    target_degC=1e9,
+    kappa=0.0,
+    dose_min=None,
+    z_below_K=27.0,
+    z_above_K=42.0,
+    cutoff_degC=60.0,
+    theta=0.0,
+    over_degC=None,
+    over_dose_min=None,
+    safe_degC=None,
+    safe_hold_s=0.0,
+)
 
 
 def liquid(h: float, degC: float = 100.0) -> Medium:
     return Medium(
-        heat=Heat.WET, ambient_degC=degC, start_degC=degC, come_up_s=0.0, h_W_m2K=h, emissivity=0.0,
-        exposure=1.0, pan_degC=0.0, pan_h_W_m2K=0.0, contact_frac=0.0, wetness=0.0, vapour_Pa=0.0,
+        heat=Heat.WET,
+        ambient_degC=degC,
+        start_degC=degC,
+        come_up_s=0.0,
+        h_W_m2K=h,
+        emissivity=0.0,
+        exposure=1.0,
+        pan_degC=0.0,
+        pan_h_W_m2K=0.0,
+        contact_frac=0.0,
+        wetness=0.0,
+        vapour_Pa=0.0,
         pressure_Pa=101325.0,
-    )  # fmt: skip
+    )
 
 
 def body(
-    exponent: float, half_size_m: float, *, k: float = K, rho_cp: float = RHO * CP, start: float = 0.0,
+    exponent: float,
+    half_size_m: float,
+    *,
+    k: float = K,
+    rho_cp: float = RHO * CP,
+    start: float = 0.0,
     area: float = 1.0,
-) -> Piece:  # fmt: skip
+) -> Piece:
     return Piece(
-        exponent=exponent, half_size_m=half_size_m, area_factor=area, brisk=(exponent, half_size_m, area),
-        k_W_mK=k, density_kg_m3=1000.0, cp_J_kgK=rho_cp / 1000.0, water_frac=0.8, start_degC=start,
-        skinned=False, mass_kg=0.1,
-    )  # fmt: skip
+        exponent=exponent,
+        half_size_m=half_size_m,
+        area_factor=area,
+        brisk=(exponent, half_size_m, area),
+        k_W_mK=k,
+        density_kg_m3=1000.0,
+        cp_J_kgK=rho_cp / 1000.0,
+        water_frac=0.8,
+        start_degC=start,
+        skinned=False,
+        mass_kg=0.1,
+    )
 
 
 def case(piece: Piece, medium: Medium, goal: Goal = NO_GOAL) -> Case:
@@ -56,12 +89,16 @@ def roots(shape: str, biot: float, count: int = 60) -> np.ndarray:
     for i in range(count):
         if shape == "slab":
             f, low, high = (
-                lambda z: z * math.sin(z) - biot * math.cos(z), i * math.pi, (i + 0.5) * math.pi,
-            )  # fmt: skip
+                lambda z: z * math.sin(z) - biot * math.cos(z),
+                i * math.pi,
+                (i + 0.5) * math.pi,
+            )
         elif shape == "sphere":
             f, low, high = (
-                lambda z: (1 - biot) * math.sin(z) - z * math.cos(z), i * math.pi + 1e-9, (i + 1) * math.pi,
-            )  # fmt: skip
+                lambda z: (1 - biot) * math.sin(z) - z * math.cos(z),
+                i * math.pi + 1e-9,
+                (i + 1) * math.pi,
+            )
         else:
             f, low, high = lambda z: z * j1(z) - biot * j0(z), bessel[i] + 1e-12, zeros[i]
         found.append(brentq(f, low, high, xtol=1e-13))
@@ -107,28 +144,57 @@ def test_centre_follows_the_exact_series(shape: str) -> None:
     ],
 )
 def test_worked_problems(
-    k: float, alpha: float, h: float, start: float, around: float, target: float, radius: float, seconds: float
+    k: float,
+    alpha: float,
+    h: float,
+    start: float,
+    around: float,
+    target: float,
+    radius: float,
+    seconds: float,
 ) -> None:
     # Cooling is heating upside down: the equation is linear in temperature.
     flip = 1.0 if around > start else -1.0
     piece = body(2.0, radius, k=k, rho_cp=k / alpha, start=flip * start)
     goal = Goal(
-        kind="core", target_degC=flip * target, kappa=0.0, dose_min=None, z_below_K=27.0, z_above_K=42.0,
-        cutoff_degC=60.0, theta=0.0, over_degC=None, over_dose_min=None, safe_degC=None, safe_hold_s=0.0,
-    )  # fmt: skip
+        kind="core",
+        target_degC=flip * target,
+        kappa=0.0,
+        dose_min=None,
+        z_below_K=27.0,
+        z_above_K=42.0,
+        cutoff_degC=60.0,
+        theta=0.0,
+        over_degC=None,
+        over_dose_min=None,
+        safe_degC=None,
+        safe_hold_s=0.0,
+    )
     done = cook([case(piece, liquid(h, flip * around), goal)])[0].done_s
     assert done == pytest.approx(seconds, rel=0.003)
 
 
 FINITE = [
-    ("brick", 1.0, 1.0), ("brick", 1.0, 1.4), ("brick", 1.0, 2.5), ("brick", 1.3, 1.7), ("brick", 1.0, 6.0),
-    ("brick", 1.8, 2.6), ("brick", 2.2, 5.0), ("brick", 3.5, 5.0), ("rod", 1.4, 1.0), ("rod", 2.5, 1.0),
-    ("rod", 6.0, 1.0), ("disk", 1.4, 1.0), ("disk", 2.5, 1.0), ("disk", 5.0, 1.0),
-]  # fmt: skip
+    ("brick", 1.0, 1.0),
+    ("brick", 1.0, 1.4),
+    ("brick", 1.0, 2.5),
+    ("brick", 1.3, 1.7),
+    ("brick", 1.0, 6.0),
+    ("brick", 1.8, 2.6),
+    ("brick", 2.2, 5.0),
+    ("brick", 3.5, 5.0),
+    ("rod", 1.4, 1.0),
+    ("rod", 2.5, 1.0),
+    ("rod", 6.0, 1.0),
+    ("disk", 1.4, 1.0),
+    ("disk", 2.5, 1.0),
+    ("disk", 5.0, 1.0),
+]
 
 
 def product(family: str, b1: float, b2: float, biot: float, fourier: np.ndarray) -> np.ndarray:
     """Product of one-dimensional solutions (Newman's rule)."""
+
     def part(shape: str, stretch: float) -> np.ndarray:
         f = fourier / stretch**2
         return np.where(f < 2e-3, 1.0, exact(shape, biot * stretch, np.maximum(f, 2e-3)))
@@ -164,9 +230,19 @@ def test_finite_pieces_follow_product_solutions() -> None:
 def test_two_phases_equal_one() -> None:
     """Splitting a phase changes nothing."""
     goal = Goal(
-        kind="core", target_degC=70.0, kappa=0.0, dose_min=None, z_below_K=27.0, z_above_K=42.0,
-        cutoff_degC=60.0, theta=0.0, over_degC=None, over_dose_min=None, safe_degC=None, safe_hold_s=0.0,
-    )  # fmt: skip
+        kind="core",
+        target_degC=70.0,
+        kappa=0.0,
+        dose_min=None,
+        z_below_K=27.0,
+        z_above_K=42.0,
+        cutoff_degC=60.0,
+        theta=0.0,
+        over_degC=None,
+        over_dose_min=None,
+        safe_degC=None,
+        safe_hold_s=0.0,
+    )
     whole = case(body(1.0, 0.02), liquid(200.0), goal)
     split = Case(
         piece=whole.piece,

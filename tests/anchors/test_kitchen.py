@@ -61,7 +61,8 @@ def test_published_times_are_met(scored: list[tuple[dict[str, str], float, float
 def test_ranges_mean_something(scored: list[tuple[dict[str, str], float, float, float]]) -> None:
     answered = [s for s in scored if s[1]]
     overlap = [
-        low <= float(row["time_min_hi"]) and high >= float(row["time_min_lo"]) for row, _, low, high in answered
+        low <= float(row["time_min_hi"]) and high >= float(row["time_min_lo"])
+        for row, _, low, high in answered
     ]
     widths = sorted(high / low for _, _, low, high in answered)
     assert sum(overlap) / len(scored) >= 0.95
@@ -69,9 +70,18 @@ def test_ranges_mean_something(scored: list[tuple[dict[str, str], float, float, 
 
 
 def minutes(
-    store: Store, food_id: str, medium: Medium, *, size_mm: float, shape: str = "brick", ratios: tuple[float, float] = (1.0, 1.2),
-    method: str = "", state: str | None = None, to_degC: float | None = None, texture: str = "tender",
-) -> float:  # fmt: skip
+    store: Store,
+    food_id: str,
+    medium: Medium,
+    *,
+    size_mm: float,
+    shape: str = "brick",
+    ratios: tuple[float, float] = (1.0, 1.2),
+    method: str = "",
+    state: str | None = None,
+    to_degC: float | None = None,
+    texture: str = "tender",
+) -> float:
     food = store.food(food_id)
     outcome = cook(
         [
@@ -81,12 +91,16 @@ def minutes(
                 ),
                 phases=(Phase(medium=medium, duration_s=None),),
                 goal=goal(
-                    food, store.doneness(food.doneness), method=method, state=state, to_degC=to_degC,
+                    food,
+                    store.doneness(food.doneness),
+                    method=method,
+                    state=state,
+                    to_degC=to_degC,
                     texture=texture,
                 ),
             )
         ]
-    )[0]  # fmt: skip
+    )[0]
     assert outcome.done_s is not None, outcome.note
     return outcome.done_s / 60
 
@@ -115,7 +129,8 @@ def test_frozen_fish_takes_about_twice_as_long(store: Store, oven_degC: float, s
 
 
 @pytest.mark.parametrize(
-    ("food_id", "size_mm", "surface"), [("carrot", 20.0, "cut"), ("potato", 25.0, "cut"), ("chicken-breast", 28.0, "meat")]
+    ("food_id", "size_mm", "surface"),
+    [("carrot", 20.0, "cut"), ("potato", 25.0, "cut"), ("chicken-breast", 28.0, "meat")],
 )
 @pytest.mark.parametrize("oven_degC", [180.0, 200.0, 220.0])
 def test_a_fan_is_worth_20_degrees(
@@ -123,7 +138,14 @@ def test_a_fan_is_worth_20_degrees(
 ) -> None:
     """Appliance practice: fan ovens are set 20 °C lower."""
     still, fan = (
-        minutes(store, food_id, media.oven(T, fan=on, surface=surface), size_mm=size_mm, method="roast", ratios=(1.5, 2.5))
+        minutes(
+            store,
+            food_id,
+            media.oven(T, fan=on, surface=surface),
+            size_mm=size_mm,
+            method="roast",
+            ratios=(1.5, 2.5),
+        )
         for T, on in ((oven_degC, False), (oven_degC - 20.0, True))
     )
     assert fan == pytest.approx(still, rel=0.07)
@@ -151,26 +173,52 @@ PILED = "piled"  # a full sheet
         ("chicken pieces under pressure", 8, 25),
         ("stew beef under pressure", 24, 42),
     ],
-)  # fmt: skip
+)
 def test_common_practice_is_met(store: Store, what: str, low: float, high: float) -> None:
     found = PRACTICE[what](store)
     assert low <= found <= high, f"{what}: {found:.1f} min"
 
 
 PRACTICE = {
-    "vegetables 30 mm at 260 C": lambda s: minutes(s, "broccoli", media.oven(260.0, crowding=PILED), size_mm=36, shape="floret", method="roast"),
-    "vegetables 30 mm at 190 C": lambda s: minutes(s, "cauliflower", media.oven(190.0, crowding=PILED), size_mm=36, shape="floret", method="roast"),
-    "root dice 13 mm at 260 C": lambda s: minutes(s, "carrot", media.oven(260.0, crowding=PILED), size_mm=12.5, method="roast"),
-    "root dice 13 mm at 190 C": lambda s: minutes(s, "carrot", media.oven(190.0, crowding=PILED), size_mm=12.5, method="roast"),
-    "chicken chunks 38 mm at 260 C": lambda s: minutes(s, "chicken-breast", media.oven(260.0, surface="meat"), size_mm=38, method="roast"),
-    "chicken thigh at 190 C": lambda s: minutes(s, "chicken-thigh", media.oven(190.0, surface="meat"), size_mm=25, ratios=(3.0, 4.0), method="roast"),
-    "beef cubes at 260 C to 57 C": lambda s: minutes(s, "steak", media.oven(260.0, surface="meat"), size_mm=30, method="roast", to_degC=62.8),
-    "fish baked": lambda s: minutes(s, "cod", media.oven(200.0, surface="meat"), size_mm=21, ratios=(4.0, 6.0), method="roast"),
-    "fish broiled": lambda s: minutes(s, "cod", media.broiler(320.0), size_mm=19, ratios=(4.0, 6.0), method="broil"),
-    "sausage on top": lambda s: minutes(s, "sausage", media.on_top(), size_mm=28, shape="rod", ratios=(4.0, 1.0)),
-    "thighs browned and simmered": lambda s: minutes(s, "chicken-thigh", media.simmering(), size_mm=32, ratios=(2.0, 3.0)),
+    "vegetables 30 mm at 260 C": lambda s: minutes(
+        s, "broccoli", media.oven(260.0, crowding=PILED), size_mm=36, shape="floret", method="roast"
+    ),
+    "vegetables 30 mm at 190 C": lambda s: minutes(
+        s, "cauliflower", media.oven(190.0, crowding=PILED), size_mm=36, shape="floret", method="roast"
+    ),
+    "root dice 13 mm at 260 C": lambda s: minutes(
+        s, "carrot", media.oven(260.0, crowding=PILED), size_mm=12.5, method="roast"
+    ),
+    "root dice 13 mm at 190 C": lambda s: minutes(
+        s, "carrot", media.oven(190.0, crowding=PILED), size_mm=12.5, method="roast"
+    ),
+    "chicken chunks 38 mm at 260 C": lambda s: minutes(
+        s, "chicken-breast", media.oven(260.0, surface="meat"), size_mm=38, method="roast"
+    ),
+    "chicken thigh at 190 C": lambda s: minutes(
+        s, "chicken-thigh", media.oven(190.0, surface="meat"), size_mm=25, ratios=(3.0, 4.0), method="roast"
+    ),
+    "beef cubes at 260 C to 57 C": lambda s: minutes(
+        s, "steak", media.oven(260.0, surface="meat"), size_mm=30, method="roast", to_degC=62.8
+    ),
+    "fish baked": lambda s: minutes(
+        s, "cod", media.oven(200.0, surface="meat"), size_mm=21, ratios=(4.0, 6.0), method="roast"
+    ),
+    "fish broiled": lambda s: minutes(
+        s, "cod", media.broiler(320.0), size_mm=19, ratios=(4.0, 6.0), method="broil"
+    ),
+    "sausage on top": lambda s: minutes(
+        s, "sausage", media.on_top(), size_mm=28, shape="rod", ratios=(4.0, 1.0)
+    ),
+    "thighs browned and simmered": lambda s: minutes(
+        s, "chicken-thigh", media.simmering(), size_mm=32, ratios=(2.0, 3.0)
+    ),
     "greens": lambda s: minutes(s, "kale", media.simmering(), size_mm=0.8, shape="leaf", texture="soft"),
-    "pot roast": lambda s: minutes(s, "chuck-roast", media.covered_oven(175.0), size_mm=80, ratios=(1.4, 2.0)),
-    "chicken pieces under pressure": lambda s: minutes(s, "chicken-thigh", media.pressure(103.0, come_up_s=400.0), size_mm=35, ratios=(2.0, 3.0)),
+    "pot roast": lambda s: minutes(
+        s, "chuck-roast", media.covered_oven(175.0), size_mm=80, ratios=(1.4, 2.0)
+    ),
+    "chicken pieces under pressure": lambda s: minutes(
+        s, "chicken-thigh", media.pressure(103.0, come_up_s=400.0), size_mm=35, ratios=(2.0, 3.0)
+    ),
     "stew beef under pressure": lambda s: minutes(s, "stew-beef", media.pressure(103.0), size_mm=35),
-}  # fmt: skip
+}

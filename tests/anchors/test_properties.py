@@ -11,7 +11,9 @@ from knowledge.physics.properties import properties
 from knowledge.physics.water import ambient_Pa, boiling_degC, saturation_Pa
 
 
-def food(water: float, protein: float, fat: float, carbohydrate: float, fibre: float, ash: float) -> Composition:
+def food(
+    water: float, protein: float, fat: float, carbohydrate: float, fibre: float, ash: float
+) -> Composition:
     return Composition(
         water_g=water, protein_g=protein, fat_g=fat, carbohydrate_g=carbohydrate, fibre_g=fibre, ash_g=ash
     )

@@ -96,7 +96,7 @@ def test_poultry_mince_and_sausage_ends_are_safe_along_the_whole_path(store: Sto
         assert outcome.core_degC >= published.core_degC - 0.1, food.id
         wanted = 7.0 if food.safety == "poultry" else 6.5
         rest = 0.0
-        if published.hold_s and outcome.lethality_log < wanted:  # the three minutes' rest are part of the rule
+        if published.hold_s and outcome.lethality_log < wanted:  # the rest is part of the rule
             followed = history(
                 Case(
                     piece=case.piece,

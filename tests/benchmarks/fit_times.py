@@ -6,7 +6,7 @@
 
 Every parameter is a multiplier that is held to 1 by a prior of its own width, so that what the
 tables cannot tell stays physical. Each source may be padded or bold as a whole (its own offset,
-sd 0.06); rows derived from minutes per pound count half. Never touched: conductivity, density,
+sd 0.03); rows derived from minutes per pound count half. Never touched: conductivity, density,
 heat capacity, altitude, kill, z.
 """
 
@@ -42,7 +42,7 @@ MEDIA = {
 SHARED = {"crisp_factor": 0.3, "soft_factor": 0.3, "frozen_factor": 0.3, "dry_factor": 0.2}
 ROAST = {"starchy": 0.4, "root": 0.3, "other": 0.3}
 CLASS_SD, PAN_SD, BROWN_SD, FOOD_SD = 0.5, 0.3, 0.3, 0.35
-SOURCE_SD, ROW_SD = 0.06, 0.25
+SOURCE_SD, ROW_SD = 0.03, 0.25
 DOSED = [r["id"] for r in tables.rows("doneness") if r["dose_min"]]
 FACTORS_COVER = 0.10  # a food whose factor is nearer to 1 than this keeps the class's dose
 
