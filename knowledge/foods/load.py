@@ -227,8 +227,8 @@ def _check_composition(place: str, row: Row) -> Iterator[str]:
         total = sum(float(row[c]) for c in known if c != "fibre_g")  # fibre is part of the carbohydrate
     except ValueError:
         return
-    if known and not 94 <= total <= 106:
-        yield f"{place} composition: adds up to {total:.1f} g, not 94-106 g/100 g"
+    if known and not 93 <= total <= 107:
+        yield f"{place} composition: adds up to {total:.1f} g, not 93-107 g/100 g"
 
 
 def _check_small(tables: Tables) -> Iterator[str]:
