@@ -10,7 +10,7 @@ from bot.core.actions import Outcome, Say
 from bot.core.planning import reading_request, swap_answer
 from bot.core.questions import Asked, ask, cleared, turn_button
 from bot.core.replies import cooks, plans, talk
-from bot.core.state import Chat, LiveCook
+from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
 from bot.core.telling import moved, offset, running
 from knowledge import Knowledge
 from knowledge.planner.model import Do, Have, NoPlan, Plan, PlanItem, Request
@@ -125,7 +125,19 @@ def add_forgotten(
     answer = knowledge.replan(outside, request=cook.plan.request, elapsed_s=elapsed)
     late_s = elapsed - item.in_s
     after = schedule.shift(cook, late_s) if isinstance(answer, NoPlan) else schedule.adopt(cook, answer, now)
+    after = schedule.mark(after, _adds_now(after, item, now), StepStatus.DONE)
     by_s = (schedule.table_at(after) - schedule.table_at(cook)).total_seconds()
     text = cooks.add_now(item.food, by_s, schedule.table_at(after), offset(state))
     following = telling.next_line(state, after, now)
     return moved(state, after, (Say(text="\n".join(p for p in (text, following) if p), urgent=True),))
+
+
+def _adds_now(cook: LiveCook, item: PlanItem, now: datetime) -> list[LiveStep]:
+    """The steps that "in now" answers: this food alone, into the heat, due at once."""
+    return [
+        live
+        for live in schedule.waiting(cook)
+        if (live.due_at - now).total_seconds() <= NOW_S
+        and schedule.step_of(cook, live).do is Do.ADD
+        and schedule.step_of(cook, live).foods == (item.food_id,)
+    ]

@@ -39,8 +39,10 @@ def headline(plan: Plan) -> str:
 
 def servings(plan: Plan) -> str:
     """For how many: as asked, and what it is really enough for where that differs."""
-    eaters = plan.request.eaters if plan.request.eaters_said else plan.serves
     enough = floor(plan.serves * 2 + 0.01) / 2
+    eaters = plan.request.eaters
+    if not plan.request.eaters_said and enough >= 1:
+        return number(floor(enough))
     if abs(enough - eaters) < 1:
         return number(eaters)
     return f"{number(eaters)} (enough for {number(enough)})"
