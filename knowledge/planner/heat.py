@@ -20,7 +20,7 @@ from knowledge.planner.model import Kitchen, Learned
 
 PAN_DEGC = 200.0  # a pan hot enough to brown
 SOFTEN_DEGC = 140.0
-TYPICAL_COME_UP_S = 480.0  # a filled cooker until the valve speaks; the draft counts its own
+TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 
 

@@ -39,7 +39,7 @@ def in_order(jobs: Sequence[Job]) -> list[Job]:
 
 def latest_start_s(jobs: Sequence[Job], busy: Sequence[tuple[float, float]]) -> float:
     """The latest moment to begin at which every job still meets its due date (0 when there are none)."""
-    taken = sorted(busy)
+    taken = _joined(busy)
     edge = float("inf")
     for job in reversed(in_order(jobs)):
         edge = _back(min(edge, job.due_s), job.hands_s, taken)
@@ -48,7 +48,7 @@ def latest_start_s(jobs: Sequence[Job], busy: Sequence[tuple[float, float]]) -> 
 
 def lay_out(jobs: Sequence[Job], busy: Sequence[tuple[float, float]], *, start_s: float) -> tuple[Slot, ...]:
     """The jobs one after the other from `start_s`, around the busy times, as early as they can be."""
-    taken = sorted(busy)
+    taken = _joined(busy)
     now = start_s
     slots = []
     for job in in_order(jobs):
@@ -57,6 +57,17 @@ def lay_out(jobs: Sequence[Job], busy: Sequence[tuple[float, float]], *, start_s
         slots.append(Slot(id=job.id, start_s=begin, end_s=end))
         now = end
     return tuple(slots)
+
+
+def _joined(busy: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    """The busy times in order, those that overlap as one."""
+    joined: list[tuple[float, float]] = []
+    for start, end in sorted(busy):
+        if joined and start <= joined[-1][1]:
+            joined[-1] = joined[-1][0], max(joined[-1][1], end)
+        else:
+            joined.append((start, end))
+    return joined
 
 
 def _free_from(at_s: float, taken: Sequence[tuple[float, float]]) -> float:

@@ -329,9 +329,9 @@ def _sealed(draft: Draft, units: str) -> Iterator[Step]:
     inside = [p for p in draft.placed if not p.way.lane_is(AFTER)]
     cooking = [p for p in inside if p.way.lead != SOFTENED]
     pour = f"Pour in {_pour(draft, units)}, scrape the bottom loose. " if draft.liquid else ""
-    yield _step(
-        Do.ADD, when.main_start_s - 60.0, f"{pour}{_capital(names(cooking))} in.", cooking, hands_s=60
-    )
+    into = f"{pour}{_capital(names(cooking))} in." if cooking else pour.strip()
+    if into:
+        yield _step(Do.ADD, when.main_start_s - 60.0, into, cooking, hands_s=60)
     rise = words.duration(when.at_pressure_s - when.main_start_s)
     text = f"Lock the lid, high heat up to full pressure (about {rise})."
     yield _step(Do.LID, when.main_start_s, text, hands_s=30, safety=True)

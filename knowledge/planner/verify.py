@@ -232,7 +232,7 @@ def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float) -> bo
     """The published minimum is met in the time there is, or the thermometer step holds the food back."""
     if case.goal.safe_degC is None:
         return True
-    if item.done.core_degC is None and item.done.kind != "tender":
+    if item.done.core_degC is None and item.done.kind in ("core_temp", "warmed"):
         return False
     if item.done.core_degC is not None and item.done.core_degC < case.goal.safe_degC - CORE_SLACK_K:
         return False

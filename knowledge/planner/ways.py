@@ -131,7 +131,8 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             except KnowledgeError:
                 continue  # such a piece has no answer in this medium; another cut may have one
             yield _Open(
-                dish=dish, doneness=doneness, cut=cut, piece=piece, case=case, lane=lane, lead=lead, lead_s=lead_s,
+                dish=dish, doneness=doneness, cut=cut, piece=piece, case=case, lane=lane, lead=lead,
+                lead_s=lead_s,
                 before_s=lead_s + come_up_s, top=top,
                 texture=texture, fit=points, good_s=tolerance_s(dish, cut.id, method, store),
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
@@ -219,7 +220,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     else:
         lo = max(out.done_s - way.before_s, SHORTEST_S)
         hi = max(over_s - way.before_s, lo)
-        best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.25)
+        best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
     early_s = rest_s if rest_s > 300 else 0.0
     return Way(
         dish=way.dish,

@@ -51,7 +51,7 @@ def brute(foods: list[list[Window]], limits: dict[str, int]) -> float:
     return best
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=1500, deadline=None)
 @given(FOODS, LIMITS)
 def test_stabbing_is_never_worse_than_brute_force(foods: list[list[Window]], limits: dict[str, int]) -> None:
     if len(foods) == 4:
@@ -79,7 +79,7 @@ def feasible(jobs: list[Job], order: tuple[Job, ...], busy: list[tuple[int, int]
     return True
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=500, deadline=None)
 @given(
     st.lists(st.tuples(st.integers(1, 6), st.integers(0, 25)), min_size=1, max_size=4),
     st.lists(st.tuples(st.integers(-5, 20), st.integers(1, 5)), max_size=2),

@@ -1,0 +1,116 @@
+"""Swaps: the verdict a cook would give, and plans that hold."""
+
+from __future__ import annotations
+
+import pytest
+
+from knowledge.foods.store import Store
+from knowledge.planner import plan, replan, swap
+from knowledge.planner.model import Have, Kitchen, Plan, Request, Verdict, VesselAt
+from knowledge.planner.verify import check
+
+
+def made(store: Store, *foods: str, vessel: str | None = None, diets: tuple[str, ...] = ()) -> Plan:
+    kitchen = Kitchen(vessels=(VesselAt(id=vessel),)) if vessel else Kitchen()
+    have = tuple(Have(food_id=f) for f in foods)
+    result = plan(Request(have=have, eaters=2.0, eaters_said=True, kitchen=kitchen, diets=diets), store=store)
+    assert isinstance(result, Plan)
+    return result
+
+
+ROAST = ("chicken-thigh", "potato", "carrot")
+
+
+# Verdicts: common practice, no source.
+@pytest.mark.parametrize(
+    ("foods", "vessel", "frm", "to", "verdicts"),
+    [
+        (ROAST, "sheet pan", "carrot", "parsnip", {"together", "adjust"}),
+        (ROAST, "sheet pan", "carrot", "rutabaga", {"together", "adjust"}),
+        (ROAST, "sheet pan", "carrot", "asparagus", {"adjust"}),
+        (ROAST, "sheet pan", "carrot", "rice", {"no"}),
+        (("salmon", "rice", "asparagus"), "saute pan", "salmon", "stew-beef", {"no"}),
+        (("salmon", "rice", "asparagus"), "saute pan", "asparagus", "spinach", {"together", "adjust"}),
+        (("stew-beef", "carrot"), "lidded pot", "stew-beef", "lamb-shoulder", {"together", "adjust"}),
+        (("stew-beef", "carrot"), "lidded pot", "carrot", "pea", {"adjust"}),
+    ],
+)
+def test_verdict(
+    store: Store, foods: tuple[str, ...], vessel: str, frm: str, to: str, verdicts: set[str]
+) -> None:
+    answer = swap(made(store, *foods, vessel=vessel), frm=frm, to=Have(food_id=to), store=store)
+    assert answer.verdict.value in verdicts
+    assert answer.text
+    if answer.verdict is Verdict.ADJUST:
+        assert answer.change
+    if answer.verdict is not Verdict.NO:
+        assert answer.plan is not None
+        assert check(answer.plan, store=store).sound
+        assert to in [i.food_id for i in answer.plan.items]
+
+
+@pytest.mark.parametrize("food", ROAST)
+def test_a_food_for_itself_is_always_together(store: Store, food: str) -> None:
+    before = made(store, *ROAST)
+    answer = swap(before, frm=food, to=Have(food_id=food), store=store)
+    assert answer.verdict is Verdict.TOGETHER
+    assert answer.plan == before
+
+
+@pytest.mark.parametrize("to", ["parsnip", "turnip", "fennel", "bell-pepper"])
+def test_there_and_back_gives_the_same_plan(store: Store, to: str) -> None:
+    before = made(store, *ROAST, vessel="sheet pan")
+    there = swap(before, frm="carrot", to=Have(food_id=to), store=store)
+    assert there.plan is not None
+    back = swap(there.plan, frm=to, to=Have(food_id="carrot"), store=store)
+    assert back.plan == before
+
+
+def test_diet_and_allergy_are_checked(store: Store) -> None:
+    before = made(store, "tofu", "broccoli", "bell-pepper", diets=("vegan",))
+    answer = swap(before, frm="tofu", to=Have(food_id="chicken-breast"), store=store)
+    assert answer.verdict is Verdict.NO
+    assert "vegan" in answer.text
+
+
+def test_allergens_of_the_new_food_are_said(store: Store) -> None:
+    answer = swap(made(store, *ROAST), frm="chicken thigh", to=Have(food_id="salmon"), store=store)
+    assert any("fish" in c.text for c in answer.cautions)
+
+
+def test_what_is_in_the_vessel_stays_in(store: Store) -> None:
+    before = made(store, *ROAST, vessel="sheet pan")
+    answer = swap(before, frm="potato", to=Have(food_id="parsnip"), store=store, elapsed_s=600.0)
+    assert answer.verdict is Verdict.NO
+    assert "in already" in answer.text
+
+
+def test_adding_mid_cook_joins_after_now(store: Store) -> None:
+    before = made(store, *ROAST, vessel="sheet pan")
+    answer = swap(before, frm=None, to=Have(food_id="asparagus"), store=store, elapsed_s=600.0)
+    assert answer.plan is not None
+    new = next(i for i in answer.plan.items if i.food_id == "asparagus")
+    assert new.in_s >= 600.0
+
+
+def test_unknown_names_get_a_kind_no(store: Store) -> None:
+    before = made(store, *ROAST)
+    assert swap(before, frm="fish", to=Have(food_id="leek"), store=store).verdict is Verdict.NO
+    assert swap(before, frm="carrot", to=Have(food_id="zzz", said="zzz"), store=store).verdict is Verdict.NO
+    assert swap(before, frm=None, to=None, store=store).verdict is Verdict.NO
+
+
+def test_replan_keeps_what_is_in_and_adds_the_new(store: Store) -> None:
+    before = made(store, *ROAST, vessel="sheet pan")
+    request = Request(
+        have=(*before.request.have, Have(food_id="asparagus")),
+        eaters=2.0,
+        eaters_said=True,
+        kitchen=before.request.kitchen,
+    )
+    after = replan(before, request=request, elapsed_s=900.0, store=store)
+    assert isinstance(after, Plan)
+    for item in before.items:
+        if item.in_s <= 900.0:
+            assert next(i for i in after.items if i.food_id == item.food_id).in_s == item.in_s
+    assert next(i for i in after.items if i.food_id == "asparagus").in_s >= 900.0
