@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import io
 import json
 import sys
 from collections.abc import Mapping, Sequence
@@ -28,8 +29,9 @@ def run(argv: Sequence[str]) -> int:
             f"panwright read: --now {args.now!r}: expected a time such as 2026-03-04T17:10", file=sys.stderr
         )
         return 2
-    sys.stdin.reconfigure(encoding="utf-8", errors="surrogateescape")  # type: ignore[union-attr]
-    sys.stdout.reconfigure(encoding="utf-8", errors="replace")  # type: ignore[union-attr]
+    for stream in (sys.stdin, sys.stdout):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace")
     status = 0
     with open_store() as store:
         for number, line in enumerate(sys.stdin, 1):

@@ -31,7 +31,8 @@ _LOOSE = ("good", "nice", "fresh", "sad", "whole", "heaped", "level", "full", "d
           "generous", "thick", "fat", "wee", "lovely", "single")  # fmt: skip
 _VAGUE = (
     "some", "lots", "load", "loads", "bit", "bits", "plenty", "rest", "most", "end", "ends", "last",
-    "remains", "remainder", "splash", "drizzle", "bunch of random", "heap", "heaps", "ton", "tons",
+    "remains", "remainder", "splash", "glug", "swig", "spoonful", "drizzle", "heap", "heaps",
+    "ton", "tons",
 )  # fmt: skip
 
 

@@ -63,7 +63,8 @@ _MAKE = re.compile(
     rf"people| instead)?\s*[.!]?$"
 )
 _ALONE = re.compile(
-    r"\b(?:just me|only me|for me|for myself|cooking for one|on my own tonight|dinner for one|by myself)\b"
+    r"\b(?:just me|only me|(?:dinner|cooking|something|tea|lunch|supper|just|only) for me|for "
+    r"myself|cooking for one|on my own tonight|dinner for one|by myself)\b"
 )
 _TWO = re.compile(r"\b(?:me and (?:him|her|the (?:wife|husband|missus|mrs))|for us two|date night|us both)\b")
 
@@ -98,10 +99,9 @@ def people(text: str) -> tuple[float | None, list[Span]]:
             number = value(_group(match))
             if 1 <= number <= 60:
                 return number, [match.span()]
-    if match := _ALONE.search(text):
-        return 1.0, [match.span()]
-    if match := _TWO.search(text):
-        return 2.0, [match.span()]
+    for number, said in ((1.0, _ALONE.search(text)), (2.0, _TWO.search(text))):
+        if said:
+            return number, [said.span()]
     return None, []
 
 
@@ -251,7 +251,7 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
         if not 1 <= hour <= 23 or _NO_DEADLINE.search(text[: match.end()][-60 : -len(match.group("bare"))]):
             continue
         if cue in ("for", "about", "around", "round") and not re.search(
-            r"(?:ready|need(?:ed)?|want(?:ed)?|table|done|eat|it) (?:for|about|around|round)",
+            r"(?:ready|need(?:ed)?|want(?:ed)?|on the table|done|eat|it) (?:for|about|around|round)",
             text[: match.end()],
         ):
             continue
@@ -312,7 +312,7 @@ _VESSELS = (
         r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|"
         r"dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
         r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| "
-        r"in one go)|oven only|only (?:an|the) oven|"
+        r"in one go)|oven only(?! goes| does| reaches| heats| gets)|only (?:an|the) oven|"
         r"(?:half|quarter) sheet",
     ),
     _vessel(
@@ -335,11 +335,13 @@ _VESSELS = (
     ),
 )
 _OVENLESS = re.compile(
-    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|dont want to "
+    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|not (?:in )?the|"
+    r"dont want to "
     r"(?:use|turn on|heat up) the|"
     r"cant use the|too hot for the) (?:working )?oven|oven "
     + _BROKEN
-    + r"|(?:hob|stove ?top|stove|burner|cooktop) only|only (?:a |the |one |got a )?(?:hob|stove|stovetop|burner|gas ring)|"
+    + r"|(?:hob|stove ?top|stove|burner|cooktop) only|"
+    r"only (?:a |the |one |got a )?(?:hob|stove|stovetop|burner|gas ring)|"
     r"no baking)\b"
 )
 

@@ -179,7 +179,7 @@ def _attach(segment: Segment) -> None:
     elements = segment.elements
     foods = [n for n, e in enumerate(elements) if e.food]
     amounts = [n for n, e in enumerate(elements) if e.amount]
-    meant = [n for n in amounts if elements[n].amount.kind != "holder"]  # type: ignore[union-attr]
+    meant = [n for n, e in enumerate(elements) if e.amount and e.amount.kind != "holder"]
     after = bool(meant) and foods[0] < meant[0] and (foods[-1] < meant[-1] or len(foods) == 1)
     for n in amounts:
         amount = elements[n].amount
@@ -187,18 +187,8 @@ def _attach(segment: Segment) -> None:
         previous = [f for f in foods if f < n]
         following = [f for f in foods if f > n]
         holder = amount.kind == "holder"
-        if (
-            holder
-            and previous
-            and (
-                not following
-                or (
-                    elements[previous[-1]].food.amount is None
-                    and n - previous[-1] == 1
-                    and following[0] - n > 1
-                )
-            )
-        ):  # type: ignore[union-attr]
+        close = previous and n - previous[-1] == 1 and not (following and following[0] - n == 1)
+        if holder and previous and (not following or close):
             target = previous[-1]
         elif (after and previous) or not following:
             if not previous:

@@ -186,3 +186,13 @@ def wishes(text: str) -> tuple[str, ...]:
 def about_words(text: str) -> bool:
     """Whether a setting speaks of how to say things, not of what to eat."""
     return bool(re.search(r"\b(?:british|american|english|say|call (?:it|them)|language)\b", text))
+
+
+_ONLY_NEXT = re.compile(
+    r"^\W*(?:and |so |ok(?:ay)? |right )*(?:what(?:s| is) next|next(?: step)?|now what|what now)\W*$"
+)
+
+
+def did_something(text: str) -> bool:
+    """Whether "what's next" comes with the news that a step is done."""
+    return not _ONLY_NEXT.match(text)

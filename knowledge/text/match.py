@@ -98,9 +98,9 @@ def _longest(
     dishes: frozenset[tuple[str, ...]],
 ) -> Hit | int | None:
     first = tokens[i].key
-    for phrase, meaning in taught.items():
+    for phrase, known in taught.items():
         if phrase[0] == first and tuple(t.key for t in tokens[i : i + len(phrase)]) == phrase:
-            return Hit(i, i + len(phrase), meaning, True)
+            return Hit(i, i + len(phrase), known, True)
     lengths = vocabulary.lengths.get(first, ())
     dish = next(
         (n for n in (4, 3, 2) if i + n <= len(tokens) and tuple(t.key for t in tokens[i : i + n]) in dishes),

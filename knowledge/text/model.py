@@ -117,12 +117,18 @@ class SwapRead:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
-    """A message, read."""
+    """A message, read.
+
+    `amends` is true of a PLAN reading that changes the plan in hand: then only what it
+    names changes (`items` join, `excluded` leave, `people`, `ready_by`, `vessel`,
+    `not_vessel`, `diet` and `wishes` take the place of the earlier ones).
+    """
 
     kind: Kind
     text: str
     items: tuple[Item, ...] = ()
     excluded: tuple[str, ...] = ()
+    allergies: tuple[str, ...] = ()  # those of `excluded` that an allergy bars: what contains them goes too
     diet: tuple[str, ...] = ()
     people: float | None = None
     ready_by: ReadyBy | None = None
@@ -135,7 +141,6 @@ class Reading:
     wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven"
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
     unknown: tuple[str, ...] = ()  # food-like words that were not placed, in the cook's words
-    teaches: tuple[str, str] | None = (
-        None  # (name, food name it cooks like); name "" = the one just asked for
-    )
+    # What an unknown food is like: (its name, a food's label). The name is "" for the one asked about last.
+    teaches: tuple[str, str] | None = None
     asks: tuple[str, ...] = ()  # questions worth asking back, one line each

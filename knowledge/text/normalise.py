@@ -31,7 +31,8 @@ _IRREGULAR = {
     "chillies": "chilli", "chilies": "chili", "quiches": "quiche", "cookies": "cookie", "pies": "pie",
     "brownies": "brownie", "smoothies": "smoothie", "veggies": "veggie", "tatties": "tattie",
     "mushies": "mushie", "brassicas": "brassica", "ramen": "ramen", "feet": "foot", "geese": "goose",
-    "roasties": "roastie", "fries": "fries", "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
+    "roasties": "roastie", "fries": "fries",
+    "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
 }  # fmt: skip
 _SINGULAR_ALREADY = ("ss", "us", "is")  # swiss, asparagus, cassis
 
@@ -142,8 +143,6 @@ def _spelled(raw: str, emoji: Mapping[str, str]) -> list[tuple[str, int]]:
 @lru_cache(maxsize=2048)
 def _decomposed(char: str) -> str:
     """A non-ASCII character without accents; fractions and the like as ASCII; marks vanish."""
-    if char in _LETTERS_WITHOUT_PARTS:
-        return _LETTERS_WITHOUT_PARTS[char]
     kind = unicodedata.category(char)
     if kind in ("Mn", "Me", "Cf", "Cs", "Co", "Cn"):
         return ""
@@ -153,7 +152,7 @@ def _decomposed(char: str) -> str:
     plain = "".join(c for c in plain if unicodedata.category(c) not in ("Mn", "Me", "Cf", "Cs", "Co"))
     if kind == "No" and "/" in plain:
         return f" {plain} "
-    return plain.lower()
+    return "".join(_LETTERS_WITHOUT_PARTS.get(c, c) for c in plain.lower())
 
 
 _WORDS = re.compile(r"[^\W_]+")

@@ -22,6 +22,7 @@ from knowledge.text.model import (
     Intent,
     Item,
     Kind,
+    Mode,
     Reading,
     ReadyBy,
     SwapRead,
@@ -135,6 +136,9 @@ def _without(text: str, spans: Sequence[tuple[int, int]]) -> str:
 def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Reading:
     swap = swaps.swap(seen.masked)
     have = [f for f in seen.found if f.role is Role.HAVE]
+    teaches = _teaches(seen)
+    if teaches is not None and swap is None:
+        return Reading(kind=Kind.SETTING, text=text, teaches=teaches)
     signs = kinds.Signs(
         text=seen.flat.text[:CUES_LIMIT].strip(),
         masked=seen.masked.strip(),
@@ -151,13 +155,23 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
     )
     kind = kinds.kind_of(signs, context)
     intent = kinds.intent_of(signs.text)
-    if intent is Intent.START and kind is not Kind.COOK_EVENT:
+    wanted = kinds.wishes(signs.text)
+    if intent is Intent.START:
         kind = Kind.COOK_EVENT
+    elif (
+        intent is Intent.STATUS
+        and not have
+        and kind is Kind.COOK_EVENT
+        and not kinds.did_something(signs.text)
+    ):
+        kind = Kind.QUESTION
+    elif kind is Kind.OTHER and intent is None and wanted and context.mode is not Mode.IDLE:
+        kind = Kind.PLAN  # "crisper please"
     match kind:
         case Kind.OTHER:
             return Reading(kind=kind, text=text, intent=intent)
         case Kind.COOK_EVENT:
-            return Reading(kind=kind, text=text, intent=intent, event=_event(seen, intent))
+            return Reading(kind=kind, text=text, intent=intent, event=_event(seen, intent, context))
         case Kind.SETTING:
             return Reading(
                 kind=kind,
@@ -165,6 +179,7 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
                 intent=intent,
                 diet=seen.diet,
                 excluded=() if kinds.about_words(seen.flat.text[:CUES_LIMIT]) else _excluded(seen),
+                allergies=_allergies(seen),
                 people=seen.people,
                 vessel=seen.vessel,
                 not_vessel=seen.not_vessel,
@@ -183,6 +198,25 @@ def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Rea
             return _plan_reading(text, seen, context, intent)
 
 
+_LIKE = re.compile(
+    rf"^\W*(?:(?P<name>[^{FOOD}.,;!?]{{0,30}}?) )?(?:is|s|are|its|theyre|thats|it|think of it as)?"
+    rf"(?: just| basically| kind of)?(?: an?| the)?(?: [\w ]{{1,24}}?)?,? ?"
+    rf"(?:like|similar to|same as|cook it like|treat it (?:like|as)|sort of) (?:an? |the )?{FOOD}s?\W*$"
+)
+_FILLERS = frozenset(["it", "its", "is", "they", "theyre", "thats", "that", "a", "an", "the", "just", "this"])
+
+
+def _teaches(seen: _Seen) -> tuple[str, str] | None:
+    """What an unknown food is like: "it's a root, like parsnip", "samphire is like asparagus"."""
+    match = _LIKE.match(seen.masked)
+    if match is None or len(seen.hits) > 2:
+        return None
+    said = [w for w in (match.group("name") or "").split() if w not in _FILLERS]
+    if said and all(w in words().common for w in said):
+        return None  # "I would like parsnip"
+    return " ".join(said), seen.hits[-1].phrase.foods[0].name
+
+
 def _plan_reading(text: str, seen: _Seen, context: Context, intent: Intent | None) -> Reading:
     have = items.finished(seen.found, seen.flat, seen.tokens, articles=True)
     excluded = _excluded(seen)
@@ -193,13 +227,15 @@ def _plan_reading(text: str, seen: _Seen, context: Context, intent: Intent | Non
         text=text,
         items=tuple(everything) if seen.unknown else tuple(kept),
         excluded=excluded,
+        allergies=_allergies(seen),
         diet=seen.diet,
         people=seen.people,
         ready_by=seen.ready,
         vessel=seen.vessel,
         not_vessel=seen.not_vessel,
         intent=intent,
-        amends=kinds.amends(seen.flat.text[:CUES_LIMIT], context),
+        amends=kinds.amends(seen.flat.text[:CUES_LIMIT], context)
+        or (not kept and context.mode is not Mode.IDLE),
         wishes=kinds.wishes(seen.flat.text[:CUES_LIMIT]),
         settings=settings.settings(seen.flat.text[:CUES_LIMIT]),
         unknown=tuple(i.phrase for i in seen.unknown),
@@ -217,15 +253,24 @@ def _excluded(seen: _Seen) -> tuple[str, ...]:
     return tuple(dict.fromkeys(names))
 
 
-def _event(seen: _Seen, intent: Intent | None) -> CookEvent:
+def _allergies(seen: _Seen) -> tuple[str, ...]:
+    """Refused foods of a message that speaks of an allergy; too many rather than too few."""
+    return _excluded(seen) if "allerg" in seen.flat.text or "anaphyl" in seen.flat.text else ()
+
+
+def _event(seen: _Seen, intent: Intent | None, context: Context) -> CookEvent:
     kind = event_type(seen.masked) or EventType.STARTED
     if intent is Intent.START:
         kind = EventType.STARTED
-    if kind is EventType.DONE_STEP and _with_clock(seen):
+    begins = context.mode is Mode.PLANNED and bool(_GOES_IN.search(seen.masked))
+    if kind is EventType.DONE_STEP and (begins or _with_clock(seen)):
         kind = EventType.STARTED
     temp = temperature(seen.flat.text[:CUES_LIMIT]) if kind is EventType.PROBE else None
     text = seen.flat.text[:CUES_LIMIT]
     return CookEvent(type=kind, minutes=event_minutes(text, kind), item=_event_item(seen), temp_c=temp)
+
+
+_GOES_IN = re.compile(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b")
 
 
 def _with_clock(seen: _Seen) -> bool:
@@ -276,6 +321,7 @@ def _swap_reading(
         text=text,
         items=told,
         excluded=others,
+        allergies=_allergies(seen),
         diet=seen.diet,
         ready_by=seen.ready,
         intent=intent,

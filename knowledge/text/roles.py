@@ -53,6 +53,9 @@ _SLIP = re.compile(
 _SLIP_ASKED = re.compile(rf"({F})\?+ ?(?:no|nope|nah)[ ,.]")
 
 
+_THOUGHT = re.compile(
+    rf"\bthought (?:i|we|there) (?:had|was|were|got) {_FILL}({F})[^.;\n]{{0,20}}\b(?:but|nope|no)\b"
+)
 _MEASURE = re.compile(rf"({F}) worth of")
 
 
@@ -88,6 +91,8 @@ def roles(masked: str, where: dict[int, int]) -> dict[int, Role]:
     for pattern in (_SLIP, _SLIP_ASKED):
         for match in pattern.finditer(masked):
             found[where[match.start(1)]] = Role.SLIP
+    for match in _THOUGHT.finditer(masked):
+        found.setdefault(where[match.start(1)], Role.REFUSED)
     for match in _MEASURE.finditer(masked):
         found[where[match.start(1)]] = Role.AIM
     for match in _REFUSED.finditer(masked):

@@ -8,7 +8,7 @@ store and kept.
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from importlib import resources
@@ -18,7 +18,7 @@ from knowledge.foods.model import Food
 from knowledge.text.normalise import key, singular
 
 
-class Names(Protocol):
+class Names(Hashable, Protocol):
     """What the reader needs of `knowledge.foods.store.Store`."""
 
     def names(self) -> Mapping[str, tuple[str, ...]]: ...
