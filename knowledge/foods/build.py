@@ -108,14 +108,6 @@ def names_of(tables: Tables) -> dict[str, list[str]]:
     }
 
 
-def implied_states(tables: Tables) -> dict[str, str]:
-    """Normalised name -> the state it implies: "rotisserie chicken" is cooked."""
-    state = {row["variant_id"]: row["state"] for row in reversed(tables["states"].rows)}
-    known = names_of(tables)
-    named = ((key(row["name"]), row["food_id"]) for row in tables["names"].rows)
-    return {name: state[food_id] for name, food_id in named if food_id in state and name in known}
-
-
 def _foods(tables: Tables) -> list[Row]:
     return sorted((row for name in FOOD_TABLES for row in tables[name].rows), key=lambda row: row["id"])
 
@@ -168,12 +160,6 @@ def _fill(database: sqlite_utils.Database, tables: Tables) -> None:
         "stated_names",
         {"name": str, "food_id": str},
         ({"name": key(by_id[food_id]), "food_id": food_id} for food_id in in_a_state),
-        "name",
-    )
-    make(
-        "implied",
-        {"name": str, "state": str},
-        ({"name": name, "state": state} for name, state in sorted(implied_states(tables).items())),
         "name",
     )
     make(

@@ -194,14 +194,6 @@ class Store:
         stated = self._row("stated_names", "name", form)  # "frozen pea", which `names` leaves out
         return self.food(stated["food_id"]) if stated else None
 
-    def implied_states(self) -> Mapping[str, str]:
-        """Normalised name -> the state that it implies ("chopped tomato": canned), where it does."""
-        return self._implied
-
-    @cached_property
-    def _implied(self) -> Mapping[str, str]:
-        return MappingProxyType(dict(self._db.execute("SELECT name, state FROM implied").fetchall()))
-
     def in_state(self, food_id: str, state: str | None) -> Food:
         """The food with the figures it has in a state ("pea", "frozen"); itself where none differ."""
         return self.food(self._variants.get((food_id, state or ""), food_id))

@@ -126,7 +126,7 @@ def test_broken_tables_leave_the_last_good_file_in_use(
     monkeypatch.setenv("PANWRIGHT_HOME", str(tmp_path / "home"))
     build(store.default_path(tables), tables)
     edit(tables / "foods.csv", put("serving_g", "0"))
-    monkeypatch.setattr(store, "default_path", lambda: tmp_path / "home" / "knowledge-new.1.sqlite")
+    monkeypatch.setattr(store, "default_path", lambda: tmp_path / "home" / "knowledge-new.sqlite")
     monkeypatch.setattr("knowledge.foods.build.build.__defaults__", (tables,))
     with store.open_store() as opened:
         assert opened.food("carrot").name == "carrot"

@@ -84,11 +84,6 @@ def test_a_state_has_its_own_figures(store: Store) -> None:
     assert store.in_state("pea", None) is fresh
 
 
-def test_a_name_may_imply_a_state(store: Store) -> None:
-    assert store.implied_states()["chopped tomato"] == "canned"
-    assert store.implied_states()["rotisserie chicken"] in ("cooked", "leftover")
-
-
 def test_every_source_of_every_figure_can_be_read(store: Store) -> None:
     for food in store.foods():
         for _, source in food.sources:
