@@ -122,5 +122,5 @@ def local(at: datetime, utc_offset_min: int | None) -> datetime:
 
 
 def clock(at: datetime, utc_offset_min: int | None) -> str:
-    """The time of day: "18:05", to the nearest minute."""
-    return local((at + timedelta(seconds=30)).astimezone(UTC), utc_offset_min).strftime("%H:%M")
+    """The time of day as a clock shows it then: "18:05". A second of grace, so that 18:59:59.9 is 19:00."""
+    return local((at + timedelta(seconds=1)).astimezone(UTC), utc_offset_min).strftime("%H:%M")

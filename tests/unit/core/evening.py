@@ -60,9 +60,13 @@ class Evening:
         return "\n".join(say.text for say in self.event(TextReceived(text=words)))
 
     def tap(self, label: str) -> str:
-        """Press a button of the latest message that has one with this label."""
+        """Press a button of the latest message that has one whose label begins so."""
         data = next(
-            b.data for _, say in reversed(self.heard) for row in say.buttons for b in row if b.label == label
+            b.data
+            for _, say in reversed(self.heard)
+            for row in say.buttons
+            for b in row
+            if b.label.startswith(label)
         )
         return "\n".join(say.text for say in self.event(ButtonPressed(data=data)))
 
