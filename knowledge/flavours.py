@@ -14,7 +14,8 @@ from knowledge import diets as diet_rules
 from knowledge.foods.store import Store
 
 LAYERS = ("aromatics", "spices", "acids", "finish")
-HAVE, COMMON = 1.0, 0.5  # a food at hand that a family names; an aromatic, which most families name
+# Weights: a food at hand that a family names; an aromatic, which most name; a main food that it suits.
+HAVE, COMMON, SUITS = 1.0, 0.5, 0.8
 LEAST_LEFT = 0.6  # share of a family that must be allowed
 
 
@@ -36,7 +37,7 @@ class Family:
 def families_for(
     food_ids: Sequence[str], *, diets: Collection[str] = (), excluded: Collection[str] = (), store: Store
 ) -> tuple[Family, ...]:
-    """Families that suit the foods at hand, best first.
+    """Families that suit the foods at hand, by what of them they name and the kinds they go with; best first.
 
     `diets` are diet tokens, `excluded` food ids or allergen and group names; ids that are
     not in the tables are ignored. Ties keep the order of the table.
@@ -70,6 +71,9 @@ def _family(
         return None
     have = tuple(food_id for layer in LAYERS for food_id in layers[layer] if food_id in at_hand)
     telling = sum(COMMON if food_id in layers["aromatics"] else HAVE for food_id in have)
+    suits = frozenset(row["suits"].split(";"))
+    mains = [store.food(food_id) for food_id in at_hand & known if food_id not in have]
+    telling += SUITS * sum(bool({food.animal, food.group} & suits) for food in mains)
     return Family(
         id=row["id"],
         name=row["name"],

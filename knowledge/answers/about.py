@@ -131,7 +131,7 @@ def smoke(question: Question) -> Answer | None:
         "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp", "best oil",
         "what oil", "which oil", "oil is best", "oil for",
     )  # fmt: skip
-    heated = question.says("fry", "cook with", "sear", "roast", "saute", "grill")
+    heated = question.says("fry", "cook with", "burn", "sear", "roast", "saute", "grill")
     if not asked and not (named and (hot or heated) and len(question.foods) == 1):
         return None
     fats = named

@@ -12,6 +12,7 @@ from knowledge.answers.cooking import cook_time, cut_to_match
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
+from knowledge.answers.pairing import goes_with
 from knowledge.answers.question import question_of
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
@@ -31,6 +32,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     substitute,
     allergens,
     what_is,
+    goes_with,
     technique,
     cook_time,
 )

@@ -40,7 +40,8 @@ def temperature(question: Question) -> Answer | None:
     minimum = _minimum_id(question)
     rows = [row for row in question.store.table("safe_minimums") if row["id"] == minimum]
     if not rows:
-        return _all_of_them(question) if not question.mentions else None
+        general = question.says("safe", "internal", "core", "kill", "minimum", "danger", "germ", "bacteria")
+        return _all_of_them(question) if general and not question.mentions else None
     what = question.mentions[0].phrase if question.mentions else rows[0]["what"]
     lead = next((row for row in rows if row["authority"] == LEADING), rows[0])
     need_degC, figure = (

@@ -1,0 +1,32 @@
+"""What goes with a food: the flavour families that suit it best."""
+
+from __future__ import annotations
+
+from knowledge.answers.cite import cited
+from knowledge.answers.model import Answer, Question
+from knowledge.flavours import Family, families_for
+
+ASKED = (
+    "goes with", "go with", "goes well", "go well", "pair", "what herbs", "which herbs", "what spices",
+    "which spices", "spices for", "herbs for", "season", "flavour", "flavor", "what sauce", "which sauce",
+)  # fmt: skip
+SHOWN = 3
+
+
+def goes_with(question: Question) -> Answer | None:
+    """Three directions of flavour for the foods named."""
+    if not question.foods or not question.says(*ASKED):
+        return None
+    families = families_for([food.id for food in question.foods], store=question.store)[:SHOWN]
+    if not families:
+        return None
+    named = " and ".join(dict.fromkeys(m.phrase for m in question.mentions))
+    ways = "; ".join(_said(family, question) for family in families)
+    return Answer(
+        known=True, answer=f"With {named}: {ways}.", sources=cited(question.store, families[0].source)
+    )
+
+
+def _said(family: Family, question: Question) -> str:
+    ids = (*family.aromatics[:2], *family.spices[:2], *family.acids[:1], *family.finish[:2])
+    return f"{family.name} ({', '.join(question.store.food(food_id).name for food_id in ids)})"
