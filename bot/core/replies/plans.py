@@ -65,7 +65,7 @@ def deadline(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min
 
 def item_line(item: PlanItem, units: str) -> str:
     """ "carrot 300 g, 20 mm dice"."""
-    cut = f", {item.cut}" if item.cut else ""
+    cut = f", {item.cut}" if item.cut not in ("", "whole") else ""
     return f"• {item.food} {grams(item.grams, units)}{cut}"
 
 
