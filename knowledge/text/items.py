@@ -115,6 +115,8 @@ def _joined(first: Amount | None, second: Amount) -> Amount:
     """A count and a weight said apart: the count stays, the weight is the total."""
     if first is None or (first.qty is None and first.unit is None):
         return second
+    if first.kind == "holder" and second.bare:
+        return replace(first, qty=second.qty, kind="container")
     if first.qty is not None and first.grams is None and second.kind == "weight":
         return replace(first, grams=second.grams)
     return first

@@ -30,7 +30,7 @@ _CUES = (
     r"forget|lacking|missing|minus|"
     r"instead of|but not|none of|hold the|keep away from|stay away from|lose the|bar|nothing with|"
     r"not|off|ditch|nix|sans|free from|used up|finished|binned|threw out|chucked|sin|nahi|bina|"
-    r"(?:stop|dont|never|no more|quit) (?:suggest(?:ing)?|offer(?:ing)?|propos(?:e|ing)|"
+    r"(?:stop|dont|never|no more|quit) (?:ever )?(?:suggest(?:ing)?|offer(?:ing)?|propos(?:e|ing)|"
     r"recommend(?:ing)?|giv(?:e|ing) me|show(?:ing)? me|includ(?:e|ing)|plan(?:ning)?)"
 )
 _REFUSED = re.compile(rf"(?<![^\W\d_])(?:{_CUES}) {_FILL}({_LIST})")

@@ -86,6 +86,7 @@ def words() -> Words:
 
 
 _STATE_WORDS = (
+    "whole",
     "frozen",
     "fresh",
     "canned",
