@@ -15,10 +15,10 @@ from knowledge.foods.store import Store
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
 _INSTEAD = re.compile(
     r" (?:instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
-    r"|use for) "
+    r"|use for|options for|what else) "
 )
 _MISSING = re.compile(
-    r" (?:no|without|don ?t have|haven ?t got|out of|run out|ran out of|have no|don ?t like"
+    r" (?:no|without|don ?t have|haven ?t got|can ?t (?:find|get)|out of|ran out of|have no|don ?t like"
     r"|hate) "
 )
 _AND_NOW = re.compile(r" (?:use|what) | i (?:don|have|haven|ran|am|hate)")
@@ -29,7 +29,7 @@ _LEAVES = re.compile(
 )
 _FOR = re.compile(r" for (?:the |my |a )?")
 _WHAT_IS = re.compile(
-    r" (?:what is|what s|whats|what are|wat is|what does|tell me about|define|meaning of|what kind of"
+    r" (?:what is|what s|whats|what are|wat is|what does|tell me about|explain|define|meaning of|what kind of"
     r"|describe|know about) "
 )
 _CONTAINS = re.compile(r" (?:contains?|have|has|got|any|are there|is there|in it|made (?:with|of|from)) ")
@@ -37,8 +37,9 @@ _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
 )
 _ASKS_DIET = re.compile(
-    r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian|halal"
-    r"|kosher|jain|coeliacs?|celiacs?|any|are there|is there|suitable|ok for|safe for|made (?:with|of|from)) "
+    r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian"
+    r"|halal|kosher|jains?|coeliacs?|celiacs?|any|are there|is there|suitable|ok for"
+    r"|safe for|made (?:with|of|from)) "
 )
 
 
@@ -213,11 +214,20 @@ def _leaving(question: Question) -> Mention:
 
 
 def _like(question: Question, food: Food) -> list[Food]:
-    same = [
-        f for f in question.store.foods() if f.group == food.group and f.id != food.id and f.role is food.role
-    ]
+    """The three foods that are nearest by kind, use and the words for what they do."""
+    words = set(re.findall(r"\w{4,}", food.does))
+
+    def distance(other: Food) -> tuple[bool, bool, bool, int]:
+        alike = len(words & set(re.findall(r"\w{4,}", other.does)))
+        return other.part != food.part, other.doneness != food.doneness, other.when != food.when, -alike
+
     return sorted(
-        same, key=lambda f: (f.part != food.part, f.doneness != food.doneness, f.when != food.when)
+        (
+            f
+            for f in question.store.foods()
+            if f.group == food.group and f.id != food.id and f.role is food.role
+        ),
+        key=distance,
     )[:3]
 
 

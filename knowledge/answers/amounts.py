@@ -21,7 +21,7 @@ GRAM_WORDS = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.59
 
 def water_ratio(question: Question) -> Answer | None:
     """Water for a grain or pulse that drinks it all, by cups and by weight."""
-    wet = question.says("water", "liquid", "ratio", "stock") and (
+    wet = question.says("water", "liquid", "ratio", "stock", "broth") and (
         question.says(
             "how much",
             "how many",

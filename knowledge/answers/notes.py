@@ -28,7 +28,7 @@ def technique(question: Question) -> Answer | None:
     if not ranked or ranked[0][0] < ENOUGH:
         return None
     _, text, source = ranked[0]
-    timed = question.foods and question.says("how long", "minutes", "cook time")
+    timed = question.foods and question.says("how long", "minutes", "time_")
     if timed and "minute" not in text:
         return None  # a time is asked: better computed than quoted
     return Answer(known=True, answer=text, sources=cited(question.store, source))

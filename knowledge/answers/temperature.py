@@ -71,10 +71,19 @@ def temperature(question: Question) -> Answer | None:
 def _asked(question: Question, read: bool) -> bool:
     if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
         return False
-    if question.says("temp", "internal", "degrees", "how hot", "core temp"):
+    if question.says("temp", "internal", "degrees", "how hot", "how warm", "core temp"):
         return not any(food.smoke_degC for food in question.foods) and not _oven_only(question)
     if question.says(
-        "is done", "are done", "it done", "know when", "tell when", "cooked through", "fully cooked"
+        "is done",
+        "are done",
+        "it done",
+        "how done",
+        "reach",
+        "in the middle",
+        "know when",
+        "tell when",
+        "cooked through",
+        "fully cooked",
     ):
         return any(food.safety for food in question.foods)
     if question.says("how long", "cook time", "roasting time") and not question.says("safe", "temp", "ok"):
@@ -87,7 +96,7 @@ def _asked(question: Question, read: bool) -> bool:
     return (
         meat
         and question.says("rare", "medium", "undercooked", "underdone", "well done", "pink")
-        and question.says("safe", "ok", "can i", "eat", "is", "should")
+        and question.says("safe", "ok", "fine", "inside", "can i", "eat", "is", "should")
     )
 
 
