@@ -166,7 +166,7 @@ CLOCK = (
 _CLOCK = re.compile(rf"(?<![\w.,/#]){CLOCK}")
 _CUED = re.compile(
     rf"(?:\b(?:by|at|for|before|around|about|til|till|until|round|arrive|guests|dinner|tea)|@) "
-    rf"(?:about |around |like |say )?(?P<bare>{_HOUR})(?! ?(?:[:.,/]?\d|min|mins|minutes|m\b|h\b|"
+    rf"(?:about |around |like |say )?(?P<bare>{_HOUR})(?:ish)?(?! ?(?:[:.,/]?\d|min|mins|minutes|m\b|h\b|"
     rf"hrs?|hours?|people|ppl|of us|pax|persons|adults|kids|guests|c\b|f\b|degrees|deg|%|g\b|kg|lb|"
     rf"oz|plates|members|servings|portions|x\b|past|to\b|cups?|tins?|cans?|children|quid|bucks|"
     rf"days?|weeks?|-|\w+ (?:in|at) the))\b"

@@ -157,10 +157,7 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
             (
                 (
                     said in ("chili", "chilli")
-                    and (
-                        before in ("a", "of", "leftover", "our", "my", "the")
-                        or after in ("from", "con", "for", "leftovers")
-                    )
+                    and (before in ("a", "of", "leftover") or after in ("from", "con", "for", "leftovers"))
                 )
                 or said == "date"
                 or (said == "cloves" and (before.isdigit() or after == "of"))

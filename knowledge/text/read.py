@@ -35,6 +35,7 @@ from knowledge.text.unknown import unknown_foods
 from knowledge.text.vocabulary import Names, Phrase, Vocabulary, vocabulary, words
 
 CUES_LIMIT = 600  # characters in which sentences are looked for; foods are read to the end
+_SHORT_TALK = 18  # tokens
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
 _GROUPS = frozenset(["mixed vegetables", "leafy greens", "ground meat"])
 
@@ -134,7 +135,7 @@ def _without(text: str, spans: Sequence[tuple[int, int]]) -> str:
 
 
 def _reading(text: str, seen: _Seen, vocab: Vocabulary, context: Context) -> Reading:
-    swap = swaps.swap(seen.masked)
+    swap = swaps.swap(seen.masked) or _one_for_another(seen)
     have = [f for f in seen.found if f.role is Role.HAVE]
     teaches = _teaches(seen)
     if teaches is not None and swap is None:
@@ -217,6 +218,19 @@ def _teaches(seen: _Seen) -> tuple[str, str] | None:
     return " ".join(said), seen.hits[-1].phrase.foods[0].name
 
 
+def _one_for_another(seen: _Seen) -> swaps.SwapFound | None:
+    """One food missing and then one offered, with nothing else said, is a swap: "no lemon, got lime"."""
+    have = [n for n in range(len(seen.hits)) if seen.roles.get(n, Role.HAVE) is Role.HAVE]
+    gone = [n for n in range(len(seen.hits)) if seen.roles.get(n) is Role.REFUSED]
+    plain = seen.people is None and seen.vessel is None and not seen.not_vessel
+    if len(seen.hits) != 2 or not have or not gone or gone[0] > have[0] or not plain or seen.unknown:
+        return None
+    if len(seen.tokens) > _SHORT_TALK:
+        return None
+    places = {n: place for place, n in seen.where.items()}
+    return swaps.SwapFound(places.get(gone[0]), places.get(have[0]))
+
+
 def _plan_reading(text: str, seen: _Seen, context: Context, intent: Intent | None) -> Reading:
     have = items.finished(seen.found, seen.flat, seen.tokens, articles=True)
     excluded = _excluded(seen)
@@ -265,11 +279,16 @@ def _event(seen: _Seen, intent: Intent | None, context: Context) -> CookEvent:
     begins = context.mode is Mode.PLANNED and bool(_GOES_IN.search(seen.masked))
     if kind is EventType.DONE_STEP and (begins or _with_clock(seen)):
         kind = EventType.STARTED
+    if kind is EventType.STARTED and context.mode is not Mode.PLANNED and not _with_clock(seen):
+        kind = EventType.DONE_STEP if _WENT_IN.search(seen.masked) else kind
     temp = temperature(seen.flat.text[:CUES_LIMIT]) if kind is EventType.PROBE else None
     text = seen.flat.text[:CUES_LIMIT]
     return CookEvent(type=kind, minutes=event_minutes(text, kind), item=_event_item(seen), temp_c=temp)
 
 
+_WENT_IN = re.compile(
+    rf"{FOOD}s? (?:have |has |just |all |now )*(?:went|gone|is|are|went straight) (?:in|on)\b"
+)
 _GOES_IN = re.compile(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b")
 
 
