@@ -22,6 +22,8 @@ from knowledge.physics import Outcome, cook
 from knowledge.physics.chart import Read, Row, read_row
 
 COLUMNS = ("id", "time_min", "time_min_lo", "time_min_hi", "note")
+RANGE_MIDDLE = 0.96
+"""Middle of the range over the time: cooks look early, and published ranges begin there (fitted)."""
 LEAST_S = 30.0
 """Under pressure the way up may do it all; nobody times less than this."""
 
@@ -81,7 +83,8 @@ class Answered:
         if done is None:
             return "", "", "", self.outcome.note
         counted = max(done - self.read.not_counted_s, LEAST_S)
-        low, high = counted / self.read.spread, counted * self.read.spread
+        middle = RANGE_MIDDLE * counted
+        low, high = middle / self.read.spread, middle * self.read.spread
         return (
             f"{counted / 60:.2f}", f"{low / 60:.2f}", f"{high / 60:.2f}",
             self.read.note or self.outcome.decided_by,

@@ -17,6 +17,7 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "pan_degC": (40.0, 320.0, "°C"),
     "liquid_degC": (30.0, 130.0, "°C"),
     "air_degC": (-10.0, 60.0, "°C"),
+    "probe_degC": (-20.0, 130.0, "°C"),
     "gauge_kPa": (0.0, 150.0, "kPa"),
     "altitude_m": (-450.0, 5500.0, "m"),
     "come_up_s": (0.0, 7200.0, "s"),

@@ -30,10 +30,11 @@ LONGEST_S = 86400.0
 SPREAD = 1.25
 """`lo_s` and `hi_s` are the time over and times this: published times for one piece differ so much."""
 
-_STEPS_ALONE = 44
+_STEPS_ALONE = 40
 _STEPS_BEFORE = 14  # in each phase before the last
 _STEPS_LAST = 36
 _ROUNDS = 5
+_BATCH = 2000  # bounds the memory of one march
 _OVER_SHARE = 1.7  # how far past done a march looks for too much
 
 
@@ -50,8 +51,10 @@ def cook(cases: Sequence[Case], *, spread: float = SPREAD) -> list[Outcome]:
             raise OutOfRange("phases", 0, 1, 20, "phases")
         by_phases.setdefault(len(case.phases), []).append(i)
     for members in by_phases.values():
-        for i, outcome in zip(members, _cook([cases[i] for i in members], spread), strict=True):
-            results[i] = outcome
+        for first in range(0, len(members), _BATCH):
+            batch = members[first : first + _BATCH]
+            for i, outcome in zip(batch, _cook([cases[i] for i in batch], spread), strict=True):
+                results[i] = outcome
     return [r for r in results if r is not None]
 
 
@@ -161,15 +164,22 @@ def _goals(cases: Sequence[Case]) -> _Goals:
 def _accumulate(cases: Sequence[Case], path: Path) -> tuple[Array, Array]:
     """Dose [min] and kill [log10] of every case at every step."""
     goals = _goals(cases)
-    dose = _dose(cases, _rates(goals, path), path)
+    return _dose(cases, _rates(goals, path), path), _kill(cases, path)
+
+
+def _kill(cases: Sequence[Case], path: Path) -> Array:
+    """Log10 reductions of every case at every step."""
     kill = np.zeros_like(path.core)
+    alike: dict[tuple[str, int], list[int]] = {}
     for i, case in enumerate(cases):
         if case.goal.lethality:
-            rate = safety.kill_rate(path.core[:, i], case.goal.lethality, round(case.goal.fat_pct))
-            kill[1:, i] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t[:, i]))
-        if case.state is not None:
-            kill[:, i] += case.state.lethality_log
-    return dose, kill
+            alike.setdefault((case.goal.lethality, round(case.goal.fat_pct)), []).append(i)
+    for (table, fat), members in alike.items():
+        rate = safety.kill_rate(path.core[:, members], table, fat)
+        step = _log_mean(rate[:-1], rate[1:]) * np.diff(path.t[:, members], axis=0)
+        kill[1:, members] = np.cumsum(step, axis=0)
+    kill += np.array([0.0 if c.state is None else c.state.lethality_log for c in cases])
+    return kill
 
 
 def _rates(goals: _Goals, path: Path) -> Array:
@@ -236,11 +246,11 @@ def _cook(cases: list[Case], spread: float) -> list[Outcome]:
     lead = np.array(
         [[max(float(p.duration_s or 0.0), 1e-3) for p in c.phases[:-1]] for c in cases], dtype=np.float64
     ).reshape(len(cases), phases - 1)
-    last = np.maximum(_OVER_SHARE * _guess(cases) - lead.sum(axis=1), 30.0)
+    pieces = pieces_of(cases)
+    last = np.maximum(_OVER_SHARE * _guess(cases, pieces) - lead.sum(axis=1), 30.0)
     steps = [_STEPS_ALONE] if phases == 1 else [_STEPS_BEFORE] * (phases - 1) + [_STEPS_LAST]
     outcomes: list[Outcome | None] = [None] * len(cases)
     todo = np.arange(len(cases))
-    pieces = pieces_of(cases)
     goals = _goals(cases)
     for turn in range(_ROUNDS):
         chosen = [cases[i] for i in todo]
@@ -294,37 +304,35 @@ class _Found:
         gaining = goals.dosed & (rate[-1] * LONGEST_S / 60.0 > goals.dose)
         self.hopeful = ~still | (gaining & (path.core[-1] >= goals.safe - 0.05))
 
+        # What the piece is like when it is done, or at the end of the march.
+        at = np.where(np.isfinite(self.done), self.done, path.t[-1])
+        after = np.minimum((path.t < at).sum(axis=0), path.t.shape[0] - 1)
+        before, column = np.maximum(after - 1, 0), np.arange(len(cases))
+        t0, t1 = path.t[before, column], path.t[after, column]
+        share = np.where(t1 > t0, (at - t0) / np.where(t1 > t0, t1 - t0, 1.0), 1.0)
+
+        def then(values: Array) -> list[float]:
+            first, last = values[before, column], values[after, column]
+            return [float(v) for v in first + share * (last - first)]
+
+        self.core, self.mean, self.kill = then(path.core), then(path.mean), then(_kill(cases, path))
+
     def outcome(self, i: int, spread: float) -> Outcome:
         """The outcome of one case."""
-        goal, done = self.cases[i].goal, float(self.done[i])
+        done, over, safe = float(self.done[i]), float(self.over[i]), float(self.safe[i])
         reached = math.isfinite(done)
-        at = done if reached else float(self.path.t[-1, i])
-
-        def value(column: Array) -> float:
-            return float(np.interp(at, self.path.t[:, i], column[:, i]))
-
-        core, mean = value(self.path.core), value(self.path.mean)
-        kill = 0.0
-        if goal.lethality:
-            rate = safety.kill_rate(self.path.core[:, i], goal.lethality, round(goal.fat_pct))
-            total = np.concatenate(
-                [[0.0], np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(self.path.t[:, i]))]
-            )
-            kill = float(np.interp(at, self.path.t[:, i], total))
-        state = self.cases[i].state
-        if state is not None:
-            kill += state.lethality_log
-        over, safe = float(self.over[i]), float(self.safe[i])
         return Outcome(
             done_s=done if reached else None,
             lo_s=done / spread if reached else None,
             hi_s=done * spread if reached else None,
             over_s=over if math.isfinite(over) and reached else None,
-            safe_s=None if not math.isfinite(safe) else max(safe, 0.0),
-            core_degC=core, mean_degC=mean, lethality_log=min(kill, 99.0),
+            safe_s=max(safe, 0.0) if math.isfinite(safe) or safe < 0.0 else None,
+            core_degC=self.core[i],
+            mean_degC=self.mean[i],
+            lethality_log=min(self.kill[i], 99.0),
             decided_by=self._decided(i),
-            note="" if reached else self._never(i, core),
-        )  # fmt: skip
+            note="" if reached else self._never(i, self.core[i]),
+        )
 
     def _decided(self, i: int) -> str:
         if not math.isfinite(self.done[i]):
@@ -348,36 +356,40 @@ class _Found:
 def _effective(m: Medium) -> float:
     """The temperature towards which a piece heats in a medium, evaporation counted."""
     if m.heat is Heat.DRY:
-        return 61.0 + 0.21 * m.ambient_degC if m.wetness > 0 else m.ambient_degC
+        return min(61.0 + 0.21 * m.ambient_degC, 98.0) if m.wetness > 0 else m.ambient_degC
     if m.heat is Heat.PAN:
         hot = m.contact_frac * m.pan_h_W_m2K
         rest = (1.0 - m.contact_frac) * m.h_W_m2K
-        return min((hot * m.pan_degC + rest * m.ambient_degC) / max(hot + rest, 1e-9), 108.0)
+        return min((hot * m.pan_degC + rest * m.ambient_degC) / max(hot + rest, 1e-9), 100.0)
     return m.ambient_degC
 
 
-def _guess(cases: Sequence[Case]) -> Array:
-    """Roughly how long each case takes in its last phase [s]; only the time grid depends on it."""
-    guesses = np.empty(len(cases))
-    for i, case in enumerate(cases):
-        p, g, m = case.piece, case.goal, case.phases[-1].medium
-        alpha = p.k_W_mK / (p.density_kg_m3 * p.cp_J_kgK)
-        n, R, area = p.brisk if m.heat is Heat.WET else (p.exponent, p.half_size_m, p.area_factor)
-        biot = max(nominal_h(m) * R / p.k_W_mK * area, 1e-3)
-        tau = R * R / alpha * (1.0 / (2.47 + 3.7 * n) + 1.0 / ((n + 1.0) * biot))
-        T = _effective(m)
-        start = p.start_degC if case.state is None else case.state.modes_degC[0]
-        levels = [v for v in (g.target_degC, g.safe_degC) if v is not None]
-        time = m.come_up_s * 0.5
-        if levels:
-            left = min(max((T - max(levels)) / max(T - start, 1.0), 0.03), 0.95)
-            time = max(time + tau * math.log(1.3 / left), 0.0)
-        if g.dose_min is not None:
-            inside = min(T, 100.0) if m.heat is not Heat.WET else T
-            z = g.z_above_K if inside > 100.0 else g.z_below_K
-            dosing = 60.0 * g.dose_min * 10.0 ** min((100.0 - inside) / z, 3.0)
-            time = max(time, m.come_up_s * 0.6 + 1.8 * tau + dosing)
-        guesses[i] = min(max(time, 20.0), LONGEST_S / 3.0)
+def _guess(cases: Sequence[Case], pieces: Pieces) -> Array:
+    """Roughly how long each case takes in its last phase [s]; only the time grid depends on it.
+
+    A first-order body: tau from conduction and surface in series, then the dose at the end.
+    """
+    known: dict[int, tuple[float, float, float]] = {}
+    columns = []
+    for case in cases:
+        m, g = case.phases[-1].medium, case.goal
+        if id(m) not in known:
+            known[id(m)] = (nominal_h(m), _effective(m), m.come_up_s)
+        level = max(
+            -200.0 if g.target_degC is None else g.target_degC,
+            -200.0 if g.safe_degC is None else g.safe_degC,
+        )
+        start = case.piece.start_degC if case.state is None else case.state.modes_degC[0]
+        columns.append((*known[id(m)], level, start, g.dose_min or 0.0, g.z_below_K, g.z_above_K))
+    h, T, come_up, level, start, dose, z_below, z_above = np.array(columns).T
+    n, R = pieces.n, pieces.R
+    biot = np.maximum(h * R / pieces.k * pieces.area, 1e-3)
+    tau = R * R / pieces.alpha * (1.0 / (2.47 + 3.7 * n) + 1.0 / ((n + 1.0) * biot))
+    left = np.clip((T - level) / np.maximum(T - start, 1.0), 0.03, 1.0)
+    warming = np.where(level > -100.0, 0.5 * come_up + tau * np.log(1.3 / left), 0.0)
+    z = np.where(T > 100.0, z_above, z_below)
+    dosing = 60.0 * dose * 10.0 ** np.minimum((100.0 - T) / z, 3.0)
+    softening = np.where(dose > 0.0, 0.6 * come_up + 1.8 * tau + dosing, 0.0)
+    guesses = np.clip(np.maximum(warming, softening), 20.0, LONGEST_S / 3.0)
     lead = np.array([sum(float(p.duration_s or 0.0) for p in c.phases[:-1]) for c in cases])
-    guesses += lead
-    return guesses
+    return np.asarray(guesses + lead)

@@ -181,10 +181,10 @@ def test_common_practice_is_met(store: Store, what: str, low: float, high: float
 
 PRACTICE = {
     "vegetables 30 mm at 260 C": lambda s: minutes(
-        s, "broccoli", media.oven(260.0, crowding=PILED), size_mm=36, shape="floret", method="roast"
+        s, "broccoli", media.oven(260.0, crowding=PILED), size_mm=38, shape="floret", method="roast"
     ),
     "vegetables 30 mm at 190 C": lambda s: minutes(
-        s, "cauliflower", media.oven(190.0, crowding=PILED), size_mm=36, shape="floret", method="roast"
+        s, "cauliflower", media.oven(190.0, crowding=PILED), size_mm=38, shape="floret", method="roast"
     ),
     "root dice 13 mm at 260 C": lambda s: minutes(
         s, "carrot", media.oven(260.0, crowding=PILED), size_mm=12.5, method="roast"

@@ -1,0 +1,117 @@
+"""`panwright times`: tables in and out, names, explanations, bad input."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+import pytest
+
+from bot.commands import times
+from bot.commands.times_explain import parse
+from knowledge.foods.store import Store, open_store
+from knowledge.physics.chart_names import resolve
+
+
+@pytest.fixture(scope="module")
+def store() -> Store:
+    return open_store()
+
+
+def run(
+    text: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> tuple[int, list[dict[str, str]], str]:
+    file = tmp_path / "in.csv"
+    file.write_text(text, encoding="utf-8")
+    status = times.run([str(file)])
+    out, err = capsys.readouterr()
+    return status, list(csv.DictReader(io.StringIO(out))), err
+
+
+def test_good_rows_are_answered_beside_bad_ones(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    status, rows, err = run(
+        "id,food,size_mm,method,medium_temp_c,altitude_m\n"
+        "a,carrot,20,roast,220,\nb,carrot,thick,roast,220,\nc,carrot,3000,roast,220,\nd,,20,roast,,\n"
+        "e,carrot,20,roast,900,\nf,carrot,20,boil,,8849\ng,carrot,20,microwave,,\n",
+        tmp_path,
+        capsys,
+    )
+    assert status == 2
+    assert [bool(r["time_min"]) for r in rows] == [True] + [False] * 6
+    low, mid, high = (float(rows[0][c]) for c in ("time_min_lo", "time_min", "time_min_hi"))
+    assert low < mid < high
+    for number, part in enumerate(
+        (
+            "size_mm: expected a number",
+            "3000 mm is outside",
+            "food: a name",
+            "900 °C is outside",
+            "8849 m",
+            "method",
+        ),
+        start=3,
+    ):
+        assert f"line {number}: " in err
+        assert part in err
+
+
+def test_a_file_that_is_not_there_is_said(capsys: pytest.CaptureFixture[str]) -> None:
+    assert times.run(["/nonexistent/rows.csv"]) == 2
+    assert "cannot be read" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("name", "endpoint", "ids"),
+    [
+        ("rice, brown", "tender", {"brown-rice"}),
+        ("lentils, red split", "tender", {"red-lentil"}),
+        ("courgette / summer squash", "tender", {"zucchini", "summer-squash"}),
+        (
+            "beef rib eye roast",
+            "core_temp",
+            {"beef-rib-roast", "ribeye", "rib-eye-steak", "beef-roast", "steak"},
+        ),
+        ("chicken thighs", "core_temp", {"chicken-thigh"}),
+        ("cod or haddock", "flaky", {"cod", "haddock"}),
+    ],
+)
+def test_names_as_charts_write_them(store: Store, name: str, endpoint: str, ids: set[str]) -> None:
+    assert resolve(name, "", endpoint, store)[0].id in ids
+
+
+def test_meat_is_never_taken_for_a_vegetable(store: Store) -> None:
+    for name in ("mystery roast", "rump of something", "wild boar haunch"):
+        assert resolve(name, "", "core_temp", store)[0].animal
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("carrot 20 mm dice, roast 220 C", ("carrot", "roast", 220.0, 20.0, "cuboid")),
+        ("chicken breast 28 mm, pan 350 F to 74 C", ("chicken breast", "saute", 176.7, 28.0, "")),
+        ("potato 25 mm cubes, boiled, 1500 m", ("potato", "boil", None, 25.0, "cuboid")),
+    ],
+)
+def test_one_piece_in_words(text: str, expected: tuple[str, str, float | None, float, str]) -> None:
+    row = parse(text)
+    assert (row.food, row.method, row.size_mm, row.shape) == (
+        expected[0],
+        expected[1],
+        expected[3],
+        expected[4],
+    )
+    assert row.medium_degC == (None if expected[2] is None else pytest.approx(expected[2], abs=0.1))
+
+
+def test_an_explanation_shows_the_chain_and_draws_it(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    picture = tmp_path / "carrot.png"
+    assert times.run(["--explain", "carrot 20 mm dice, roast 220 C", "--plot", str(picture)]) == 0
+    out = capsys.readouterr().out
+    for part in ("piece", "stuff", "medium", "done at", "surface", "done after", "softening"):
+        assert part in out
+    assert picture.read_bytes().startswith(b"\x89PNG")
+    assert times.run(["--explain", "carrot 3000 mm, roast 220 C"]) == 2
+    assert "size_mm" in capsys.readouterr().err
