@@ -37,7 +37,7 @@ def run(argv: list[str]) -> int:
     try:
         with Store(path) as store:
             logs.set_up(path=path.with_suffix(".log"))
-            asyncio.run(_talk(store, pace=options.pace, lines=lines_of_this_terminal()))
+            asyncio.run(_talk(store, pace=options.pace))
     except (StoreError, KnowledgeError) as error:
         print(f"panwright chat: {error}", file=sys.stderr)
         return 2
@@ -51,17 +51,17 @@ def _pace(text: str) -> float:
         raise argparse.ArgumentTypeError(str(error)) from error
 
 
-async def _talk(store: Store, *, pace: float, lines: Lines) -> None:
+async def _talk(store: Store, *, pace: float) -> None:
+    async def answered() -> None:
+        await house.settled(CHAT)
+
+    lines = lines_of_this_terminal(answered=answered)
     mind = Mind(awaken)
     waking = mind.wake_up()
     if isinstance(lines, PipedLines):  # an accelerated clock must not run while the tables are read
         await waking
     clock = open_clock(store, pace=pace)
-
-    async def answered() -> None:
-        await house.settled(CHAT)
-
-    console = Console(lines=lines, clock=clock, answered=answered)
+    console = Console(lines=lines, clock=clock)
     house = House(store=store, transport=console, clock=clock, think=mind)
     _greet(store, console, lines, clock.pace)
     try:

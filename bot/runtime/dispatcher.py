@@ -17,6 +17,7 @@ import logging
 import sqlite3
 from collections.abc import Callable
 from datetime import datetime, timedelta
+from functools import partial
 
 import msgspec
 
@@ -29,7 +30,7 @@ from bot.runtime import logs
 from bot.runtime.mind import Think
 from bot.runtime.outbox import Outbox
 from bot.runtime.store import Store
-from bot.transports.base import Incoming
+from bot.transports.base import Incoming, NotStoredError
 
 HASTE_S = 1.0  # real seconds of delay taken as none: an accelerated clock does not make a reminder late
 TOGETHER_S = 60.0  # punctual reminders further apart than this are separate events
@@ -57,8 +58,15 @@ class Dispatcher:
             self.wake(chat_id)
 
     async def receive(self, incoming: Incoming) -> None:
-        """Store an event and see to it. Once this returns the event may be acknowledged."""
-        if self._store.accept(incoming, self._clock.now()):
+        """Store an event and see to it. Once this returns the event may be acknowledged.
+
+        Raises NotStoredError when it could not be stored.
+        """
+        try:
+            is_new = self._store.accept(incoming, self._clock.now())
+        except (sqlite3.Error, OSError) as error:
+            raise NotStoredError(str(error)) from error
+        if is_new:
             self.wake(incoming.chat_id)
 
     def wake(self, chat_id: str) -> None:
@@ -134,16 +142,19 @@ class Dispatcher:
         except Exception as error:
             failure = self._log_failure(chat_id, event, error)
             state, actions = None, self._fallback(chat, due, failure)
-        kept = self._store.finish(
+        finish = partial(
+            self._store.finish,
             chat_id,
-            state=state,
-            actions=actions,
             now=self._clock.now(),
             event_id=event_id,
             fired=due,
-            failure=failure,
             set_aside=set_aside,
         )
+        try:
+            kept = finish(state=state, actions=actions, failure=failure)
+        except (TypeError, ValueError) as error:  # an outcome that cannot be written down, rolled back
+            failure = self._log_failure(chat_id, event, error)
+            kept = finish(state=None, actions=self._fallback(chat, due, failure), failure=failure)
         if kept:
             self._rescheduled()
             self._outbox.wake(chat_id)

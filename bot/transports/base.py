@@ -61,6 +61,16 @@ class Refused:
 
 Delivery = Sent | TryLater | Unsure | Refused
 
+
+class NotStoredError(Exception):
+    """An event could not be stored; hand it over again later. The text is a few words why."""
+
+
+def readable(text: str) -> str:
+    """A text as it can be stored: halves of characters, which no encoding takes, become question marks."""
+    return text.encode("utf-8", "replace").decode("utf-8")
+
+
 Receive = Callable[[Incoming], Awaitable[None]]
 
 
@@ -68,7 +78,10 @@ class Transport(Protocol):
     """A chat platform."""
 
     async def run(self, receive: Receive) -> None:
-        """Take events in until cancelled or the platform ends; `receive` returns once the event is stored."""
+        """Take events in until cancelled or the platform ends.
+
+        `receive` returns once the event is stored, and raises NotStoredError when it cannot be.
+        """
 
     async def deliver(self, message: Outgoing) -> Delivery:
         """Send one message. Never raises for what the platform or the network does."""

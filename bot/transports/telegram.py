@@ -34,7 +34,17 @@ from telegram.request import HTTPXRequest
 from bot.core.actions import Button
 from bot.core.events import ButtonPressed, OddMessage, TextReceived
 from bot.runtime.pacing import Pacing, Rate
-from bot.transports.base import Delivery, Incoming, Outgoing, Receive, Refused, Sent, TryLater, Unsure
+from bot.transports.base import (
+    Delivery,
+    Incoming,
+    Outgoing,
+    Receive,
+    Refused,
+    Sent,
+    TryLater,
+    Unsure,
+    readable,
+)
 
 ALLOWED_UPDATES = ["message", "callback_query"]  # always sent: the server keeps the list it was last given
 POLL_S = 20
@@ -160,7 +170,7 @@ class Telegram:
         return [raw for raw in got if isinstance(raw, dict) and isinstance(raw.get("update_id"), int)]
 
     async def _take(self, raw: dict[str, Any], name: str, receive: Receive) -> None:
-        """Store one update. What cannot be read is logged and passed over; a store that fails raises."""
+        """Store one update; NotStoredError is let through. What cannot be read is logged and passed over."""
         try:
             update = Update.de_json(dict(raw), self._bot)
             incoming = incoming_of(update, bot_name=name, bot_id=self._bot_id)
@@ -218,7 +228,7 @@ def incoming_of(update: Update, *, bot_name: str, bot_id: int) -> Incoming | Non
         chat_id = query.message.chat.id if query.message is not None else query.from_user.id
         if query.data is None:
             return None
-        event = ButtonPressed(data=query.data, who=str(query.from_user.id))
+        event = ButtonPressed(data=readable(query.data), who=str(query.from_user.id))
         return Incoming(key=key, chat_id=str(chat_id), event=event)
     message = update.message
     if message is None or message.chat.type == "channel":
@@ -232,7 +242,7 @@ def incoming_of(update: Update, *, bot_name: str, bot_id: int) -> Incoming | Non
         if text is None:
             return None
     if text:
-        said = TextReceived(text=text, who="" if writer is None else str(writer.id))
+        said = TextReceived(text=readable(text), who="" if writer is None else str(writer.id))
         return Incoming(key=key, chat_id=str(message.chat.id), event=said)
     kind = next((kind for kind in KINDS if getattr(message, kind, None)), None)
     if kind is None:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from bot.core.actions import Button
 from bot.core.events import ButtonPressed, OddMessage, TextReceived
-from bot.transports.base import Incoming, Outgoing, Refused, Sent, TryLater, Unsure
+from bot.transports.base import Incoming, NotStoredError, Outgoing, Refused, Sent, TryLater, Unsure
 from bot.transports.telegram import RejectedError, Telegram, split
 from tests.loopback.standin import StandIn
 
@@ -35,7 +35,7 @@ class Polling:
     async def receive(self, incoming: Incoming) -> None:
         if self.fails:
             self.fails -= 1
-            raise OSError("disk full")
+            raise NotStoredError("disk full")
         self.got.append(incoming)
 
     async def until(self, count: int) -> list[Any]:
