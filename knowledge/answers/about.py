@@ -21,24 +21,30 @@ _MISSING = re.compile(
     r" (?:no|without|don ?t have|haven ?t got|can ?t (?:find|get)|out of|ran out of|have no|don ?t like"
     r"|hate) "
 )
-_AND_NOW = re.compile(r" (?:use|what) | i (?:don|have|haven|ran|am|hate)")
+_AND_NOW = re.compile(r" (?:use|what) | i (?:don|have|haven|ran|am|hate)| im out")
 _LEAVES = re.compile(
     r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of"
     r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
     r" (?:any |the |my |some |a |an )?"
 )
 _FOR = re.compile(r" for (?:the |my |a )?")
+_IS_IT = re.compile(
+    r" (?:is|are) (?:an? )?[\w ]{2,20} (?:an?|just|really|another (?:name|word) for) [\w ]{2,20} $"
+)
+_OTHER_NAME = re.compile(r" (?:word for|name for|call an?|called in|other name|another name|synonym) ")
 _WHAT_IS = re.compile(
     r" (?:what is|what s|whats|what are|wat is|what does|tell me about|explain|define|meaning of|what kind of"
     r"|describe|know about) "
 )
-_CONTAINS = re.compile(r" (?:contains?|have|has|got|any|are there|is there|in it|made (?:with|of|from)) ")
+_CONTAINS = re.compile(
+    r" (?:contains?|have|has|got|any|are there|is there|(?:is|are) \w+ in|in it|made (?:with|of|from)) "
+)
 _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
 )
 _ASKS_DIET = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian"
-    r"|halal|kosher|jains?|coeliacs?|celiacs?|any|are there|is there|suitable|ok for"
+    r"|halal|kosher|jains?|coeliacs?|celiacs?|any|are there|is there|(?:is|are) \w+ in|suitable|ok for"
     r"|safe for|made (?:with|of|from)) "
 )
 
@@ -132,7 +138,9 @@ def smoke(question: Question) -> Answer | None:
         "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp", "best oil",
         "what oil", "which oil", "oil is best", "oil for",
     )  # fmt: skip
-    heated = question.says("fry", "cook with", "burn", "sear", "roast", "saute", "grill")
+    heated = question.says(
+        "fry", "cook with", "burn", "how high", "how hot can", "sear", "roast", "saute", "grill"
+    )
     if not asked and not (named and (hot or heated) and len(question.foods) == 1):
         return None
     fats = named
@@ -242,19 +250,24 @@ def _allergens(question: Question, food_id: str) -> frozenset[str]:
 def what_is(question: Question) -> Answer | None:
     """A food in a few words; two foods side by side."""
     mentions = question.mentions
-    alike = question.says("difference", "same as", "same thing", "versus", "vs_", "the same")
+    alike = _IS_IT.search(question.plain) is not None or question.says(
+        "difference", "same as", "same thing", "versus", "vs_", "the same"
+    )
     if alike and len(mentions) >= 2 and len(question.foods) == 1:
         food = question.foods[0]
         text = f"Much the same: {mentions[0].phrase} and {mentions[1].phrase} are both {food.name} to me. "
         return Answer(
             known=True, answer=text + _described(question, food), sources=cited(question.store, *_src(food))
         )
-    if len(question.foods) >= 2 and question.says(
-        "difference", "same as", "same thing", "vs", "versus", "compare", "or"
-    ):
+    if len(question.foods) >= 2 and (alike or question.says("vs", "compare", "or_")):
         first, second = question.foods[:2]
         text = f"{_described(question, first)} {_described(question, second)}"
         return Answer(known=True, answer=text, sources=cited(question.store, *_src(first), *_src(second)))
+    if len(question.foods) == 1 and _OTHER_NAME.search(question.plain):
+        food = question.foods[0]
+        return Answer(
+            known=True, answer=_described(question, food), sources=cited(question.store, *_src(food))
+        )
     asked = _WHAT_IS.search(question.plain)
     if not asked or len(question.foods) != 1 or len(question.words) > 8:
         return None

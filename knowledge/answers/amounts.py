@@ -15,26 +15,17 @@ _PEOPLE = re.compile(
     r"(?: people| persons| adults| of us)? "
 )
 _COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
+SHORT = 5  # words of a question like "potatoes for 6 people"
 WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
 GRAM_WORDS = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 
 
 def water_ratio(question: Question) -> Answer | None:
     """Water for a grain or pulse that drinks it all, by cups and by weight."""
-    wet = question.says("water", "liquid", "ratio", "stock", "broth") and (
-        question.says(
-            "how much",
-            "how many",
-            "ratio",
-            "cups of",
-            "cup of",
-            "per cup",
-            "to water",
-            "water to",
-            "water for",
-        )
+    wet = question.says("water", "liquid", "ratio") or (
+        question.says("stock", "broth") and question.says("how much", "how many", "cup", "per")
     )
-    if not wet:
+    if not wet or question.says("cold water", "wash", "rinse", "reheat", "salt"):
         return None
     rows = {row["food_id"]: row for row in question.store.table("ratios")}
     mention = next((m for m in question.mentions if m.food.id in rows), None)
@@ -80,12 +71,23 @@ def servings(question: Question) -> Answer | None:
     feeds = question.says("how many people", "how many does", "how many will", "feed", "serves", "serve how")
     people = _PEOPLE.search(question.plain)
     per = question.says(
-        "per person", "per head", "each person", "a person", "per serving", "one serving", "portion size"
+        "per person",
+        "per adult",
+        "per head",
+        "each person",
+        "a person",
+        "per serving",
+        "one serving",
+        "portion size",
     )
     if (
         food is None
         or food.serving_g is None
-        or not (feeds or per or (people and question.says("how much", "how many")))
+        or not (
+            feeds
+            or per
+            or (people and (question.says("how much", "how many") or len(question.words) <= SHORT))
+        )
     ):
         return None
     name = next((m.phrase for m in question.mentions if m.food.id == food.id), food.name)

@@ -26,6 +26,12 @@ def conversion(question: Question) -> Answer | None:
 
 def _gas_mark(question: Question) -> Answer | None:
     found = _GAS.search(question.plain)
+    read = TEMPERATURE.search(question.plain)
+    if read and question.says("gas mark"):
+        degF = float(read[1]) if read[2][0] == "f" else float(read[1]) * 1.8 + 32
+        mark = round((degF - 275) / 25) + 1
+        text = f"{float(read[1]):g} °{read[2][0].upper()} is gas mark {mark}, in an ordinary oven."
+        return Answer(known=1 <= mark <= 10, answer=text, sources=("common practice",))
     if not found or not found[1].isdigit() or not 1 <= int(found[1]) <= 10:
         return None
     degF = 275 + 25 * (int(found[1]) - 1)
@@ -65,10 +71,7 @@ def _measure(question: Question) -> Answer | None:
         return None
     rows = {row["id"]: row for row in question.store.table("measures")}
     weigh = question.says("weigh", "how heavy", "how much is", "how much does")
-    asks = question.says(
-        "how many", "how much", "convert", "what is", "whats", "in a", "to", "into", "in", "per"
-    )
-    if len(said) >= 2 and asks and said[0].unit != said[1].unit:
+    if len(said) >= 2 and said[0].unit != said[1].unit:
         between = question.plain[said[0].end : said[1].start]
         counted = _COUNTED.match(question.plain[said[1].start : said[1].end]) or between.rstrip().endswith(
             "per"

@@ -9,9 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from knowledge.answers.amounts import GRAM_WORDS, WHOLE_BIRD_G
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.question import altitude_m
+from knowledge.answers.question import altitude_m, quantities
 from knowledge.answers.temperature import safe_line
 from knowledge.errors import KnowledgeError
 from knowledge.foods.model import DoneKind, Food, Role
@@ -43,13 +44,21 @@ _SAYING = {
 def cook_time(question: Question) -> Answer | None:
     """How long a food takes in a way of cooking, at its usual sizes or the one named."""
     if not question.says(
-        "how long", "cook time", "cooking time", "how many min", "minutes", "time_", "how much time"
+        "how long",
+        "cook time",
+        "cooking time",
+        "how many min",
+        "minutes",
+        "time_",
+        "how much time",
+        "roasting time",
+        "oven time",
     ):
         return None
     mention = next((m for m in question.mentions if _cooks(question.store, m.food)), None)
     if mention is None:
         return None
-    food, way = mention.food, _way(question)
+    food, way = _as_bought(question, mention.food), _way(question)
     ways = (way,) if way else _usual_ways(question.store, food)
     size = _size_mm(question)
     said = []
@@ -127,6 +136,13 @@ def _way(question: Question) -> str:
         if any(f" {word}" in question.plain and f" {word}" not in named for word in words):
             return way
     return ""
+
+
+def _as_bought(question: Question, food: Food) -> Food:
+    """The whole bird where a weight of a kilogram and more is said of "a chicken"."""
+    heavy = any(q.value * GRAM_WORDS.get(q.unit, 0) >= WHOLE_BIRD_G for q in quantities(question))
+    whole = question.store.named(f"whole {food.name}") if heavy else None
+    return whole if whole is not None and _cooks(question.store, whole) else food
 
 
 def _usual_ways(store: Store, food: Food) -> tuple[str, ...]:

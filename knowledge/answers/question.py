@@ -16,7 +16,7 @@ TEMPERATURE = re.compile(
 )
 _ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
 HIGHEST_M = 5000.0
-NUMBER = r"(\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d|a half|half a|half an|an|a|one|two|three|four|five|six)"
+NUMBER = r"(\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d|a half|half a|half an|half|an|a|one|two|three|four|five|six)"
 _SAID = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
 
 
@@ -111,7 +111,7 @@ def quantities(question: Question) -> tuple[Quantity, ...]:
 def _value(said: str | None) -> float:
     if not said:
         return 1.0
-    if said in ("half a", "half an", "a half"):
+    if said in ("half", "half a", "half an", "a half"):
         return 0.5
     if said in _SAID:
         return _SAID[said]

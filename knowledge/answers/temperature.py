@@ -57,7 +57,7 @@ def temperature(question: Question) -> Answer | None:
         text = f"{_verdict(read[0], need_degC)} {text}"
     else:
         text += _stricter(lead, rows) + _doneness(question, minimum)
-        if minimum in ("poultry", "ground_meat") and question.says(
+        if minimum in ("poultry", "ground_meat", "fish") and question.says(
             "rare", "pink", "undercooked", "underdone"
         ):
             text = f"No, not underdone. {text}"
@@ -92,11 +92,11 @@ def _asked(question: Question, read: bool) -> bool:
         return False
     if read and (question.foods or _words_minimum(question)):
         return True
-    meat = any(food.safety in ("whole_meat", "poultry", "ground_meat") for food in question.foods)
+    meat = any(food.safety in ("whole_meat", "poultry", "ground_meat", "fish") for food in question.foods)
     return (
         meat
         and question.says("rare", "medium", "undercooked", "underdone", "well done", "pink")
-        and question.says("safe", "ok", "fine", "inside", "can i", "eat", "is", "should")
+        and question.says("safe", "ok", "fine", "inside", "can ", "eat", "is", "should")
     )
 
 
