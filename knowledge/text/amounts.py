@@ -248,8 +248,9 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
 
 
 _NOT_COUNTS = (
-    "c", "f", "degree", "degrees", "deg", "celsius", "fahrenheit", "%", "day", "days", "hour",
-    "hours", "week", "weeks", "min", "mins", "minutes", "month", "months", "year", "years", "am",
+    "c", "f", "safe", "ok", "enough", "degree", "degrees", "deg", "celsius", "fahrenheit", "%",
+    "day", "days", "hour", "hours", "week", "weeks", "min", "mins", "minutes", "month",
+    "months", "year", "years", "am",
     "pm",
 )  # fmt: skip
 

@@ -267,6 +267,8 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
     unit = amount.unit if amount else None
     if name == "tomato puree" and unit == "tube":  # so it is sold in Britain
         name = "tomato paste"
+    if unit == "piece":
+        unit = _unit_in_name(food, tokens) or unit
     if food.hit.phrase.unit and unit in ("piece",):
         unit = food.hit.phrase.unit
     if amount and amount.canned and not name.endswith(_NO_CAN_STATE):
@@ -290,6 +292,15 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
         phrase=flat.said(tokens[food.hit.start].start, tokens[food.hit.end - 1].end),
         sure=food.hit.sure,
     )
+
+
+_UNITS_IN_NAMES = frozenset(["clove", "slice", "head", "sprig", "stalk"])
+
+
+def _unit_in_name(food: Found, tokens: Sequence[Token]) -> str | None:
+    """ "4 garlic cloves": the unit is part of the phrase that was matched."""
+    keys = {t.key for t in tokens[food.hit.start : food.hit.end]} - set(food.named.name.split())
+    return next(iter(keys & _UNITS_IN_NAMES), None)
 
 
 def _merged(a: Item, b: Item, add: bool) -> Item:

@@ -45,6 +45,11 @@ _STATE_RANK = {"raw": 5, "leftover": 4, "cooked": 3, "frozen": 2, "canned": 1, "
 _COLOURS = frozenset(["red", "green", "yellow", "orange", "white", "purple", "golden"])
 
 
+_OF_ONLY = ("stick", "ball", "box", "pot", "tray", "piece", "ear")  # words with another everyday meaning
+_SUBJECTS = ("i", "to", "you", "we", "should", "they")
+_AFTER_CAN = ("replace", "go", "be", "work", "i")
+
+
 @lru_cache(maxsize=1)
 def _marks() -> dict[tuple[str, ...], tuple[str, str]]:
     return {tuple(row["phrase"].split()): (row["kind"], row["value"]) for row in table("words_states.csv")}
@@ -201,24 +206,16 @@ def _marks_inside(tokens: Sequence[Token], hit: Hit, found: Found) -> None:
 
 
 def _is_holder(tokens: Sequence[Token], i: int, kind: str, unit: str) -> bool:
-    """A container without a number ("tin chickpeas"); "can" the verb is none."""
+    """A container without a number ("tin chickpeas"); "can" and "slice" the verbs are none."""
+    before = tokens[i - 1].text if i else ""
+    after = tokens[i + 1].text if i + 1 < len(tokens) else ""
     if unit == "cup":
-        return i == 0 or tokens[i - 1].text in (",", "\n", ".", "and")
-    if kind not in ("container", "count", "piece") or unit in (
-        "stick",
-        "ball",
-        "box",
-        "pot",
-        "tray",
-        "piece",
-    ):
+        return before in ("", ",", "\n", ".", "and")
+    if unit in _OF_ONLY:
+        return kind == "container" and after == "of"
+    if kind not in ("container", "count", "piece") or before in _SUBJECTS:
         return False
     if tokens[i].text != "can":
         return True
-    after = tokens[i + 1].text if i + 1 < len(tokens) else ""
-    return after in ("of", FOOD, "", ",", ";", "\n", ".", ")", "(") and not (
-        after == FOOD
-        and i == 0
-        and len(tokens) > 3
-        and tokens[2].text in ("replace", "go", "be", "work", "i")
-    )
+    verb = after == FOOD and i == 0 and len(tokens) > 3 and tokens[2].text in _AFTER_CAN
+    return after in ("of", FOOD, "", ",", ";", "\n", ".", ")", "(") and not verb
