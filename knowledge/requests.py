@@ -7,6 +7,7 @@ hand is laid over the request of that plan.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime, timedelta
@@ -15,6 +16,11 @@ from knowledge.foods.store import Store
 from knowledge.planner.model import Have, Kitchen, Request
 from knowledge.text.model import Item, Reading, ReadyBy
 
+OUT_WARM = re.compile(
+    r"\b(left|been|sat|standing|forgot(ten)?|stood)\b[^.;\n]{0,12}\b(out|counter|worktop|side)\b[^.;\n]{0,30}"
+    r"\b(overnight|all day|since (this morning|last night|yesterday|lunch)|([3-9]|\d\d) ?h(ou)?rs?)\b",
+    re.IGNORECASE,
+)  # USDA FSIS: perishable food is thrown away after two hours at room temperature
 USUAL_EATERS = 2.0
 PASSED = timedelta(hours=20)  # a clock time further ahead than this was meant earlier today
 
@@ -51,8 +57,24 @@ def request_of(
         wishes=_unique(reading.wishes),
         unknown=_unique(item.name for item in reading.items if item.food_id is None),
         kitchen=kitchen,
+        spoiled=spoiled_in(reading),
     )
     return fresh if base is None else _laid_over(base, fresh, reading, barred)
+
+
+def spoiled_in(reading: Reading) -> tuple[str, ...]:
+    """Foods that the message says stood out warm for hours: the one named last before those words."""
+    found = OUT_WARM.search(reading.text)
+    if found is None:
+        return ()
+    text = reading.text.lower()
+    before = [
+        (text.find(item.phrase.lower()), item)
+        for item in reading.items
+        if item.food_id is not None and item.phrase and 0 <= text.find(item.phrase.lower()) < found.start()
+    ]
+    named = [item.food_id for _, item in sorted(before, key=lambda pair: pair[0])[-1:] if item.food_id]
+    return tuple(named)
 
 
 def have_of(item: Item) -> Have:

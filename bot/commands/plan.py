@@ -165,4 +165,4 @@ def _held_min(plan: Plan) -> float | None:
 
 
 def _min(seconds: float) -> float:
-    return round(seconds / 60.0, 1)
+    return round(seconds / 60.0, 1) + 0.0  # never "-0.0"

@@ -9,6 +9,8 @@ from knowledge.planner import cautions, explain, steps, words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
 from knowledge.planner.model import (
     Alternative,
+    Caution,
+    Do,
     Done,
     LeftOut,
     Plan,
@@ -18,6 +20,8 @@ from knowledge.planner.model import (
 )
 from knowledge.planner.search import served
 from knowledge.planner.stages import fan_setting, first_in_s, out_s
+
+HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
 
 
 def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: Store) -> Plan:
@@ -35,12 +39,12 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         settings=_settings(draft),
         serves=served(draft),
         total_s=total_s,
-        hands_on_s=min(sum(s.hands_s for s in done), total_s),
+        hands_on_s=min(sum(HANDS.get(s.do, 1.0) * s.hands_s for s in done), total_s),
         cooking_s=draft.stages.serve_s,
         items=tuple(_item(p, draft, units) for p in draft.placed),
         liquid=draft.liquid,
         steps=done,
-        cautions=tuple(cautions.cautions(draft, store=store)),
+        cautions=(*_spoiled(request, store), *cautions.cautions(draft, store=store)),
         left_out=tuple(left_out),
         assumed=tuple(
             dict.fromkeys(
@@ -51,6 +55,16 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         why=tuple(explain.reasons(draft, request)),
         request=request,
     )
+
+
+def _spoiled(request: Request, store: Store) -> Iterable[Caution]:
+    for food_id in request.spoiled:
+        name = store.food(food_id).name
+        yield Caution(
+            text=f"The {name} stood out for more than 2 hours: do not eat it. Heat kills what grew, "
+            "not the poisons it made.",
+            source="USDA FSIS, the two-hour rule",
+        )
 
 
 def _settings(draft: Draft) -> Settings:
@@ -127,7 +141,7 @@ def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
         left = whole.grams - p.way.dish.grams
         if left > 0.08 * whole.grams:
             used = words.amount(p.way.dish, draft.kitchen.units)
-            yield f"only {used} fits the {draft.size.id}; keep the rest or cook it in a second round"
+            yield f"the {draft.size.id} has room for {used}; keep the rest or cook it in a second round"
 
 
 def _short(draft: Draft) -> Iterable[str]:

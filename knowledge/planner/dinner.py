@@ -157,6 +157,8 @@ def scaled(dish: Dish, factor: float) -> Dish:
 
 
 def _barred(food: Food, request: Request) -> str:
+    if food.id in request.spoiled:
+        return "it stood out warm for hours: throw it away, cooking does not make it safe"
     if food.id in request.excluded or food.name in request.excluded:
         return "you said no to it"
     for token in request.excluded:

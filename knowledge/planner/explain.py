@@ -11,7 +11,7 @@ from knowledge.planner.stages import add_at_s
 
 VESSEL_WHY = {
     "sheet pan": "dry heat browns and crisps all of it at once, with no stirring",
-    "saute pan": "a wide pan browns first, then finishes the quick things",
+    "saute pan": "a wide pan browns first and has the floor for quick things",
     "lidded pot": "what has to drink or turn tender gets the liquid and the time it needs",
     "pressure cooker": "pressure does in minutes what takes hours in a pot",
 }
@@ -19,7 +19,10 @@ VESSEL_WHY = {
 
 def reasons(draft: Draft, request: Request) -> Iterator[str]:
     """The reasons a teacher would give, most important first."""
-    yield f"{draft.vessel.id}: {VESSEL_WHY.get(draft.vessel.id, draft.method.name)}"
+    if draft.method.id == "open-cooker":
+        yield "pressure cooker without its lid locked: nothing here needs pressure"
+    else:
+        yield f"{draft.vessel.id}: {VESSEL_WHY.get(draft.vessel.id, draft.method.name)}"
     timed = [p for p in draft.placed if p.way.lead != SOFTENED]
     if timed:
         slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))

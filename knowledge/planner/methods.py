@@ -43,6 +43,7 @@ class Fit:
     by_method: Mapping[str, float]
     after: float | None  # stirred in after pressure is released
     way: str
+    wet_cut: str  # how it goes into everything but an oven, where that is not one of its cuts; "" for none
 
 
 @lru_cache(maxsize=4)
@@ -80,6 +81,7 @@ def fits(store: Store) -> Mapping[str, Fit]:
             by_method={name: float(row[name]) for name in known if row.get(name)},
             after=float(row["after"]) if row["after"] else None,
             way=row["way"],
+            wet_cut=row["wet_cut"],
         )
         for row in store.table("method_fit")
     }

@@ -105,6 +105,7 @@ class Request:
     unknown: tuple[str, ...] = ()  # names the reader could not place; they are left out, and said so
     kitchen: Kitchen = field(default_factory=Kitchen)
     learned: Learned = field(default_factory=Learned)
+    spoiled: tuple[str, ...] = ()  # food ids that stood out warm for hours; not cooked, and said so
     swapped: tuple[Swapped, ...] = ()  # what was replaced, so that a swap back finds the amounts again
 
 

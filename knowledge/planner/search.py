@@ -161,6 +161,8 @@ def _lay(
                 for (_, w), k, at in zip(timed, chosen.ways, chosen.adds_s, strict=True)
             ]
             longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+            if method.kind == "sealed" and not any(p.way.lane_is(MAIN) for p in placed):
+                return None  # nothing wants the pressure: the cooker is a pot then
             for _, w in live:
                 if w[0].lead == SOFTENED:
                     first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))

@@ -21,6 +21,7 @@ HOB_W = 1300.0  # what of a burner's heat ends up in the pot
 OVEN_W_PER_K = 4.0  # s of preheating for each degree above the room
 QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0
 RINSE_S = 40.0  # a food out of the fridge, washed, on the board
+FRAGRANT_S = 90.0
 SETTLE_S = 60.0
 HEAT_PAN_S = 150.0
 
@@ -37,7 +38,7 @@ def stages(
     """The stages of one laid-out dinner."""
     ways = [p.way for p in placed]
     browned = _browning_s(ways, size)
-    softened = browned + (SOFTEN_S if any(w.lead == SOFTENED for w in ways) else 0.0)
+    softened = browned + _softening_s(ways)
     boil_s = come_up_s(liquid, ways, method)
     if method.kind == "wet" and softened == 0.0:
         main_start, preheat = 0.0, boil_s
@@ -94,6 +95,14 @@ def is_slow(ways: Sequence[Way]) -> bool:
         or w.dish.kind.startswith(("tough_", "stewing"))
         for w in sealed
     )
+
+
+def _softening_s(ways: Sequence[Way]) -> float:
+    """Onions take their minutes; garlic and ginger alone would burn in them."""
+    soft = [w.dish.grams for w in ways if w.lead == SOFTENED]
+    if not soft:
+        return 0.0
+    return SOFTEN_S if max(soft) > 40 else FRAGRANT_S
 
 
 def _browning_s(ways: Sequence[Way], size: VesselSize) -> float:

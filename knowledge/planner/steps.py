@@ -97,7 +97,9 @@ def _prep(draft: Draft, units: str) -> Iterator[Step]:
     for number, (_, start, end, members) in enumerate(groups):
         text = _merged([_ready(p, units) for p in members])
         if number == 0 and draft.method.kind == "dry":
-            fat = words.listed(rub) if rub else "1-2 tbsp oil, salt and pepper"
+            oiled = any(s.food.part == "fat" for s in draft.dinner.seasonings)
+            base = rub if oiled else ["1-2 tbsp oil", "salt", *(rub or ["pepper"])]
+            fat = words.listed(base)
             text += f". Toss all that goes on the sheet in {fat}"
         elif number == 0 and rub:
             text += f". Season with {words.listed(rub)}"
@@ -122,6 +124,10 @@ def _ready(placed: Placed, units: str) -> str:
         return f"drain|{said}" if dish.food.group != "fruit vegetable" else f"open|{said}"
     if dish.kind in RINSED:
         return f"rinse|{said}"
+    if dish.food.part == "starch" and dish.kind in ("pasta", "noodle", "whole_grain"):
+        return f"measure|{said}"
+    if _is_loose(placed) and dish.part == "protein":
+        return f"have ready|{said}"
     if _is_loose(placed) and dish.part != "aromatic":
         return f"measure|{said}"
     if dish.cut_said or dish.state in ("frozen", "cooked", "leftover") or dish.kind == "egg":
@@ -136,9 +142,7 @@ def _ready(placed: Placed, units: str) -> str:
     )
 
 
-RINSED = frozenset(
-    {"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea", "small_grain"}
-)
+RINSED = frozenset({"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea"})
 
 
 def _preheat(draft: Draft, units: str) -> Iterator[Step]:
@@ -198,7 +202,7 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
         text = f"{names(seared)} into the hot pan; brown all over, about {words.duration(when.browned_s)}."
         yield _step(Do.BROWN, 0.0, _capital(text), seared, hands_s=when.browned_s)
     if browned:
-        out = "leave it in" if _all_join_at_once(draft) else "then lift it out on a plate"
+        out = "leave it in" if _all_join_at_once(draft) else "then lift out onto a plate"
         turns = _in_batches(draft, browned)
         text = f"Brown {names(browned)} in one layer{turns}, {words.duration(when.browned_s)} in all; {out}."
         yield _step(Do.BROWN, 0.0, text, browned, hands_s=when.browned_s)
@@ -206,7 +210,8 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
     if soft:
         spice = seasoned(draft, When.AROMATICS)
         more = f" with {words.listed(spice)} for the last minute" if spice else ""
-        text = f"{_capital(names(soft))} into the fat, medium heat; stir until soft{more}."
+        state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
+        text = f"{_capital(names(soft))} into the fat, medium heat; stir until {state}{more}."
         yield _step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
     if seared and any(p.way.lead != SEARED for p in draft.placed):
         yield _step(Do.TAKE_OUT, when.browned_s, f"{_capital(names(seared))} out onto a clean plate.", seared)
@@ -251,13 +256,17 @@ def _oven(draft: Draft) -> Iterator[Step]:
         else:
             text = f"Add {names(members)}: make room, a little oil, back in."
             yield _step(Do.ADD, at, text, members, hands_s=60)
-    veg = [p for p in draft.placed if p.way.dish.part in ("vegetable", "starch")]
     first = groups[0][0]
-    if veg and end - first > TURN_FROM_S:
-        later = [at for at, _ in groups[1:]]
-        half = first + 0.55 * (end - first)
-        if not any(abs(at - half) < 420 for at in later):
-            yield _step(Do.TURN, half, f"Turn {names(veg)} with a spatula; back in.", veg, hands_s=60)
+    later = [at for at, _ in groups[1:]]
+    half = first + 0.55 * (end - first)
+    veg = [
+        p
+        for p in draft.placed
+        if p.way.dish.part in ("vegetable", "starch") and add_at_s(p, draft.stages) < half - 300
+    ]
+    busy_then = any(abs(at - half) < 420 for at in later)
+    if veg and end - first > TURN_FROM_S and not busy_then:
+        yield _step(Do.TURN, half, f"Turn {names(veg)} with a spatula; back in.", veg, hands_s=60)
 
 
 def _stir(draft: Draft) -> Iterator[Step]:
@@ -265,8 +274,14 @@ def _stir(draft: Draft) -> Iterator[Step]:
         back = [p for p in members if p.way.lead == SEARED]
         new = [p for p in members if p.way.lead != SEARED]
         alone = all(p.way.lead == SEARED for p in draft.placed)
+        eggs = [p for p in new if p.way.dish.kind == "egg"]
+        new = [p for p in new if p not in eggs]
         if new:
             yield _step(Do.ADD, at, f"Add {names(new)}; keep it moving.", new, hands_s=60)
+        if eggs:
+            yield _step(
+                Do.ADD, at, f"Crack in the {names(eggs)}; stir once or twice until set.", eggs, hands_s=60
+            )
         if back and not alone:
             sauce = seasoned(draft, When.LIQUID)
             more = f" with {words.listed(sauce)}" if sauce else ""
@@ -303,8 +318,12 @@ def _covered(draft: Draft, units: str) -> Iterator[Step]:
             parts.append(f"{_capital(names(back))} back in")
         elif new:
             parts.append(f"Add {names(new)}")
+        eggs = [p for p in top if p.way.dish.kind == "egg"]
+        top = [p for p in top if p not in eggs]
         if top:
             parts.append(f"{'Lay' if not parts else 'lay'} {names(top)} on top")
+        if eggs:
+            parts.append(f"{'Make' if not parts else 'make'} hollows and crack in the {names(eggs)}")
         text = "; ".join(parts) + "." if parts else ""
         if number == 0:
             text = (text + _lid_text(draft, units)).strip()

@@ -190,9 +190,7 @@ def _first_that_holds(
     used = sorted({p.add_s for p in rest})
     for way in sorted(ways, key=lambda w: w.window.cost):
         lane = way.window.lane
-        for at in _moments(
-            way, used, longest[lane], sealed=plan.vessel == "pressure cooker" and lane == MAIN
-        ):
+        for at in _moments(way, used, longest[lane], sealed=is_sealed(plan) and lane == MAIN):
             here = Placed(way=way, add_s=at)
             draft = redrawn(plan, request, dinner, (*rest, here), store)
             if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s + SOON_S:
@@ -242,7 +240,7 @@ def _join(
     """The dishes with one more that goes in now at the earliest; the end moves if all can wait for it."""
     now = elapsed_s + SOON_S
     best: tuple[float, tuple[Placed, ...]] | None = None
-    lid_is_on = plan.vessel == "pressure cooker" and any(i.in_s <= elapsed_s for i in plan.items)
+    lid_is_on = is_sealed(plan) and any(i.in_s <= elapsed_s for i in plan.items)
     for way in sorted(ways, key=lambda w: (w.window.lo_s, w.window.cost)):
         if lid_is_on and not way.lane_is(AFTER):
             continue
@@ -257,6 +255,11 @@ def _join(
         if best is None or shift < best[0]:
             best = shift, (*moved, Placed(way=way, add_s=at))
     return best[1] if best else None
+
+
+def is_sealed(plan: Plan) -> bool:
+    """Whether the plan cooks under pressure."""
+    return plan.settings.pressure_kPa_gauge is not None
 
 
 def _lane_end(plan: Plan, lane: str, placed: Sequence[Placed]) -> float:

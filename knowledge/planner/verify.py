@@ -97,9 +97,7 @@ def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
 
 
 def _physics_name(plan: Plan) -> str:
-    return {"sheet pan": "roast", "pressure cooker": "pressure"}.get(
-        plan.vessel, "saute" if plan.settings.method == "saute" else "simmer"
-    )
+    return {"roast": "roast", "saute": "saute", "sealed": "pressure"}.get(plan.settings.method, "simmer")
 
 
 def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Phase]:
@@ -117,7 +115,7 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
             yield _fixed(media.resting(25.0, altitude_m=altitude), last.at_s - brown.at_s - brown.hands_s)
     elif plan.settings.method != "roast" and _in_open_pan(adds, plan):
         yield _fixed(media.open_pan(140.0, altitude_m=altitude), adds[0].hands_s)
-    if plan.vessel == "pressure cooker":
+    if plan.settings.method == "sealed":
         yield from _under_pressure(item, plan, store)
     else:
         at = last.at_s if last is not None else item.in_s
@@ -276,7 +274,7 @@ def _room(plan: Plan, store: Store) -> Iterator[str]:
     full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
     if full > limit * VESSEL_OVER:
         yield f"the {plan.size} is too full: {full:.2f} of it"
-    if plan.vessel == "pressure cooker" and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
+    if plan.settings.method == "sealed" and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
         yield "too little liquid for a pressure cooker"
 
 
@@ -302,7 +300,7 @@ def _volume(plan: Plan, store: Store, size: VesselSize) -> float:
 
 def _sealed(plan: Plan) -> Iterator[str]:
     """Nothing goes into a locked cooker."""
-    if plan.vessel != "pressure cooker":
+    if plan.settings.method != "sealed":
         return
     lid = next((s.at_s for s in plan.steps if s.do is Do.LID), None)
     release = next((s.at_s for s in plan.steps if s.do is Do.RELEASE), None)

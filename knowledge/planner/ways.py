@@ -110,8 +110,9 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
     vessel = store.vessel(method.vessel)
     deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
+    cuts = [store.cut(fit.wet_cut)] if fit.wet_cut and method.kind != "dry" else cuts_for(dish, store)
     for lane, points in lanes:
-        for place, cut in enumerate(cuts_for(dish, store)):
+        for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
             if piece.size_mm > deep_mm:
                 continue

@@ -56,6 +56,8 @@ def weight(grams: float, units: str) -> str:
         return (
             f"{ounces / 16:.1f} lb".replace(".0 lb", " lb") if ounces >= 16 else f"{max(1, round(ounces))} oz"
         )
+    if grams >= 1000:
+        return f"{grams / 1000:.1f} kg".replace(".0 kg", " kg")
     step = 5 if grams < 100 else 10 if grams < 400 else 50
     return f"{max(step, round(grams / step) * step):.0f} g"
 

@@ -1,0 +1,125 @@
+"""From readings to requests, and kitchens as they are described."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+import pytest
+
+from knowledge.foods.store import Store
+from knowledge.planner.kitchens import described, size_of
+from knowledge.planner.model import Kitchen, Request
+from knowledge.requests import request_of, seconds_until
+from knowledge.text import read
+from knowledge.text.model import Item, Kind, Reading, ReadyBy
+
+NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
+
+
+def item(name: str, **more: object) -> Item:
+    fields: dict[str, object] = {
+        "name": name, "food_id": name, "qty": None, "unit": None, "grams": None, "state": None,
+        "cut": None, "size": None, "phrase": name, "sure": True,
+    }  # fmt: skip
+    return Item(**{**fields, **more})  # type: ignore[arg-type]
+
+
+def asked(store: Store, reading: Reading, base: Request | None = None, **more: object) -> Request:
+    return request_of(reading, store=store, kitchen=Kitchen(), now=NOW, base=base, **more)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("clock", "minutes"),
+    [("18:00", 50), ("17:10", 0), ("17:00", -10), ("12:30", 19 * 60 + 20), ("nonsense", None)],
+)
+def test_deadline_is_counted_from_the_cooks_clock(clock: str, minutes: int | None) -> None:
+    seconds = seconds_until(ReadyBy(clock=clock), NOW)
+    assert seconds == (None if minutes is None else minutes * 60)
+
+
+def test_an_amendment_is_laid_over_the_request_before(store: Store) -> None:
+    base = asked(
+        store,
+        Reading(kind=Kind.PLAN, text="", items=(item("potato", grams=300.0), item("carrot")), people=2.0),
+    )
+    after = asked(
+        store,
+        Reading(
+            kind=Kind.PLAN,
+            text="",
+            items=(item("leek"), item("potato", grams=500.0)),
+            excluded=("carrot",),
+            people=6.0,
+            not_vessel=("sheet pan",),
+            amends=True,
+        ),
+        base=base,
+    )
+    assert {h.food_id for h in after.have} == {"potato", "leek"}
+    assert next(h.grams for h in after.have if h.food_id == "potato") == 500.0
+    assert after.eaters == 6.0
+    assert after.not_vessels == ("sheet pan",)
+
+
+def test_one_food_named_twice_is_one(store: Store) -> None:
+    request = asked(
+        store,
+        Reading(kind=Kind.PLAN, text="", items=(item("potato", grams=300.0), item("potato", grams=200.0))),
+    )
+    assert [(h.food_id, h.grams) for h in request.have] == [("potato", 500.0)]
+
+
+def test_what_nobody_knows_is_kept_by_name(store: Store) -> None:
+    request = asked(
+        store, Reading(kind=Kind.PLAN, text="", items=(item("flonkroot", food_id=None), item("leek")))
+    )
+    assert request.unknown == ("flonkroot",)
+    assert [h.food_id for h in request.have] == ["leek"]
+
+
+@pytest.mark.parametrize(
+    ("text", "spoiled"),
+    [
+        ("chicken thighs left out since this morning, potatoes", ("chicken-thigh",)),
+        ("potatoes, salmon left on the counter for 5 hours", ("salmon",)),
+        ("leave out the chicken, potatoes", ()),
+        ("chicken out of the fridge 20 min, potatoes", ()),
+    ],
+)
+def test_what_stood_out_warm_is_not_cooked(store: Store, text: str, spoiled: tuple[str, ...]) -> None:
+    """USDA FSIS: perishable food is thrown away after two hours at room temperature."""
+    assert asked(store, read(text, store=store, now=NOW)).spoiled == spoiled
+
+
+@pytest.mark.parametrize(
+    ("vessel", "said", "size"),
+    [
+        ("sheet pan", "half", "half sheet"),
+        ("sheet pan", "three-quarter", "three-quarter sheet"),
+        ("sheet pan", "quarter", "quarter sheet"),
+        ("sheet pan", "", "half sheet"),
+        ("saute pan", "28 cm", "28 cm"),
+        ("saute pan", "11 inch", "28 cm"),
+        ("saute pan", "9.5 in", "24 cm"),
+        ("lidded pot", "5 litres", "5 l"),
+        ("pressure cooker", "6 quart", "6 l"),
+        ("pressure cooker", "8qt", "8 l"),
+    ],
+)
+def test_sizes_as_a_cook_says_them(store: Store, vessel: str, said: str, size: str) -> None:
+    found = size_of(store.vessel(vessel), said)
+    assert found is not None
+    assert found.id == size
+
+
+def test_a_kitchen_with_mistakes_names_them_all_and_keeps_the_rest(store: Store) -> None:
+    got = described(
+        {"vessels": [{"id": "wok"}, {"id": "saute pan", "size": "???"}], "oven_max_degC": 9000,
+         "people": "two", "fan_oven": "yes", "units": "stones", "now": "soon", "altitude_m": 1600},
+        store=store,
+    )  # fmt: skip
+    assert len(got.problems) == 7
+    assert [v.id for v in got.kitchen.vessels] == ["saute pan"]
+    assert got.kitchen.altitude_m == 1600
+    assert described("x", store=store).problems
+    assert described(None, store=store).kitchen == Kitchen()
