@@ -51,10 +51,6 @@ class Outbox:
         if not self._closing and chat_id not in self._workers:
             self._workers[chat_id] = asyncio.create_task(self._work(chat_id), name=f"outbox {chat_id}")
 
-    def is_idle(self, chat_id: str) -> bool:
-        """Whether everything saved for this chat has been delivered or ended otherwise."""
-        return chat_id not in self._workers
-
     async def drained(self, chat_id: str) -> None:
         """Return when nothing of this chat waits to be delivered."""
         while (worker := self._workers.get(chat_id)) is not None:
