@@ -11,8 +11,9 @@ from pathlib import Path
 from bot import config
 from bot.runtime import logs
 from bot.runtime.house import House, open_clock
+from bot.runtime.lock import StoreError
 from bot.runtime.mind import Mind, awaken
-from bot.runtime.store import Store, StoreError
+from bot.runtime.store import Store
 from bot.transports.console import CHAT, Console, Lines, PipedLines, lines_of_this_terminal
 from knowledge.errors import KnowledgeError
 

@@ -13,8 +13,9 @@ from contextlib import suppress
 from bot import config
 from bot.runtime import logs
 from bot.runtime.house import House, open_clock
+from bot.runtime.lock import StoreError
 from bot.runtime.mind import Mind, awaken
-from bot.runtime.store import Store, StoreError
+from bot.runtime.store import Store
 from knowledge.errors import KnowledgeError
 
 ABOUT = """Serve Telegram by long polling until told to end. Settings are environment variables:
@@ -56,8 +57,8 @@ async def _serve(settings: config.Settings, store: Store) -> None:
     from bot.transports.telegram import Telegram, pacing
 
     told_to_end = asyncio.Event()
-    for number in (signal.SIGTERM, signal.SIGINT):
-        with suppress(NotImplementedError):  # Windows: Ctrl-C ends it all the same
+    if sys.platform != "win32":  # there Ctrl-C ends it all the same
+        for number in (signal.SIGTERM, signal.SIGINT):
             asyncio.get_running_loop().add_signal_handler(number, told_to_end.set)
     mind = Mind(awaken)
     try:

@@ -24,6 +24,7 @@ from sqlite_utils import Database
 
 from bot.core.actions import Action, Button, CancelReminders, Remind, Say
 from bot.core.events import ButtonPressed, DueReminder, OddMessage, RemindersDue, TextReceived
+from bot.runtime.lock import StoreError, hold_lock, plain
 from bot.runtime.migrations import KNOWN, migrations
 from bot.transports.base import Incoming
 
@@ -33,10 +34,6 @@ _KINDS: dict[str, type[TextReceived | ButtonPressed | OddMessage]] = {
     kind.__name__: kind for kind in (TextReceived, ButtonPressed, OddMessage)
 }
 _Rows = tuple[tuple[Button, ...], ...]
-
-
-class StoreError(Exception):
-    """The file cannot be used; the text is one line that says why and what to do."""
 
 
 class _MovedError(Exception):
@@ -76,7 +73,7 @@ class Store:
         try:
             if path is not None:
                 path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-                self._lock = _hold_lock(path)
+                self._lock = hold_lock(path)
             connection = sqlite3.connect(name, isolation_level=None, timeout=5.0, check_same_thread=False)
             connection.row_factory = sqlite3.Row
             self._db = Database(connection)
@@ -84,7 +81,7 @@ class Store:
         except (OSError, sqlite3.Error) as error:
             if self._lock is not None:
                 self._lock.close()
-            raise StoreError(f"cannot use {name}: {_plain(error)}") from error
+            raise StoreError(f"cannot use {name}: {plain(error)}") from error
 
     def _prepare(self, *, in_memory: bool) -> None:
         applied = {migration.name for migration in migrations.applied(self._db)}
@@ -369,31 +366,6 @@ class Store:
                 "INSERT OR REPLACE INTO clock (only_row, real_at, shown_at, pace) VALUES (1, ?, ?, ?)",
                 (_s(clock.real_at), _s(clock.shown_at), clock.pace),
             )
-
-
-def _hold_lock(path: Path) -> sqlite3.Connection:
-    """A lock that the system lets go when the process ends, however it ends."""
-    lock = sqlite3.connect(f"{path}.lock", isolation_level=None, timeout=0.0, check_same_thread=False)
-    try:
-        lock.execute("BEGIN EXCLUSIVE")
-    except sqlite3.OperationalError as error:
-        lock.close()
-        if "locked" in str(error):
-            raise StoreError(f"another Panwright is using {path}; stop that one first") from error
-        raise
-    return lock
-
-
-def _plain(error: Exception) -> str:
-    """An error of the system in one line, without the path it may repeat."""
-    if isinstance(error, OSError) and error.strerror:
-        return error.strerror
-    known = {
-        "file is not a database": "it is damaged or not a Panwright file; nothing was changed",
-        "unable to open database file": "the folder or file cannot be written",
-        "attempt to write a readonly database": "the folder or file cannot be written",
-    }
-    return known.get(str(error), str(error))
 
 
 def _message(row: sqlite3.Row) -> Message:

@@ -12,7 +12,8 @@ import pytest
 
 from bot.core.actions import CancelReminders, Remind, Say
 from bot.core.events import TextReceived
-from bot.runtime.store import Store, StoreError
+from bot.runtime.lock import StoreError
+from bot.runtime.store import Store
 from bot.transports.base import Incoming, Refused, Sent, TryLater, Unsure
 from bot.transports.loopback import Loopback
 from tests.unit.runtime.tiny import NOON, FakeClock, open_house
