@@ -81,10 +81,10 @@ def _fits(food: Food, endpoint: str) -> bool:
     if food.role != "cook":
         return False
     if endpoint in ("core_temp", "fork_tender_meat"):
-        return food.animal in ("beef", "pork", "lamb", "poultry", "fish", "shellfish", "game")
+        return food.animal not in ("", "dairy", "honey")
     if endpoint == "flaky":
         return food.animal in ("fish", "shellfish")
-    return food.doneness not in ("none", "warm_through")
+    return food.doneness != "none" and (not endpoint or food.doneness != "warm_through")
 
 
 def _words(text: str) -> list[str]:

@@ -66,11 +66,12 @@ def parameter_table() -> list[str]:
         "dry_factor",
         "pan_factor",
     )
+    doses = sum(bool(r[c]) for r in tables.rows("doneness") for c in classes)
     return [
         "| table | figures | of these fitted |",
         "|---|---|---|",
         f"| media.csv | {len(media)} | {sum(r['source'] == 'FIT-TIMES' for r in media)} |",
-        f"| doneness.csv: doses and factors | {sum(bool(r[c]) for r in tables.rows('doneness') for c in classes)} "
+        f"| doneness.csv: doses and factors | {doses} "
         f"| {fitted('doneness', ('dose_min',))} doses; the factors move together, 9 in all |",
         f"| size_factors.csv | {len(tables.rows('size_factors'))} | {fitted('size_factors', ('factor',))} |",
         f"| food_factors.csv | {foods} | {foods}, each held to 1 (log-sd 0.35) |",
@@ -86,7 +87,8 @@ def solver_table() -> list[str]:
         "| other solver of the same equations | largest difference of the core | times slower |",
         "|---|---|---|",
         f"| scipy BDF, 40 cells, one by one | {scipy.worst_K:.2f} K | {scipy.ratio:.0f} |",
-        f"| implicit finite volumes, 40 cells, 200 steps, batched | {volumes.worst_K:.2f} K | {volumes.ratio:.0f} |",
+        "| implicit finite volumes, 40 cells, 200 steps, batched "
+        f"| {volumes.worst_K:.2f} K | {volumes.ratio:.0f} |",
     ]
 
 
