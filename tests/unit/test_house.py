@@ -1,4 +1,4 @@
-"""The house rules that can be read off the sources: which way imports point, and what the core may not know."""
+"""The house rules that can be read off the sources: which way imports point, what the core may not know."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ import ast
 from collections.abc import Iterator
 from pathlib import Path
 
+import pytest
+
 import bot
 import knowledge
-import pytest
 
 ROOTS = {"knowledge": Path(knowledge.__file__).parent, "bot": Path(bot.__file__).parent}
 
