@@ -2,15 +2,34 @@
 
 from __future__ import annotations
 
+import importlib.util
+import sys
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
 from knowledge.foods.store import open_store
-from tests.benchmarks.references import compare_finite_volumes, compare_solve_ivp
 
 
-def test_finite_volumes_agree() -> None:
+@pytest.fixture(scope="module")
+def references() -> ModuleType:
+    """`tests/benchmarks/references.py`, found by place: the suite also runs against an installed wheel."""
+    path = Path(__file__).parents[1] / "benchmarks" / "references.py"
+    spec = importlib.util.spec_from_file_location("panwright_references", path)
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    sys.modules[spec.name] = module
+    spec.loader.exec_module(module)
+    return module
+
+
+def test_finite_volumes_agree(references: ModuleType) -> None:
     with open_store() as store:
-        assert compare_finite_volumes(store, 48).worst_K < 1.0
+        assert references.compare_finite_volumes(store, 48).worst_K < 1.0
 
 
-def test_scipy_agrees() -> None:
+def test_scipy_agrees(references: ModuleType) -> None:
     with open_store() as store:
-        assert compare_solve_ivp(store, 12).worst_K < 1.0
+        assert references.compare_solve_ivp(store, 12).worst_K < 1.0
