@@ -18,7 +18,7 @@ from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
 from knowledge.planner.methods import Method, methods
 from knowledge.planner.model import Kitchen, Request
-from knowledge.planner.stabbing import Weights, stab
+from knowledge.planner.stabbing import Weights, Window, stab
 from knowledge.planner.ways import Setting, solve
 
 WEIGHTS = Weights(per_add=0.35, per_s=0.02 / 60.0, edge=0.6)
@@ -40,6 +40,7 @@ SEALED_FOR = (
     "pearl",
     "hard_",
 )
+OUT = "out"  # the lane of what stays in the fridge
 PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 DEFAULT_VESSELS = Kitchen().vessels
@@ -152,29 +153,36 @@ def _lay(
         refused += [(dish, "would be past its best once the rest is done") for dish, w in live if not w]
         live = [(dish, w) for dish, w in live if w]
     limits = {MAIN: method.adds, AFTER: 2 if method.kind == "sealed" else 0}
-    while live:
-        timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
-        chosen = stab([[x.window for x in w] for _, w in timed], weights=WEIGHTS, limits=limits)
-        if chosen is not None:
-            placed = [
-                Placed(way=w[k], add_s=at)
-                for (_, w), k, at in zip(timed, chosen.ways, chosen.adds_s, strict=True)
-            ]
-            longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
-            if method.kind == "sealed" and not any(p.way.lane_is(MAIN) for p in placed):
-                return None  # nothing wants the pressure: the cooker is a pot then
-            for _, w in live:
-                if w[0].lead == SOFTENED:
-                    first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
-                    placed.append(Placed(way=first, add_s=max(longest, first.window.lo_s)))
-            if all(p.way.lead == SOFTENED for p in placed):
-                longest = max(p.way.window.lo_s for p in placed)
-                placed = [replace(p, add_s=longest) for p in placed]
-            return tuple(placed), tuple(refused)
-        out = _odd_one(timed, limits)
-        refused.append((timed[out][0], _clash(timed, out)))
-        live = [pair for pair in live if pair[0] is not timed[out][0]]
-    return None
+    timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
+    softened = [w for _, w in live if w[0].lead == SOFTENED]
+    windows = [[x.window for x in w] for _, w in timed]
+    chosen = stab(windows, weights=WEIGHTS, limits=limits)
+    if chosen is None:  # they refuse each other: leave out what is missed least
+        windows = [[*w, _stay_out(dish)] for (dish, _), w in zip(timed, windows, strict=True)]
+        chosen = stab(windows, weights=WEIGHTS, limits={**limits, OUT: 1})
+    if chosen is None:
+        return None
+    placed = []
+    for n, ((dish, w), k, at) in enumerate(zip(timed, chosen.ways, chosen.adds_s, strict=True)):
+        if k < len(w):
+            placed.append(Placed(way=w[k], add_s=at))
+        else:
+            refused.append((dish, _clash(timed, n)))
+    if method.kind == "sealed" and not any(p.way.lane_is(MAIN) for p in placed):
+        return None  # nothing wants the pressure: the cooker is a pot then
+    longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+    for w in softened:
+        first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
+        placed.append(Placed(way=first, add_s=max(longest, first.window.lo_s)))
+    if placed and all(p.way.lead == SOFTENED for p in placed):
+        longest = max(p.way.window.lo_s for p in placed)
+        placed = [replace(p, add_s=longest) for p in placed]
+    return (tuple(placed), tuple(refused)) if placed else None
+
+
+def _stay_out(dish: Dish) -> Window:
+    """Leaving a dish out, as a way that costs more than any other."""
+    return Window(lane=OUT, lo_s=0.0, hi_s=0.0, best_s=0.0, cost=100.0 * LEFT_OUT.get(dish.part, 4.0))
 
 
 def _released(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
@@ -195,16 +203,6 @@ def _released(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[W
             way = replace(way, window=replace(w, lo_s=lo, hi_s=hi, best_s=min(max(w.best_s - early, lo), hi)))
         found.append(way)
     return found
-
-
-def _odd_one(timed: Sequence[tuple[Dish, list[Way]]], limits: dict[str, int]) -> int:
-    """The dish without which the rest goes together, the least missed; else the least missed at all."""
-    order = sorted(range(len(timed)), key=lambda i: (LEFT_OUT.get(timed[i][0].part, 4.0), i))
-    for i in order:
-        rest = [[x.window for x in w] for j, (_, w) in enumerate(timed) if j != i]
-        if stab(rest, weights=WEIGHTS, limits=limits) is not None:
-            return i
-    return order[0]
 
 
 def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:

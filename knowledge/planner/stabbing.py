@@ -20,12 +20,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
 
-MAX_SETS = 60_000  # sets of add times of one size that are compared; beyond it only the best points are
+MAX_SETS = 12_000  # sets of add times of one size that are compared; beyond it only the best points are
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,21 +122,22 @@ def _tables(
 
 def _undominated(cost: NDArray[np.float64], points: Sequence[tuple[str, float]]) -> list[int]:
     """Points that no other point of the same lane, no longer than they, equals or beats for every food."""
-    keep: list[int] = []
-    for j, (lane, at) in enumerate(points):
-        if not np.isfinite(cost[:, j]).any():
-            continue
-        beaten = any(
-            points[k][0] == lane
-            and points[k][1] <= at
-            and k != j
-            and bool((cost[:, k] <= cost[:, j]).all())
-            and (points[k][1] < at or k < j)
-            for k in range(len(points))
-        )
-        if not beaten:
-            keep.append(j)
-    return keep
+    count = len(points)
+    lanes = np.array([lane for lane, _ in points])
+    at = np.array([t for _, t in points])
+    beats = (cost[:, :, None] <= cost[:, None, :]).all(axis=0)  # [k, j]: k is nowhere dearer than j
+    beats &= (lanes[:, None] == lanes[None, :]) & (at[:, None] <= at[None, :])
+    mutual = beats & beats.T
+    order = np.arange(count)
+    beats &= ~(mutual & (order[:, None] >= order[None, :]))  # of equals the first stays
+    useful = np.isfinite(cost).any(axis=0)
+    return [int(j) for j in np.flatnonzero(useful & ~beats.any(axis=0))]
+
+
+@lru_cache(maxsize=256)
+def _combinations(count: int, size: int) -> NDArray[np.int64]:
+    """All sets of `size` out of `count`, one row a set."""
+    return np.array(list(combinations(range(count), size)), dtype=np.int64).reshape(-1, size)
 
 
 def _best_set(
@@ -156,7 +158,7 @@ def _best_set(
         if best is not None and best[1] <= floor + weights.per_add * size:
             break  # even perfect points could not pay for one more add time
         useful = _most_useful(cost, useful, size)
-        sets = np.array(list(combinations(useful, size)), dtype=np.int64)
+        sets = np.array(useful, dtype=np.int64)[_combinations(len(useful), size)]
         if not len(sets):
             break
         allowed = np.ones(len(sets), dtype=bool)
@@ -168,7 +170,10 @@ def _best_set(
         sets, longest = sets[allowed], longest[allowed]
         if not len(sets):
             continue
-        values = cost[:, sets].min(axis=2).sum(axis=0) + weights.per_add * size + weights.per_s * longest
+        least = cost[:, sets[:, 0]]
+        for column in range(1, size):
+            least = np.minimum(least, cost[:, sets[:, column]])
+        values = least.sum(axis=0) + weights.per_add * size + weights.per_s * longest
         winner = int(values.argmin())
         if np.isfinite(values[winner]) and (best is None or values[winner] < best[1] - 1e-9):
             best = [int(j) for j in sets[winner]], float(values[winner])
