@@ -21,6 +21,7 @@ OUT_WARM = re.compile(
     r"\b(overnight|all day|since (this morning|last night|yesterday|lunch)|([3-9]|\d\d) ?h(ou)?rs?)\b",
     re.IGNORECASE,
 )  # USDA FSIS: perishable food is thrown away after two hours at room temperature
+STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
 USUAL_EATERS = 2.0
 PASSED = timedelta(hours=20)  # a clock time further ahead than this was meant earlier today
 
@@ -88,7 +89,7 @@ def have_of(item: Item) -> Have:
         unit=item.unit,
         size=item.size,
         state=item.state,
-        cut=item.cut,
+        cut=item.cut or ("strips" if STRIPS.search(item.phrase) else None),
         said=item.name,
     )
 

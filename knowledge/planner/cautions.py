@@ -22,7 +22,7 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     seen: set[str] = set()
     for placed in draft.placed:
         dish = placed.way.dish
-        safety_id = "leftover" if dish.state == "leftover" else dish.food.safety
+        safety_id = dish.safety
         published = minimum(safety_id)
         if published is None or safety_id in seen or (dish.kind == "warm_through" and dish.state == "canned"):
             continue

@@ -64,6 +64,15 @@ class Dish:
         return max(1, round(self.grams / self.piece_g)) if self.piece_g else None
 
     @property
+    def safety(self) -> str:
+        """Which published minimum holds for it: mince and leftovers have their own, whatever they are of."""
+        if self.state == "leftover":
+            return "leftover"
+        if self.kind == "ground_meat" and self.food.safety == "whole_meat":
+            return "ground_meat"
+        return self.food.safety
+
+    @property
     def servings(self) -> float:
         """How many adults it serves as the only food of its part."""
         return self.grams / (self.food.serving_g or 150.0)

@@ -6,6 +6,8 @@ solves the cases). `verify` builds its own cases, so that a mistake here is seen
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from knowledge.foods.model import DoneKind
 from knowledge.foods.pieces import Pieced
 from knowledge.foods.store import Store
@@ -13,6 +15,7 @@ from knowledge.physics import goal as physics_goal
 from knowledge.physics import media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
+from knowledge.physics.safety import minimum
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED
 from knowledge.planner.methods import Method
@@ -66,7 +69,7 @@ def goal_of(
     dish: Dish, doneness: str, method: Method, *, texture: Texture, learned: Learned, store: Store
 ) -> Goal:
     """The end point of a dish, paced by what earlier cooks in this kitchen taught."""
-    return physics_goal(
+    goal = physics_goal(
         dish.food,
         store.doneness(doneness),
         texture=texture,
@@ -74,6 +77,10 @@ def goal_of(
         state=dish.state,
         pace=dict(learned.class_pace).get(doneness, 1.0),
     )
+    published = minimum(dish.safety)
+    if published is not None and published.core_degC > (goal.safe_degC or 0.0):
+        goal = replace(goal, safe_degC=published.core_degC, safe_hold_s=published.hold_s)
+    return goal
 
 
 def lane_medium(

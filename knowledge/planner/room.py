@@ -132,8 +132,7 @@ def _what(seasonings: Sequence[Seasoning]) -> str:
 
 def is_poured(seasoning: Seasoning) -> bool:
     """Whether it is a liquid that makes a sauce."""
-    food = seasoning.food
-    return (food.when is When.LIQUID and food.part in ("liquid", "sauce")) or food.group == "dairy"
+    return seasoning.food.when is When.LIQUID and seasoning.food.part in ("liquid", "sauce")
 
 
 def is_saucy(dish: Dish) -> bool:

@@ -401,9 +401,10 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
             hands_s=20,
         )
     last = seasoned(draft, When.END, When.TABLE)
-    text = "Taste for salt; serve."
+    text = "Taste for salt and serve."
     if last:
-        text = f"Stir in or scatter {words.listed(last)}; taste for salt, serve."
+        how = "Serve with" if draft.method.kind == "dry" else "Stir in or scatter"
+        text = f"{how} {words.listed(last)}; taste for salt."
     if draft.dinner.sides:
         text += f" On the side: {words.listed([s.name for s in draft.dinner.sides])}."
     yield _step(Do.SERVE, when.serve_s, text, draft.placed, hands_s=60)

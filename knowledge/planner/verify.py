@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.foods.model import Food, VesselSize
 from knowledge.foods.pieces import piece_of
@@ -19,6 +19,7 @@ from knowledge.foods.store import Store
 from knowledge.physics import cook, goal, media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Outcome, Phase, Texture
+from knowledge.physics.safety import minimum
 from knowledge.planner.model import Do, Plan, PlanItem, Step
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
@@ -86,13 +87,18 @@ def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
     texture = TEXTURES.get(item.done.kind, Texture.TENDER)
     pieced = piece_of(food, store.cut(item.cut_id))
     state = item.state or food.start_state
+    end = goal(food, doneness, texture=texture, method=_physics_name(plan), state=item.state or None)
+    mince = item.doneness == "ground_meat" and food.safety == "whole_meat"
+    published = minimum("leftover" if item.state == "leftover" else "ground_meat" if mince else food.safety)
+    if published is not None:
+        end = replace(end, safe_degC=published.core_degC)
     return Case(
         piece=physics_piece(
             food, size_mm=pieced.size_mm, shape=pieced.shape, ratio_1=pieced.ratio_1, ratio_2=pieced.ratio_2,
             state=state,
         ),
         phases=tuple(_phases(item, food, plan, store)),
-        goal=goal(food, doneness, texture=texture, method=_physics_name(plan), state=item.state or None),
+        goal=end,
     )  # fmt: skip
 
 

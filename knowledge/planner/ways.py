@@ -253,7 +253,7 @@ def _rest_s(way: _Open, kind: DoneKind) -> float:
     dish = way.dish
     if dish.part == "starch" and kind is DoneKind.HYDRATE and dish.kind not in ("pasta", "noodle"):
         return 300.0
-    if kind is not DoneKind.CORE or dish.food.safety not in ("whole_meat", "poultry", "ham_raw"):
+    if kind is not DoneKind.CORE or dish.safety not in ("whole_meat", "poultry", "ham_raw"):
         return 0.0
     if (dish.piece_g or 0.0) / 1000.0 >= JOINT_KG and way.cut.id == "whole":
         return 900.0

@@ -94,6 +94,15 @@ def test_published_minimum_is_planned_and_named(store: Store) -> None:
     assert any("USDA FSIS" in c.source and "63 °C" in c.text for c in made.cautions)
 
 
+def test_mince_of_any_animal_is_held_to_the_minimum_for_mince(store: Store) -> None:
+    made = planned(store, Have(food_id="goat", grams=500, cut="ground"), "pea", "potato")
+    core = item(made, "goat").done.core_degC
+    assert core is not None
+    assert core >= 71.1  # FSIS: 160 F for ground meat
+    assert any("71 °C" in c.text for c in made.cautions)
+    assert not any("63 °C" in c.text for c in made.cautions)
+
+
 def test_leftovers_are_heated_to_the_published_temperature(store: Store) -> None:
     made = planned(store, Have(food_id="chicken", state="leftover"), "rice")
     core = item(made, "chicken").done.core_degC
