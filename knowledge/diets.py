@@ -8,6 +8,8 @@ any other "no <group>". Each row of the table bars foods by one of their propert
     *_over_g                   100 g of the food hold more than so much
     any_animal                 the food is of animal origin at all
     same                       all that another diet bars
+    except                     not this food, by id, although another row would: a sweet potato
+                               is no nightshade, an artichoke no root
 
 A diet without rows is read from its words: "no mango" bars what is called mango, "no
 duck" what is of duck. A diet speaks of the food as it is usually sold; slaughter,
@@ -70,6 +72,8 @@ def bars(food: Food, diet: str) -> bool:
     """True if `diet` does not allow `food`; an unknown diet bars nothing but what bears its name."""
     token = _token(diet)
     rules = _table().get(token)
+    if rules is not None and ("except", food.id) in rules:
+        return False
     if rules is None:
         return token.startswith("no ") and _is_called(food, token.removeprefix("no "))
     return any(_breaks(food, by, value) for by, value in rules)
@@ -117,6 +121,8 @@ def _breaks(food: Food, by: str, value: str) -> bool:
             return value in food.allergens
         case "group":
             return value == food.group
+        case "except":
+            return False
         case "word":
             return _has_words(food.name, value)
         case "same":

@@ -29,6 +29,7 @@ MINCED = (
     "kofta",
     "sausage",
 )
+MEATS = frozenset({"whole_meat", "poultry", "ground_meat", "fish", "game", "offal", "ham_raw"})
 Row = Mapping[str, str]
 
 
@@ -48,10 +49,6 @@ def temperature(question: Question) -> Answer | None:
         float(lead["core_degC"]),
         f"{_figure(lead)} in the thickest part ({lead['authority']})",
     )
-    for own in question.store.table("safe_by_group"):
-        if question.foods and question.foods[0].group == own["group"] and minimum != "ground_meat":
-            need_degC = float(own["core_degC"])
-            figure = f"{both(need_degC)} in the thickest part (USDA FSIS, {own['what']})"
     text = f"{what.capitalize()}: {figure}."
     if read:
         text = f"{_verdict(read[0], need_degC)} {text}"
@@ -92,7 +89,7 @@ def _asked(question: Question, read: bool) -> bool:
         return False
     if read and (question.foods or _words_minimum(question)):
         return True
-    meat = any(food.safety in ("whole_meat", "poultry", "ground_meat", "fish") for food in question.foods)
+    meat = any(food.safety in MEATS for food in question.foods)
     return (
         meat
         and question.says("rare", "medium", "undercooked", "underdone", "well done", "pink")

@@ -3,11 +3,13 @@
 `foods.csv` (foods that cook) and `seasonings.csv` (foods that season) share these
 columns. A figure is a number with a range that kitchens know and a source beside it,
 usually in `<column>_src`; the figures of a composition share `composition_src`, those
-of the piece as bought `whole_src`.
+of the piece as bought `whole_src`. `composition_of` names the row of the source that
+the composition is of: the food's own, or for an estimate that of the food nearest to it.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from knowledge.foods.model import Behaviour, Role, When
@@ -16,7 +18,7 @@ COMPOSITION = ("water_g", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "as
 
 HEADER = (
     "id", "name", "group", "role", "part", "animal",
-    *COMPOSITION, "composition_src",
+    *COMPOSITION, "composition_of", "composition_src",
     "density_kg_m3", "density_kg_m3_src", "bulk_density_kg_m3", "bulk_density_kg_m3_src",
     "whole_shape", "whole_mm", "whole_ratio_1", "whole_ratio_2", "whole_src",
     "cuts", "doneness", "dose_factor", "dose_factor_src",
@@ -25,7 +27,8 @@ HEADER = (
     "edible_frac", "edible_frac_src", "serving_g", "serving_g_src",
     "fridge_days", "fridge_days_src", "freezer_months", "freezer_months_src",
     "cooked_days", "cooked_days_src",
-    "allergens", "when", "does", "salt_g", "salt_g_src", "smoke_degC", "smoke_degC_src", "notes",
+    "allergens", "when", "does", "salt_g", "salt_g_src", "smoke_degC", "smoke_degC_src",
+    "season", "season_src", "notes",
 )  # fmt: skip
 
 
@@ -84,6 +87,10 @@ WORDS: dict[str, frozenset[str]] = {
     ),
 }  # fmt: skip
 """Columns that hold words from a closed list."""
+
+ALL_YEAR = "all year"
+SEASON = re.compile(rf"{ALL_YEAR}|(1[0-2]|[1-9])-(1[0-2]|[1-9])")
+"""Months of harvest, first and last: "6-9" is June to September, "11-3" runs over the new year."""
 
 REQUIRED = ("id", "name", "group", "role")
 REQUIRED_TO_COOK = ("part", "doneness", "cuts", "whole_shape", "whole_mm", "start_state", "serving_g")

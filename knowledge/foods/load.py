@@ -19,6 +19,7 @@ from __future__ import annotations
 import csv
 import hashlib
 import io
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -52,6 +53,8 @@ HEADERS: dict[str, tuple[str, ...]] = {
     "states": ("food_id", "state", "variant_id"),
     "food_factors": ("food_id", "dose_factor", "target_degC", "source"),
 }  # fmt: skip
+NO_FIGURES = frozenset({"rank", "id", "word", "words"})
+"""Columns of small tables whose numbers measure nothing: an order, a name."""
 RANGES: dict[str, dict[str, columns.Figure]] = {
     "portions": {"grams": columns.Figure(0.01, 20000, "g", "source")},
     "cuts": {
@@ -214,6 +217,10 @@ def _check_food(place: str, row: Row) -> Iterator[str]:
         for word in items(row[column]):
             if word not in known:
                 yield f"{place} {column}: {word!r} is not one of {', '.join(sorted(known))}"
+    if row["season"] and not columns.SEASON.fullmatch(row["season"]):
+        yield f"{place} season: {row['season']!r} is not months like '9-3' or {columns.ALL_YEAR!r}"
+    if row["season"] and not row["season_src"]:
+        yield f"{place} season_src: is empty, season needs a source"
     yield from _check_composition(place, row)
 
 
@@ -269,18 +276,36 @@ def _check_references(tables: Tables) -> Iterator[str]:
                 if value and value not in known:
                     yield f"{place} {column}: no {what} {value!r}"
 
+    for name, table in tables.tables.items():
+        for column in table.rows[0] if table.rows else ():
+            if column == "source" or column.endswith("_src"):
+                yield from point(name, column, sources, "source")
+        yield from _check_sourced(table)
     for name in FOOD_TABLES:
-        for column in sorted({figure.source for figure in columns.FIGURES.values()}):
-            yield from point(name, column, sources, "source")
         yield from point(name, "cuts", cuts, "cut", many=True)
         if classes:
             yield from point(name, "doneness", classes, "doneness class")
         if minimums:
             yield from point(name, "safety", minimums, "safe minimum")
-    for name in ("portions", "cuts", "vessels", "vessel_sizes"):
-        yield from point(name, "source", sources, "source")
     for name in ("names", "portions", "food_factors", "states"):
         yield from point(name, "food_id", foods, "food")
     yield from point("states", "variant_id", foods, "food")
     yield from point("vessel_sizes", "vessel", vessels, "vessel")
     yield from point("vessels", "methods", (row["id"] for row in tables["methods"].rows), "method", many=True)
+
+
+def _check_sourced(table: Table) -> Iterator[str]:
+    """Every figure of a small table has a source beside it; the food tables are checked by column."""
+    for place, row in table.placed():
+        if "composition_src" in row or "licence" in row:
+            continue  # a food, checked by its columns; a source itself
+        for column, cell in row.items():
+            if column in NO_FIGURES or not _is_figure(cell):
+                continue
+            source = f"{column}_src" if f"{column}_src" in row else "source"
+            if not row.get(source):
+                yield f"{place} {source}: is empty, {column} needs a source"
+
+
+def _is_figure(cell: str) -> bool:
+    return re.fullmatch(r"-?\d+(?:\.\d+)?", cell) is not None

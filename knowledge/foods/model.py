@@ -158,6 +158,8 @@ class Food:
     salt_g: float | None  # per 100 g
     smoke_degC: float | None
     sources: tuple[tuple[str, str], ...]  # (column, source id), every figure
+    composition_of: str = ""  # the row of its source: "11124 Carrots, raw"
+    season: str = ""  # months of harvest in the northern temperate zone: "9-3", "all year"; "" unknown
     notes: str = ""  # what a cook should know: poison, foam, bones, colour
 
 

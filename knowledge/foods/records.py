@@ -76,6 +76,8 @@ def food(row: Mapping[str, str], portions: Sequence[Mapping[str, Any]]) -> Food:
         sources=tuple(
             (column, row[figure.source]) for column, figure in columns.FIGURES.items() if row[column]
         ),
+        composition_of=row["composition_of"],
+        season=row["season"],
         notes=row["notes"],
     )
 

@@ -24,7 +24,7 @@ from knowledge.foods import records
 from knowledge.foods.load import DATA, digest
 from knowledge.foods.model import Cut, Doneness, Food, Vessel
 
-FORMAT = 1
+FORMAT = 2
 """Version of the file's layout that this code writes and reads."""
 
 _KEPT_FILES = 4
