@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from knowledge.planner.choose import plan
-from knowledge.planner.swap import replan, swap
+from knowledge.planner.replan import replan
+from knowledge.planner.swap import swap
 
 __all__ = ["plan", "replan", "swap"]

@@ -87,7 +87,9 @@ def _misses_the_point(draft: Draft) -> bool:
         return False
     wanted = [d for d in draft.dinner.dishes if d.part == "protein"]
     out = {id(d) for d, _ in draft.refused}
-    return bool(wanted and all(id(d) in out for d in wanted)) or len(draft.refused) > len(draft.placed)
+    hungry = served(draft) < 0.5 * draft.dinner.eaters
+    no_protein = bool(wanted) and all(id(d) in out for d in wanted)
+    return hungry or no_protein or len(draft.refused) > len(draft.placed)
 
 
 def _without_the_main(best: Draft, found: Sequence[Draft], request: Request, store: Store) -> NoPlan:

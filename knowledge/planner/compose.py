@@ -18,6 +18,7 @@ from knowledge.planner.model import (
     Request,
     Settings,
 )
+from knowledge.planner.phrases import cut_name
 from knowledge.planner.search import served
 from knowledge.planner.stages import fan_setting, first_in_s, out_s
 
@@ -105,7 +106,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
         grams=way.dish.grams,
         state=way.dish.state,
         cut_id=way.cut.id,
-        cut=steps.cut_name(placed, units),
+        cut=cut_name(placed, units),
         size_mm=way.piece.size_mm,
         shape=way.piece.shape,
         in_s=first_in_s(placed, when),

@@ -23,6 +23,7 @@ from knowledge.planner.model import Kitchen, Learned
 
 PAN_DEGC = 200.0  # a pan hot enough to brown
 SOFTEN_DEGC = 140.0
+DOOR_K, DOOR_S = 20.0, 150.0  # an opened door and a cold load draw the oven down; so long until it is back
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 
@@ -47,10 +48,10 @@ def case(
     last = lane_medium(method, setting, lane=lane, top=top, kitchen=kitchen, surface=surface_of(dish))
     phases = [Phase(medium=last, duration_s=None)]
     if lead in (BROWNED, SOFTENED):
-        pan = media.open_pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC)
+        pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, dish, kitchen)
         phases.insert(0, Phase(medium=pan, duration_s=lead_s))
     elif lead == SEARED:
-        phases = [Phase(medium=media.open_pan(PAN_DEGC), duration_s=None)]
+        phases = [Phase(medium=_pan(PAN_DEGC, dish, kitchen), duration_s=None)]
     return Case(
         piece=physics_piece(
             dish.food,
@@ -63,6 +64,10 @@ def case(
         phases=tuple(phases),
         goal=goal_of(dish, doneness, method, texture=texture, learned=learned, store=store),
     )
+
+
+def _pan(pan_degC: float, dish: Dish, kitchen: Kitchen) -> Medium:
+    return media.open_pan(pan_degC, altitude_m=kitchen.altitude_m, surface=surface_of(dish))
 
 
 def goal_of(
@@ -92,21 +97,26 @@ def lane_medium(
         return media.simmering(altitude_m)
     match method.kind:
         case "dry":
+            air_degC = (setting or 220.0) - (STATIC_FAN_DEGC if kitchen.fan_oven else 0.0)
             return media.oven(
-                setting or 220.0,
+                air_degC,
                 fan=kitchen.fan_oven,
                 crowding="spaced",
                 surface=surface,
                 altitude_m=altitude_m,
+                start_degC=air_degC - DOOR_K,
+                come_up_s=DOOR_S,
             )
         case "pan":
-            return media.open_pan(setting or PAN_DEGC)
+            return media.open_pan(setting or PAN_DEGC, altitude_m=altitude_m, surface=surface)
         case "sealed":
             return media.pressure(setting or 80.0, altitude_m, come_up_s=TYPICAL_COME_UP_S)
         case _ if top:
             return media.on_top(altitude_m)
         case _ if method.heat == "oven":
-            return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
+            return media.covered_oven(
+                setting or 175.0, altitude_m=altitude_m
+            )  # wet inside: a fan adds nothing
         case _:
             return media.simmering(altitude_m)
 

@@ -14,6 +14,7 @@ from knowledge.foods.model import When
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.model import Do, Step
+from knowledge.planner.phrases import capital, core_text, merged, names, ready, seasoned, targets
 from knowledge.planner.room import floor_m2
 from knowledge.planner.stages import (
     HEAT_PAN_S,
@@ -48,39 +49,6 @@ def _step(do: Do, at_s: float, text: str, placed: Sequence[Placed] = (), *, hand
     return Step(id="", at_s=at_s, do=do, foods=foods, text=text, hands_s=hands_s, safety=safety)
 
 
-def seasoned(draft: Draft, *moments: When) -> list[str]:
-    """Names of the seasonings that go in at these moments."""
-    return [s.name for s in draft.dinner.seasonings if (s.food.when or When.END) in moments]
-
-
-def names(placed: Sequence[Placed]) -> str:
-    """The foods of some placed dishes, listed."""
-    return words.listed([words.label(p.way.dish) for p in placed])
-
-
-def cut_text(placed: Placed, units: str) -> str:
-    """A dish as it should lie there: "2 carrots, 25 mm chunks"."""
-    way = placed.way
-    said = words.amount(way.dish, units)
-    if way.dish.cut_said or way.dish.state == "canned" or way.cut.id == "whole" or _is_loose(placed):
-        return said
-    return f"{said}, {cut_name(placed, units)}"
-
-
-def cut_name(placed: Placed, units: str) -> str:
-    """The cut in words, its size in the cook's units."""
-    cut = placed.way.cut
-    if units == "us" and cut.size_mm and "mm" in cut.name:
-        return cut.name.replace(f"{cut.size_mm:g} mm", words.size(cut.size_mm, "us")).replace(
-            f"{round(cut.size_mm - 0.1)} mm", words.size(cut.size_mm, "us")
-        )
-    return cut.name
-
-
-def _is_loose(placed: Placed) -> bool:
-    return placed.way.piece.shape == "grain"
-
-
 def _prep(draft: Draft, units: str) -> Iterator[Step]:
     """Knife work in the order it is needed; what is due at one moment is one step."""
     slots = knife_slots(draft.method, draft.placed, draft.stages, draft.start_s)
@@ -95,7 +63,7 @@ def _prep(draft: Draft, units: str) -> Iterator[Step]:
             groups.append((due, slot.start_s, slot.end_s, [placed]))
     rub = seasoned(draft, When.START)
     for number, (_, start, end, members) in enumerate(groups):
-        text = _merged([_ready(p, units) for p in members])
+        text = merged([ready(p, units) for p in members])
         if number == 0 and draft.method.kind == "dry":
             oiled = any(s.food.part == "fat" for s in draft.dinner.seasonings)
             base = rub if oiled else ["1-2 tbsp oil", "salt", *(rub or ["pepper"])]
@@ -104,45 +72,6 @@ def _prep(draft: Draft, units: str) -> Iterator[Step]:
         elif number == 0 and rub:
             text += f". Season with {words.listed(rub)}"
         yield _step(Do.PREP, start, f"{text}.", members, hands_s=end - start)
-
-
-def _merged(parts: Sequence[str]) -> str:
-    """Short sentences about preparing, those with the same verb said in one."""
-    by_verb: dict[str, list[str]] = {}
-    for part in parts:
-        verb, _, rest = part.partition("|")
-        by_verb.setdefault(verb, []).append(rest)
-    said = [f"{verb} {words.listed(rest)}" if verb else "; ".join(rest) for verb, rest in by_verb.items()]
-    return _capital("; ".join(said))
-
-
-def _ready(placed: Placed, units: str) -> str:
-    way = placed.way
-    dish = way.dish
-    said = words.amount(dish, units)
-    if dish.state == "canned":
-        return f"drain|{said}" if dish.food.group != "fruit vegetable" else f"open|{said}"
-    if dish.kind in RINSED:
-        return f"rinse|{said}"
-    if dish.food.part == "starch" and dish.kind in ("pasta", "noodle", "whole_grain"):
-        return f"measure|{said}"
-    if _is_loose(placed) and dish.part == "protein":
-        return f"have ready|{said}"
-    if _is_loose(placed) and dish.part != "aromatic":
-        return f"measure|{said}"
-    if dish.cut_said or dish.state in ("frozen", "cooked", "leftover") or dish.kind == "egg":
-        return f"have ready|{said}"
-    if way.cut.id in ("whole", "whole leaf"):
-        return f"pat dry|{said}" if dish.part == "protein" and dish.food.animal else f"wash|{said}"
-    name = cut_name(placed, units)
-    return (
-        f"|{said}: {name}"
-        if name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated"))
-        else (f"cut|{said} into {name}")
-    )
-
-
-RINSED = frozenset({"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea"})
 
 
 def _preheat(draft: Draft, units: str) -> Iterator[Step]:
@@ -200,21 +129,23 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
         text = f"{names(seared)} into the hot pan; brown all over, about {words.duration(when.browned_s)}."
-        yield _step(Do.BROWN, 0.0, _capital(text), seared, hands_s=when.browned_s)
+        yield _step(Do.BROWN, 0.0, capital(text), seared, hands_s=when.browned_s)
     if browned:
         out = "leave it in" if _all_join_at_once(draft) else "then lift out onto a plate"
         turns = _in_batches(draft, browned)
-        text = f"Brown {names(browned)} in one layer{turns}, {words.duration(when.browned_s)} in all; {out}."
+        one = len(browned) == 1 and browned[0].way.dish.pieces == 1
+        how = "on all sides" if one else f"in one layer{turns}"
+        text = f"Brown {names(browned)} {how}, {words.duration(when.browned_s)} in all; {out}."
         yield _step(Do.BROWN, 0.0, text, browned, hands_s=when.browned_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
         spice = seasoned(draft, When.AROMATICS)
-        more = f" with {words.listed(spice)} for the last minute" if spice else ""
+        more = f", {words.listed(spice)} in for the last minute" if spice else ""
         state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
-        text = f"{_capital(names(soft))} into the fat, medium heat; stir until {state}{more}."
+        text = f"{capital(names(soft))} into the fat, medium heat; stir until {state}{more}."
         yield _step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
     if seared and any(p.way.lead != SEARED for p in draft.placed):
-        yield _step(Do.TAKE_OUT, when.browned_s, f"{_capital(names(seared))} out onto a clean plate.", seared)
+        yield _step(Do.TAKE_OUT, when.browned_s, f"{capital(names(seared))} out onto a clean plate.", seared)
 
 
 def _in_batches(draft: Draft, placed: Sequence[Placed]) -> str:
@@ -226,10 +157,6 @@ def _all_join_at_once(draft: Draft) -> bool:
     first = max(p.add_s for p in draft.placed)
     stays = all(p.add_s == first for p in draft.placed if p.way.lead == BROWNED)
     return stays and draft.stages.softened_s == draft.stages.browned_s
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _groups(placed: Sequence[Placed], draft: Draft) -> list[tuple[float, list[Placed]]]:
@@ -251,7 +178,7 @@ def _oven(draft: Draft) -> Iterator[Step]:
                 else ""
             )
             where = f"on the {draft.size.id} in one layer, into the middle of the oven"
-            text = f"{_capital(names(members))} {where}.{skin}"
+            text = f"{capital(names(members))} {where}.{skin}"
             yield _step(Do.ADD, at, text, members, hands_s=60)
         else:
             text = f"Add {names(members)}: make room, a little oil, back in."
@@ -289,8 +216,8 @@ def _stir(draft: Draft) -> Iterator[Step]:
                 Do.ADD,
                 at,
                 (
-                    f"{_capital(names(back))} back in{more}; toss until hot"
-                    f"{_core_text(back, draft.kitchen.units)}."
+                    f"{capital(names(back))} back in{more}; toss until hot"
+                    f"{core_text(back, draft.kitchen.units)}."
                 ),
                 back,
                 hands_s=60,
@@ -313,9 +240,9 @@ def _covered(draft: Draft, units: str) -> Iterator[Step]:
         if back and number == 0 and _all_join_at_once(draft):
             new, back = [p for p in inside if p not in back], []
         if back and new:
-            parts.append(f"{_capital(names(back))} back in, with {names(new)}")
+            parts.append(f"{capital(names(back))} back in, with {names(new)}")
         elif back:
-            parts.append(f"{_capital(names(back))} back in")
+            parts.append(f"{capital(names(back))} back in")
         elif new:
             parts.append(f"Add {names(new)}")
         eggs = [p for p in top if p.way.dish.kind == "egg"]
@@ -348,7 +275,7 @@ def _sealed(draft: Draft, units: str) -> Iterator[Step]:
     inside = [p for p in draft.placed if not p.way.lane_is(AFTER)]
     cooking = [p for p in inside if p.way.lead != SOFTENED]
     pour = f"Pour in {_pour(draft, units)}, scrape the bottom loose. " if draft.liquid else ""
-    into = f"{pour}{_capital(names(cooking))} in." if cooking else pour.strip()
+    into = f"{pour}{capital(names(cooking))} in." if cooking else pour.strip()
     if into:
         yield _step(Do.ADD, when.main_start_s - 60.0, into, cooking, hands_s=60)
     rise = words.duration(when.at_pressure_s - when.main_start_s)
@@ -377,7 +304,7 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
     early = [p for p in draft.placed if out_s(p, when) < end - 1]
     for at in sorted({out_s(p, when) for p in early}):
         members = [p for p in early if out_s(p, when) == at]
-        text = f"{_capital(names(members))} out{_core_text(members, units)}; rest under foil."
+        text = f"{capital(names(members))} out{core_text(members, units)}; rest under foil."
         yield _step(Do.TAKE_OUT, at, text, members, safety=True)
     probed = [
         p for p in draft.placed if p.way.core_degC is not None and p not in early and p.way.lead != SEARED
@@ -387,7 +314,7 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
             when.opened_s if draft.method.kind == "sealed" else max(add_at_s(p, when) + 60.0 for p in probed)
         )
         check_at = max(end - CHECK_BEFORE_S, earliest)
-        text = f"Check the thickest part of {_targets(probed, units)}. Not there yet: a few minutes more."
+        text = f"Check the thickest part of {targets(probed, units)}. Not there yet: a few minutes more."
         yield _step(Do.CHECK, min(check_at, end), text, probed, hands_s=45, safety=True)
     rest = max((p.way.rest_s for p in draft.placed if p.way.rest_s <= 300), default=0.0)
     if rest:
@@ -396,7 +323,7 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
         yield _step(
             Do.REST,
             end,
-            f"{_capital(how)}: let {names(rested)} stand {words.duration(rest)}.",
+            f"{capital(how)}: let {names(rested)} stand {words.duration(rest)}.",
             rested,
             hands_s=20,
         )
@@ -408,18 +335,3 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
     if draft.dinner.sides:
         text += f" On the side: {words.listed([s.name for s in draft.dinner.sides])}."
     yield _step(Do.SERVE, when.serve_s, text, draft.placed, hands_s=60)
-
-
-def _core_text(placed: Sequence[Placed], units: str) -> str:
-    cores = [p.way.core_degC for p in placed if p.way.core_degC]
-    return f" ({words.temperature(max(cores), units)} inside)" if cores else ""
-
-
-def _targets(placed: Sequence[Placed], units: str) -> str:
-    """ "chicken thigh: 74 °C; sausage: 71 °C"."""
-    by_temp: dict[float, list[str]] = {}
-    for p in placed:
-        by_temp.setdefault(p.way.core_degC or 0.0, []).append(words.label(p.way.dish))
-    return "; ".join(
-        f"{words.listed(n)}: {words.temperature(t, units)}" for t, n in sorted(by_temp.items(), reverse=True)
-    )

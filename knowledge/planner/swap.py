@@ -13,19 +13,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from knowledge.diets import barred_by
-from knowledge.errors import UnknownFood
 from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
-from knowledge.planner import words
+from knowledge.planner import room, words
 from knowledge.planner.choose import plan as plan_again
 from knowledge.planner.compose import plan_of
-from knowledge.planner.dinner import Dinner, Dish
+from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
+from knowledge.planner.meant import barred, food_of, item_named, most_alike
 from knowledge.planner.model import (
     Caution,
     Have,
-    NoPlan,
     Plan,
     PlanItem,
     Request,
@@ -34,10 +32,10 @@ from knowledge.planner.model import (
     Verdict,
 )
 from knowledge.planner.recall import dinner_of, placed_of, redrawn, ways_now
+from knowledge.planner.replan import SOON_S, is_sealed, join
 from knowledge.planner.search import lay
 from knowledge.planner.stages import first_in_s
 
-SOON_S = 60.0  # a food that goes in mid-cook needs so long to get there
 LONGEST_SHIFT_S = 25 * 60.0
 
 
@@ -50,8 +48,8 @@ def swap(
     leave it open; `to` None: `frm` is taken out. `elapsed_s` is the plan's own time when
     the cook is running: what is in stays in.
     """
-    item = _item_named(plan, frm, store)
-    new = _food(to, store)
+    item = item_named(plan, frm, store)
+    new = food_of(to, store)
     if frm is not None and item is None:
         names = words.listed([i.food for i in plan.items])
         return _no(f"There is no {frm} in this plan; there is {names}.")
@@ -70,14 +68,14 @@ def swap(
             text=f"{item.food} is in the plan already.",
         )  # fmt: skip
     if new is not None:
-        barred = _barred(new, plan.request)
-        if barred:
-            return _no(f"No {new.name}: {barred}.")
+        why_not = barred(new, plan.request)
+        if why_not:
+            return _no(f"No {new.name}: {why_not}.")
     if item is not None and elapsed_s is not None and item.in_s <= elapsed_s:
         return _no(f"The {item.food} is in already, so it stays in." + (
             f" {new.name[:1].upper()}{new.name[1:]} could go beside it." if new else ""))  # fmt: skip
     if item is None and new is not None and elapsed_s is None and frm is None:
-        item = _most_alike(plan, new, store)
+        item = most_alike(plan, new, store)
     request = _changed(plan, item, to, new, store)
     restored = not request.swapped and bool(plan.request.swapped) and elapsed_s is None
     answer = _held(plan, request, item, new, store, elapsed_s)
@@ -86,39 +84,6 @@ def swap(
         if isinstance(again, Plan):
             return replace(answer, plan=again, finish_shift_s=again.total_s - plan.total_s)
     return answer
-
-
-def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> Plan | NoPlan:
-    """The rest of a running plan for a changed request; what is in the vessel stays in, where it is.
-
-    New foods join at the earliest moment that serves, and the dinner waits for them if it
-    can. What can no longer be done is left out, with the reason.
-    """
-    dinner = dinner_of(request, store)
-    inside = tuple(i for i in plan.items if i.in_s <= elapsed_s)
-    gone = [
-        i.food for i in inside if (i.food_id, i.state) not in {(d.food.id, d.state) for d in dinner.dishes}
-    ]
-    held = dinner_of(plan.request, store)
-    kept_ids = {(i.food_id, i.state) for i in inside} | {(d.food.id, d.state) for d in dinner.dishes}
-    placed = tuple(
-        p for p in placed_of(plan, held, store) if (p.way.dish.food.id, p.way.dish.state) in kept_ids
-    )
-    have = {(p.way.dish.food.id, p.way.dish.state) for p in placed}
-    fresh = tuple(d for d in dinner.dishes if (d.food.id, d.state) not in have)
-    refused: list[tuple[Dish, str]] = []
-    for dish, ways in zip(fresh, ways_now(fresh, plan, request, store), strict=True):
-        joined = _join(plan, dinner, request, placed, ways, store, elapsed_s)
-        if joined is None:
-            refused.append((dish, "it would not be done with what is in already"))
-        else:
-            placed = joined
-    if not placed:
-        return plan_again(request, store=store)
-    draft = redrawn(plan, request, dinner, placed, store)
-    made = plan_of(replace(draft, refused=tuple(refused)), request, (), store=store)
-    stays = tuple(f"{name} is in already and stays in" for name in gone)
-    return replace(made, assumed=(*stays, *made.assumed))
 
 
 def _held(
@@ -156,8 +121,27 @@ def _held(
     if found is None:
         return _refusal(plan, request, item, dish, ways, store)
     draft, here, verdict = found
+    fitted = _fitted(plan, request, dinner, draft, here, store)
+    if fitted is None:
+        return _no(f"No: with {dish.name} it would not fit the {plan.size}.")
+    draft, here = fitted
     made = plan_of(draft, request, (), store=store)
     return _told(plan, made, item, here, verdict, cautions)
+
+
+def _fitted(
+    plan: Plan, request: Request, dinner: Dinner, draft: Draft, here: Placed, store: Store
+) -> tuple[Draft, Placed] | None:
+    """The draft with less of the new dish, when all of it does not fit; None when hardly any would."""
+    for _ in range(5):
+        limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
+        if draft.fill <= max(limit, plan.fill) * 1.01:
+            return draft, here
+        dish = scaled(here.way.dish, max(0.3, 1.0 - 1.1 * (draft.fill - limit) / draft.fill))
+        smaller = replace(here, way=replace(here.way, dish=dish))
+        placed = tuple(smaller if p == here else p for p in draft.placed)
+        draft, here = redrawn(plan, request, dinner, placed, store), smaller
+    return None
 
 
 def _first_that_holds(
@@ -196,7 +180,7 @@ def _first_that_holds(
             if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s + SOON_S:
                 return draft, here, Verdict.ADJUST
     if elapsed_s is not None:
-        joined = _join(plan, dinner, request, rest, ways, store, elapsed_s)
+        joined = join(plan, rest, ways, elapsed_s)
         if joined is not None:
             return redrawn(plan, request, dinner, joined, store), joined[-1], Verdict.ADJUST
         return None
@@ -226,48 +210,6 @@ def _moments(way: Way, used: Sequence[float], longest_s: float, *, sealed: bool)
             yield at
     if window.lo_s <= longest_s:
         yield min(window.best_s, longest_s)
-
-
-def _join(
-    plan: Plan,
-    dinner: Dinner,
-    request: Request,
-    placed: tuple[Placed, ...],
-    ways: Sequence[Way],
-    store: Store,
-    elapsed_s: float,
-) -> tuple[Placed, ...] | None:
-    """The dishes with one more that goes in now at the earliest; the end moves if all can wait for it."""
-    now = elapsed_s + SOON_S
-    best: tuple[float, tuple[Placed, ...]] | None = None
-    lid_is_on = is_sealed(plan) and any(i.in_s <= elapsed_s for i in plan.items)
-    for way in sorted(ways, key=lambda w: (w.window.lo_s, w.window.cost)):
-        if lid_is_on and not way.lane_is(AFTER):
-            continue
-        lane = way.window.lane
-        end = _lane_end(plan, lane, placed)
-        room_s = end - now
-        shift = max(0.0, way.window.lo_s - room_s)
-        at = way.window.lo_s if shift > 0 else min(way.window.best_s, room_s)
-        moved = tuple(replace(p, add_s=p.add_s + shift) if p.way.window.lane == lane else p for p in placed)
-        if any(p.add_s > p.way.window.hi_s + 1.0 for p in moved if p.way.window.lane == lane):
-            continue
-        if best is None or shift < best[0]:
-            best = shift, (*moved, Placed(way=way, add_s=at))
-    return best[1] if best else None
-
-
-def is_sealed(plan: Plan) -> bool:
-    """Whether the plan cooks under pressure."""
-    return plan.settings.pressure_kPa_gauge is not None
-
-
-def _lane_end(plan: Plan, lane: str, placed: Sequence[Placed]) -> float:
-    """When a lane of the plan ends [s]."""
-    ends = [i.in_s + i.add_s for i in plan.items if i.lane == lane and i.in_s > 0] or [
-        i.out_s for i in plan.items
-    ]
-    return max(ends) if lane == AFTER else max(i.out_s for i in plan.items)
 
 
 def _told(
@@ -360,48 +302,6 @@ def _same_cut(new: Way, old: Way) -> bool:
 
 def _is(placed: Placed, item: PlanItem) -> bool:
     return (placed.way.dish.food.id, placed.way.dish.state) == (item.food_id, item.state)
-
-
-def _item_named(plan: Plan, name: str | None, store: Store) -> PlanItem | None:
-    """The item of the plan that a name means: by id, by name, by synonym, by a word of it."""
-    if name is None:
-        return None
-    for item in plan.items:
-        if name in (item.food_id, item.food):
-            return item
-    food = store.named(name)
-    for item in plan.items:
-        if food is not None and item.food_id == food.id:
-            return item
-    said = set(name.lower().split())
-    near = [i for i in plan.items if said & set(i.food.lower().split())]
-    if not near and food is not None:
-        near = [i for i in plan.items if store.food(i.food_id).group == food.group]
-    return near[0] if len(near) == 1 else None
-
-
-def _food(to: Have | None, store: Store) -> Food | None:
-    if to is None:
-        return None
-    try:
-        return store.food(to.food_id)
-    except UnknownFood:
-        return store.named(to.said or to.food_id)
-
-
-def _most_alike(plan: Plan, new: Food, store: Store) -> PlanItem | None:
-    """What a new food most likely replaces: the same doneness class, else the same part of the plate."""
-    foods = [(item, store.food(item.food_id)) for item in plan.items]
-    by_class = [item for item, food in foods if food.doneness == new.doneness]
-    by_part = [item for item, food in foods if food.part == new.part]
-    return next((near[0] for near in (by_class, by_part) if len(near) == 1), None)
-
-
-def _barred(food: Food, request: Request) -> str:
-    if food.id in request.excluded or food.name in request.excluded:
-        return "you said no to it"
-    diets = barred_by(food, (*request.diets, *(f"no {x}" for x in request.excluded)))
-    return f"it does not go with {words.listed(list(diets))}" if diets else ""
 
 
 def _cautions(new: Food) -> Iterator[Caution]:

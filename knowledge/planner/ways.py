@@ -59,6 +59,7 @@ class _Open:
     lead_s: float
     before_s: float  # of the case's time, what lies before its lane is counted
     top: bool
+    pace: float  # what this kitchen's oven was taught to need, 1 for none
     texture: Texture
     fit: float
     cost: float
@@ -69,8 +70,11 @@ def solve(
     dishes: Sequence[Dish], pairs: Sequence[tuple[Method, Setting]], request: Request, *, store: Store
 ) -> dict[tuple[str, Setting], list[list[Way]]]:
     """The ways of each dish (in order) for each method and setting."""
+    alone = sum(dish.part != "aromatic" for dish in dishes) < 2
     open_ways = {
-        (method.id, setting): [list(_ways(dish, method, setting, request, store)) for dish in dishes]
+        (method.id, setting): [
+            list(_ways(dish, method, setting, request, store, alone=alone)) for dish in dishes
+        ]
         for method, setting in pairs
     }
     cases = {way.case: None for found in open_ways.values() for ways in found for way in ways}
@@ -98,7 +102,9 @@ def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
     return {case: _known[case] for case in cases}
 
 
-def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store: Store) -> Iterator[_Open]:
+def _ways(
+    dish: Dish, method: Method, setting: Setting, request: Request, store: Store, *, alone: bool
+) -> Iterator[_Open]:
     fit = fits(store).get(dish.kind)
     if fit is None:
         return
@@ -116,7 +122,7 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             piece = piece_of(dish.food, cut)
             if piece.size_mm > deep_mm:
                 continue
-            lead = _lead(dish, method, lane, fit.way)
+            lead = _lead(dish, method, lane, fit.way, alone=alone)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             come_up_s = heat.TYPICAL_COME_UP_S if method.kind == "sealed" and lane == MAIN else 0.0
             top = fit.way == "top" and method.kind == "wet"
@@ -132,12 +138,22 @@ def _ways(dish: Dish, method: Method, setting: Setting, request: Request, store:
             except KnowledgeError:
                 continue  # such a piece has no answer in this medium; another cut may have one
             yield _Open(
-                dish=dish, doneness=doneness, cut=cut, piece=piece, case=case, lane=lane, lead=lead,
+                dish=dish,
+                doneness=doneness,
+                cut=cut,
+                piece=piece,
+                case=case,
+                lane=lane,
+                lead=lead,
                 lead_s=lead_s,
-                before_s=lead_s + come_up_s, top=top,
-                texture=texture, fit=points, good_s=tolerance_s(dish, cut.id, method, store),
+                before_s=lead_s + come_up_s,
+                top=top,
+                pace=request.learned.oven_pace if method.heat == "oven" else 1.0,
+                texture=texture,
+                fit=points,
+                good_s=tolerance_s(dish, cut.id, method, store),
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
-            )  # fmt: skip
+            )
 
 
 def cuts_for(dish: Dish, store: Store) -> list[Cut]:
@@ -178,7 +194,7 @@ def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
     )
 
 
-def _lead(dish: Dish, method: Method, lane: str, way: str) -> str:
+def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> str:
     """What happens to it in the open pan before its lane begins."""
     if not method.browns or lane == AFTER:
         return ""
@@ -187,7 +203,7 @@ def _lead(dish: Dish, method: Method, lane: str, way: str) -> str:
     if way != "browned" or dish.state in ("frozen",):
         return ""
     if method.kind == "pan":
-        return SEARED
+        return "" if alone else SEARED
     return BROWNED
 
 
@@ -219,8 +235,8 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         lead_s = min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9) * out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:
-        lo = max(out.done_s - way.before_s, SHORTEST_S)
-        hi = max(over_s - way.before_s, lo)
+        lo = max((out.done_s - way.before_s) * way.pace, SHORTEST_S)
+        hi = max((over_s - way.before_s) * way.pace, lo)
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
     early_s = rest_s if rest_s > 300 else 0.0
     return Way(

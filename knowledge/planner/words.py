@@ -77,7 +77,8 @@ def amount(dish: Dish, units: str) -> str:
     if dish.piece_g and dish.piece_g > 40:
         count = dish.grams / dish.piece_g
         if abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06:
-            return f"{'a quarter of a' if count < 0.5 else 'three quarters of a'} {dish.name}"
+            article = "an" if dish.name[:1] in "aeiou" else "a"
+            return f"{'a quarter' if count < 0.5 else 'three quarters'} of {article} {dish.name}"
         for whole in (round(count), round(count * 2) / 2):
             if whole >= 0.5 and abs(count - whole) < 0.12:
                 return f"{counted(whole)} {dish.name if whole <= 1 else plural(dish.name)}"

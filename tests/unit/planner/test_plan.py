@@ -8,7 +8,7 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.model import Do, Have, Kitchen, NoPlan, Plan, PlanItem, Request, VesselAt
+from knowledge.planner.model import Do, Have, Kitchen, Learned, NoPlan, Plan, PlanItem, Request, VesselAt
 from knowledge.planner.verify import check
 
 
@@ -175,6 +175,9 @@ def test_no_plan_has_a_clear_reason(store: Store, request_: Request) -> None:
 
 
 def test_rice_on_a_sheet_pan_alone_is_refused_with_what_would_do(store: Store) -> None:
+    without = plan(dinner("rice", "egg", kitchen=only("sheet pan")), store=store)
+    assert isinstance(without, NoPlan)
+    assert without.nearest is not None
     made = plan(dinner("rice", kitchen=only("sheet pan")), store=store)
     assert isinstance(made, NoPlan)
     assert made.nearest is not None
@@ -243,6 +246,14 @@ def test_fan_oven_is_set_lower_and_altitude_takes_longer(store: Store) -> None:
     low = planned(store, "rice", "carrot", kitchen=only("lidded pot"))
     high = planned(store, "rice", "carrot", kitchen=replace(only("lidded pot"), altitude_m=2000.0))
     assert high.cooking_s > low.cooking_s
+
+
+def test_a_slow_oven_that_was_learned_takes_longer(store: Store) -> None:
+    foods = ("chicken-thigh", "potato")
+    usual = planned(store, *foods, kitchen=only("sheet pan"))
+    slow = plan(dinner(*foods, kitchen=only("sheet pan"), learned=Learned(oven_pace=1.3)), store=store)
+    assert isinstance(slow, Plan)
+    assert slow.cooking_s > 1.1 * usual.cooking_s
 
 
 def test_us_units_reach_the_text(store: Store) -> None:
