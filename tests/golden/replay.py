@@ -22,6 +22,8 @@ from knowledge.planner.verify import check
 from tests.unit.core.evening import Evening
 
 FOLDER = Path(__file__).parent
+README = FOLDER.parents[1] / "README.md"
+SHOWN = re.compile(r"(?<=```text\n).*?(?=```)", re.DOTALL)  # the dialogue in the README: readme.txt
 NOW = datetime(2026, 3, 4, 17, 0, tzinfo=UTC)
 WAIT = re.compile(r"\+(\d+) min( away)?")
 
@@ -29,6 +31,11 @@ WAIT = re.compile(r"\+(\d+) min( away)?")
 def dialogues() -> list[Path]:
     """All dialogues, in order of name."""
     return sorted(FOLDER.glob("*.txt"))
+
+
+def with_dialogue(readme: str, dialogue: str) -> str:
+    """The README with this dialogue shown in it, without the line that describes it."""
+    return SHOWN.sub(lambda _: dialogue.partition("\n\n")[2], readme, count=1)
 
 
 def script(text: str) -> Iterator[str]:

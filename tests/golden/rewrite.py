@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 
 from knowledge import open_knowledge
-from tests.golden.replay import dialogues, replay
+from tests.golden.replay import FOLDER, README, dialogues, replay, with_dialogue
 
 
 def main() -> int:
@@ -21,6 +21,9 @@ def main() -> int:
         for fault in faults:
             print(f"{path.name}: {fault}", file=sys.stderr)
         wrong += len(faults)
+    readme = README.read_text(encoding="utf-8")
+    shown = (FOLDER / "readme.txt").read_text(encoding="utf-8")
+    README.write_text(with_dialogue(readme, shown), encoding="utf-8")
     return 1 if wrong else 0
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from knowledge import Knowledge, open_knowledge
-from tests.golden.replay import dialogues, replay
+from tests.golden.replay import FOLDER, README, dialogues, replay, with_dialogue
 
 
 @pytest.fixture(scope="module")
@@ -21,3 +21,8 @@ def test_dialogue_goes_as_written_and_its_plans_are_sound(path: Path, knowledge:
     now, faults = replay(text, knowledge)
     assert now == text
     assert not faults
+
+
+def test_the_readme_shows_a_true_dialogue() -> None:
+    readme = README.read_text(encoding="utf-8")
+    assert readme == with_dialogue(readme, (FOLDER / "readme.txt").read_text(encoding="utf-8"))
