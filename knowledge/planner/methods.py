@@ -1,8 +1,10 @@
 """The ways of cooking in each vessel and how well each kind of food takes to them.
 
 Both come from tables: `methods.csv` (one row a way of cooking) and `method_fit.csv`
-(0 to 10 for each doneness class; blank when it cannot be done). Ten means "this is
-what a cook would do with it", five "edible, not why one buys it".
+(0 to 10; blank when it cannot be done). Ten means "this is what a cook would do with
+it", five "edible, not why one buys it". A row speaks for a food, for a group of foods
+or for a doneness class, from a thickness on: a joint is not for the pan that suits a
+steak of the same meat. The nearest row counts.
 """
 
 from __future__ import annotations
@@ -12,6 +14,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from knowledge.foods.store import Store
+from knowledge.planner.dinner import Dish
+
+WHOLE_SAID = frozenset({"whole", "bone-in", "fillet", "boneless", "baby", "peeled"})
+NEAREST = ("food", "group", "class")  # whose row counts before whose
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -24,6 +30,8 @@ class Method:
     kind: str  # "dry" oven, "pan" open pan, "wet" under a lid with liquid, "sealed" pressure
     heat: str  # "oven" or "hob"
     settings: tuple[float, ...]  # oven or pan °C, gauge kPa; empty when there is nothing to set
+    thick_settings: tuple[float, ...]  # for joints and whole birds, where they differ
+    quick_settings: tuple[float, ...]  # when time is short, where they differ
     usual: float | None
     preheat_s: float
     browns: bool
@@ -38,11 +46,16 @@ class Method:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fit:
-    """How a class takes to each method (0-10), and where it lies in a wet one: "in", "top", "browned"."""
+    """How a food takes to each method (0-10).
+
+    `way` is where it lies in a wet one: "in" the liquid, on "top", "browned" in the fat and
+    taken out, "fried" in the fat and left there; "soaked" in boiling water before a dry pan.
+    """
 
     by_method: Mapping[str, float]
     after: float | None  # stirred in after pressure is released
     way: str
+    from_mm: float  # it counts for pieces of this thickness and more
     wet_cut: str  # how it goes into everything but an oven, where that is not one of its cuts; "" for none
 
 
@@ -56,7 +69,9 @@ def methods(store: Store) -> tuple[Method, ...]:
             vessel=row["vessel"],
             kind=row["kind"],
             heat=row["heat"],
-            settings=tuple(float(s) for s in row["settings"].split(";") if s),
+            settings=_numbers(row["settings"]),
+            thick_settings=_numbers(row["thick_settings"]),
+            quick_settings=_numbers(row["quick_settings"]),
             usual=float(row["usual_setting"]) if row["usual_setting"] else None,
             preheat_s=float(row["preheat_min"]) * 60.0,
             browns=row["browns"] == "yes",
@@ -72,16 +87,42 @@ def methods(store: Store) -> tuple[Method, ...]:
     )
 
 
+def _numbers(cell: str) -> tuple[float, ...]:
+    return tuple(float(s) for s in cell.split(";") if s)
+
+
+def fit_of(dish: Dish, store: Store) -> Fit | None:
+    """How a dish takes to the methods: by its food, else its group, else its class; None when unknown."""
+    thick_mm = whole_mm(dish)
+    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
+    for by in NEAREST:
+        rows = _fits(store).get((by, mine[by], dish.kind), ())
+        found = next((fit for fit in rows if fit.from_mm <= thick_mm), None)
+        if found is not None:
+            return found
+    return None
+
+
+def whole_mm(dish: Dish) -> float:
+    """How thick a piece of it is as bought, when that is how it is cooked; 0 for what is cut up."""
+    usual = dish.food.cuts[0] if dish.food.cuts else "whole"
+    whole = usual == "whole" if not dish.cut_said else dish.cut_said in WHOLE_SAID
+    return (dish.food.whole_mm or 0.0) if whole else 0.0
+
+
 @lru_cache(maxsize=4)
-def fits(store: Store) -> Mapping[str, Fit]:
-    """Fit by doneness class."""
+def _fits(store: Store) -> Mapping[tuple[str, str, str], tuple[Fit, ...]]:
+    """The rows by what they speak for and the class they are limited to, thickest first."""
     known = {method.id for method in methods(store)}
-    return {
-        row["class"]: Fit(
+    found: dict[tuple[str, str, str], list[Fit]] = {}
+    for row in store.table("method_fit"):
+        fit = Fit(
             by_method={name: float(row[name]) for name in known if row.get(name)},
             after=float(row["after"]) if row["after"] else None,
             way=row["way"],
+            from_mm=float(row["from_mm"] or 0.0),
             wet_cut=row["wet_cut"],
         )
-        for row in store.table("method_fit")
-    }
+        key = (row["by"], row["value"], row["of_class"] or row["value"])
+        found.setdefault(key, []).append(fit)
+    return {key: tuple(sorted(rows, key=lambda f: -f.from_mm)) for key, rows in found.items()}

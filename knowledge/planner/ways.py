@@ -22,7 +22,7 @@ from knowledge.physics.model import Case, Outcome, Texture
 from knowledge.planner import heat
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOFTENED, Way
-from knowledge.planner.methods import Method, fits
+from knowledge.planner.methods import Method, fit_of
 from knowledge.planner.model import Request
 from knowledge.planner.stabbing import Window
 
@@ -105,7 +105,7 @@ def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
 def _ways(
     dish: Dish, method: Method, setting: Setting, request: Request, store: Store, *, alone: bool
 ) -> Iterator[_Open]:
-    fit = fits(store).get(dish.kind)
+    fit = fit_of(dish, store)
     if fit is None:
         return
     lanes = []
