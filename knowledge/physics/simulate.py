@@ -20,7 +20,7 @@ from knowledge.physics import safety
 from knowledge.physics.doneness import dose_rate, dose_temperature
 from knowledge.physics.limits import within
 from knowledge.physics.march import Path, Pieces, march, nominal_h, pieces_of
-from knowledge.physics.model import Case, Heat, History, Medium, Outcome, PieceState
+from knowledge.physics.model import Case, Goal, Heat, History, Medium, Outcome, PieceState
 
 Array = NDArray[np.float64]
 
@@ -30,7 +30,7 @@ LONGEST_S = 86400.0
 SPREAD = 1.25
 """`lo_s` and `hi_s` are the time over and times this: published times for one piece differ so much."""
 
-_STEPS_ALONE = 40
+_STEPS_ALONE = 32
 _STEPS_BEFORE = 14  # in each phase before the last
 _STEPS_LAST = 36
 _ROUNDS = 5
@@ -247,11 +247,11 @@ def _cook(cases: list[Case], spread: float) -> list[Outcome]:
         [[max(float(p.duration_s or 0.0), 1e-3) for p in c.phases[:-1]] for c in cases], dtype=np.float64
     ).reshape(len(cases), phases - 1)
     pieces = pieces_of(cases)
-    last = np.maximum(_OVER_SHARE * _guess(cases, pieces) - lead.sum(axis=1), 30.0)
+    goals = _goals(cases)
+    last = np.maximum(_OVER_SHARE * _guess(cases, pieces, goals) - lead.sum(axis=1), 30.0)
     steps = [_STEPS_ALONE] if phases == 1 else [_STEPS_BEFORE] * (phases - 1) + [_STEPS_LAST]
     outcomes: list[Outcome | None] = [None] * len(cases)
     todo = np.arange(len(cases))
-    goals = _goals(cases)
     for turn in range(_ROUNDS):
         chosen = [cases[i] for i in todo]
         some, wanted = _take(pieces, todo), _take(goals, todo)
@@ -262,9 +262,9 @@ def _cook(cases: list[Case], spread: float) -> list[Outcome]:
         unfinished = ~np.isfinite(found.done) & (end < LONGEST_S) & found.hopeful
         hasty = np.isfinite(found.done) & (found.done < 0.12 * end) & (last[todo] > 31.0) & (phases == 1)
         again = (unfinished | hasty) & (turn < _ROUNDS - 1)
-        for place, i in enumerate(todo):
-            if not again[place]:
-                outcomes[i] = found.outcome(place, spread)
+        for i, repeat, outcome in zip(todo.tolist(), again.tolist(), found.outcomes(spread), strict=True):
+            if not repeat:
+                outcomes[i] = outcome
         if not again.any():
             break
         grown = np.where(unfinished, 3.0 * last[todo], np.maximum(2.5 * found.done, 30.0))
@@ -311,46 +311,57 @@ class _Found:
         t0, t1 = path.t[before, column], path.t[after, column]
         share = np.where(t1 > t0, (at - t0) / np.where(t1 > t0, t1 - t0, 1.0), 1.0)
 
-        def then(values: Array) -> list[float]:
+        def then(values: Array) -> Array:
             first, last = values[before, column], values[after, column]
-            return [float(v) for v in first + share * (last - first)]
+            return np.asarray(first + share * (last - first))
 
         self.core, self.mean, self.kill = then(path.core), then(path.mean), then(_kill(cases, path))
 
-    def outcome(self, i: int, spread: float) -> Outcome:
-        """The outcome of one case."""
-        done, over, safe = float(self.done[i]), float(self.over[i]), float(self.safe[i])
-        reached = math.isfinite(done)
+    def outcomes(self, spread: float) -> list[Outcome]:
+        """All cases, in order."""
+        kill = np.minimum(self.kill, 99.0)
+        columns = (self.done, self.over, self.safe, self.taste, self.core, self.mean, kill)
+        return [
+            self._outcome(case, spread, *values)
+            for case, *values in zip(self.cases, *(c.tolist() for c in columns), strict=True)
+        ]
+
+    def _outcome(
+        self, case: Case, spread: float, done: float, over: float, safe: float, taste: float, core: float,
+        mean: float, kill: float,
+    ) -> Outcome:  # fmt: skip
+        reached = done < math.inf
+        if not reached:
+            decided = "never reached"
+        elif safe > taste:
+            decided = "safe minimum"
+        else:
+            decided = _DECIDED[case.goal.kind]
         return Outcome(
             done_s=done if reached else None,
             lo_s=done / spread if reached else None,
             hi_s=done * spread if reached else None,
-            over_s=over if math.isfinite(over) and reached else None,
-            safe_s=max(safe, 0.0) if math.isfinite(safe) or safe < 0.0 else None,
-            core_degC=self.core[i],
-            mean_degC=self.mean[i],
-            lethality_log=min(self.kill[i], 99.0),
-            decided_by=self._decided(i),
-            note="" if reached else self._never(i, self.core[i]),
+            over_s=over if reached and over < math.inf else None,
+            safe_s=None if safe == math.inf else max(safe, 0.0),
+            core_degC=core,
+            mean_degC=mean,
+            lethality_log=kill,
+            decided_by=decided,
+            note="" if reached else _never(case.goal, core),
         )
 
-    def _decided(self, i: int) -> str:
-        if not math.isfinite(self.done[i]):
-            return "never reached"
-        if self.safe[i] > self.taste[i]:
-            return "safe minimum"
-        return {
-            "core": "core temperature", "warm": "warmed through", "soften": "softening", "wilt": "wilting",
-            "hydrate": "taking up water", "collagen": "tough meat turning tender",
-            "none": "nothing to wait for",
-        }[self.cases[i].goal.kind]  # fmt: skip
 
-    def _never(self, i: int, core: float) -> str:
-        goal = self.cases[i].goal
-        wanted = max(t for t in (goal.target_degC, goal.safe_degC, -math.inf) if t is not None)
-        if not goal.dose_min and math.isfinite(wanted):
-            return f"stays at {core:.0f} °C inside, short of {wanted:.0f} °C"
-        return f"not done within a day at {core:.0f} °C inside"
+_DECIDED = {
+    "core": "core temperature", "warm": "warmed through", "soften": "softening", "wilt": "wilting",
+    "hydrate": "taking up water", "collagen": "tough meat turning tender", "none": "nothing to wait for",
+}  # fmt: skip
+
+
+def _never(goal: Goal, core: float) -> str:
+    wanted = max(t for t in (goal.target_degC, goal.safe_degC, -math.inf) if t is not None)
+    if not goal.dose_min and math.isfinite(wanted):
+        return f"stays at {core:.0f} °C inside, short of {wanted:.0f} °C"
+    return f"not done within a day at {core:.0f} °C inside"
 
 
 def _effective(m: Medium) -> float:
@@ -364,7 +375,7 @@ def _effective(m: Medium) -> float:
     return m.ambient_degC
 
 
-def _guess(cases: Sequence[Case], pieces: Pieces) -> Array:
+def _guess(cases: Sequence[Case], pieces: Pieces, goals: _Goals) -> Array:
     """Roughly how long each case takes in its last phase [s]; only the time grid depends on it.
 
     A first-order body: tau from conduction and surface in series, then the dose at the end.
@@ -372,22 +383,24 @@ def _guess(cases: Sequence[Case], pieces: Pieces) -> Array:
     known: dict[int, tuple[float, float, float]] = {}
     columns = []
     for case in cases:
-        m, g = case.phases[-1].medium, case.goal
+        m = case.phases[-1].medium
         if id(m) not in known:
             known[id(m)] = (nominal_h(m), _effective(m), m.come_up_s)
-        level = max(
-            -200.0 if g.target_degC is None else g.target_degC,
-            -200.0 if g.safe_degC is None else g.safe_degC,
-        )
-        start = case.piece.start_degC if case.state is None else case.state.modes_degC[0]
-        columns.append((*known[id(m)], level, start, g.dose_min or 0.0, g.z_below_K, g.z_above_K))
-    h, T, come_up, level, start, dose, z_below, z_above = np.array(columns).T
+        columns.append(known[id(m)])
+    h, T, come_up = np.array(columns).T
+    level = np.maximum(np.where(np.isfinite(goals.target), goals.target, -200.0), goals.safe)
+    start, dose = pieces.start, np.where(goals.dosed, goals.dose, 0.0)
+    if any(case.state is not None for case in cases):
+        states = (case.state for case in cases)
+        start = np.array([
+            own if state is None else state.modes_degC[0] for own, state in zip(start, states, strict=True)
+        ])  # fmt: skip
     n, R = pieces.n, pieces.R
     biot = np.maximum(h * R / pieces.k * pieces.area, 1e-3)
     tau = R * R / pieces.alpha * (1.0 / (2.47 + 3.7 * n) + 1.0 / ((n + 1.0) * biot))
     left = np.clip((T - level) / np.maximum(T - start, 1.0), 0.03, 1.0)
     warming = np.where(level > -100.0, 0.5 * come_up + tau * np.log(1.3 / left), 0.0)
-    z = np.where(T > 100.0, z_above, z_below)
+    z = np.where(T > 100.0, goals.z_above, goals.z_below)
     dosing = 60.0 * dose * 10.0 ** np.minimum((100.0 - T) / z, 3.0)
     softening = np.where(dose > 0.0, 0.6 * come_up + 1.8 * tau + dosing, 0.0)
     guesses = np.clip(np.maximum(warming, softening), 20.0, LONGEST_S / 3.0)
