@@ -5,40 +5,44 @@ from __future__ import annotations
 import argparse
 import json
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import asdict, fields
+from textwrap import wrap
 from typing import Any
 
+from knowledge import diets
+from knowledge.answers.season import in_words
 from knowledge.errors import BadData
 from knowledge.foods import columns
-from knowledge.foods.model import Food
+from knowledge.foods.model import Behaviour, DoneKind, Food, Role, When
 from knowledge.foods.store import Store, open_store
 
 _TITLES = {
-    "water_g": "water",
-    "protein_g": "protein",
-    "fat_g": "fat",
-    "carbohydrate_g": "carbohydrate",
-    "fibre_g": "of it fibre",
-    "ash_g": "ash",
     "density_kg_m3": "density of a piece",
     "bulk_density_kg_m3": "density of a heap",
-    "whole_mm": "smallest size as bought",
-    "whole_ratio_1": "second size over the smallest",
-    "whole_ratio_2": "third size over the smallest",
-    "dose_factor": "softening against its class",
+    "dose_factor": "time to soften, against its kind",
     "target_degC": "done at",
     "over_degC": "overdone at",
     "water_uptake_g_per_g": "water taken up",
     "loss_frac": "share lost in cooking",
-    "edible_frac": "edible share",
-    "serving_g": "raw serving",
+    "edible_frac": "share that is eaten",
+    "serving_g": "raw serving for one",
     "fridge_days": "keeps in the refrigerator",
     "freezer_months": "keeps in the freezer",
-    "cooked_days": "keeps cooked, in the refrigerator",
+    "cooked_days": "keeps cooked and chilled",
     "salt_g": "salt",
     "smoke_degC": "smokes at",
 }
+_PART_OF = {"water_g": "water", "protein_g": "protein", "fat_g": "fat", "carbohydrate_g": "carbohydrate",
+            "fibre_g": "of it fibre", "ash_g": "minerals"}  # fmt: skip
+_PRESSURE = {
+    Behaviour.FOAMS: "foams: fill half at most",
+    Behaviour.SWELLS: "swells: fill half at most",
+    Behaviour.FALLS_APART: "falls apart: better without",
+    Behaviour.UNSUITABLE: "not for the pressure cooker",
+}
+_DIETS = ("vegetarian", "vegan", "pescatarian", "halal", "kosher", "jain")
+_WIDTH = 100
 
 
 def run(argv: Sequence[str]) -> int:
@@ -102,9 +106,11 @@ def full(food: Food, store: Store) -> dict[str, Any]:
     return {
         **told,
         **{field.name: getattr(food, field.name) for field in fields(food) if field.name not in left_out},
+        "diets": [diet for diet in _DIETS if not diets.bars(food, diet)],
         "figures": {
-            column: {"value": figure(food, column), "unit": columns.FIGURES[column].unit, "source": source}
+            column: {"value": figure(food, column), "unit": _unit(column), "source": source}
             for column, source in food.sources
+            if column in columns.FIGURES
         },
         "portions": [asdict(portion) for portion in food.portions],
         "source_texts": {source: str(store.source(source)) for source in told["sources"]},
@@ -124,30 +130,94 @@ def _line(food: Food) -> str:
 def page(food: Food, store: Store) -> Iterator[str]:
     """One food for reading: what it is, its figures with a mark for each source, the sources."""
     marks: dict[str, int] = {}
+    source_of = dict(food.sources)
 
     def mark(source: str) -> str:
         return f"[{marks.setdefault(source, len(marks) + 1)}]"
 
     yield f"{food.name} ({food.id})"
     yield f"  {food.group}, {food.part or food.role.value}" + (f": {food.does}" if food.does else "")
-    if food.notes:
-        yield f"  Mind: {food.notes}"
-    if others := [f"{name} ({region})" if region else name for name, region in store.synonyms(food.id)]:
-        yield f"  Also called: {', '.join(others)}"
-    yield f"  Allergens: {', '.join(sorted(food.allergens)) or 'none of the listed ones'}"
-    if food.cuts:
-        yield f"  Cuts: {', '.join(store.cut(cut).name for cut in food.cuts)}"
-    if food.whole_shape:
-        yield f"  As bought: {food.whole_shape}, {food.start_state}; done as: {food.doneness}"
-    yield f"  Under pressure: {food.pressure.value}" + (
-        f"; safe minimum: {food.safety}" if food.safety else ""
-    )
-    for column, source in food.sources:
-        unit = columns.FIGURES[column].unit.replace("degC", "°C")
-        yield f"  {_TITLES[column]:<34} {figure(food, column):>8g} {unit:<8} {mark(source)}"
+    for title, text in _facts(food, store):
+        yield from wrap(f"{title}: {text}", _WIDTH, initial_indent="  ", subsequent_indent="      ")
+    if food.season:
+        yield f"  In season: {in_words(food.season)}, temperate north {mark(source_of['season'])}"
+    if food.whole_mm:
+        yield f"  As bought: {_size(food)}, {food.start_state} {mark(source_of['whole_mm'])}"
+    if food.safety:
+        yield from _minimum(food, store, mark)
+    if food.composition:
+        yield "  In 100 g, raw" + (f" ({food.composition_of})" if food.composition_of else "")
+        body = ", ".join(f"{title} {figure(food, column):g} g" for column, title in _PART_OF.items())
+        yield f"    {body} {mark(source_of['water_g'])}"
+    for column, title in _TITLES.items():
+        if column in source_of:
+            yield f"  {title:<34} {_said(figure(food, column), _unit(column)):<18} {mark(source_of[column])}"
+    if food.composition and "density_kg_m3" not in source_of:
+        from knowledge.physics.properties import properties  # numpy only for a page
+
+        density = properties(food.composition, T_degC=20.0).density_kg_m3
+        yield f"  {'density of a piece, computed':<34} {_said(round(density), 'kg/m3'):<18} {mark('CHOI-OKOS')}"
     for portion in food.portions:
         unit = " ".join(filter(None, (portion.size, portion.unit)))
-        yield f"  {'one ' + unit:<34} {portion.grams:>8g} g        {mark(portion.source)}"
+        yield f"  {'one ' + unit:<34} {_said(portion.grams, 'g'):<18} {mark(portion.source)}"
     for source, number in marks.items():
-        yield f"  [{number}] {store.source(source)}"
+        yield from wrap(
+            f"[{number}] {store.source(source)}", _WIDTH, initial_indent="  ", subsequent_indent="      "
+        )
     yield ""
+
+
+def _facts(food: Food, store: Store) -> Iterator[tuple[str, str]]:
+    if food.notes:
+        yield "Mind", food.notes
+    if others := [f"{name} ({region})" if region else name for name, region in store.synonyms(food.id)]:
+        yield "Also called", ", ".join(others)
+    yield "Allergens", ", ".join(sorted(food.allergens)) or "none of the listed ones"
+    barred = diets.barred_by(food, _DIETS)
+    yield "Fits", ", ".join(diet for diet in _DIETS if diet not in barred) or "no diet with rules of its own"
+    if food.when:
+        yield "Goes in", _WHEN[food.when]
+    if food.cuts:
+        yield "Cut", ", ".join(store.cut(cut).name for cut in food.cuts)
+    if food.role is Role.COOK:
+        kind = store.doneness(food.doneness)
+        core = f"at {food.target_degC or kind.target_degC:g} °C in the core, "
+        core = core if kind.kind in (DoneKind.CORE, DoneKind.WARM) else ""
+        yield "Done", f"{core}as {food.doneness.replace('_', ' ')}"
+    if food.pressure in _PRESSURE:
+        yield "Under pressure", _PRESSURE[food.pressure]
+
+
+_WHEN = {
+    When.START: "at the start",
+    When.AROMATICS: "with the aromatics",
+    When.LIQUID: "with the liquid",
+    When.END: "at the end",
+    When.TABLE: "at the table",
+}
+
+
+def _size(food: Food) -> str:
+    """The piece in millimetres: "rod of 23 x 23 x 150 mm"."""
+    least = food.whole_mm or 0.0
+    if food.whole_shape == "sphere":
+        return f"ball of {least:g} mm"
+    sides = sorted((least, least * food.whole_ratio_1, least * food.whole_ratio_2))
+    return f"{food.whole_shape} of {' x '.join(f'{side:.3g}' for side in sides)} mm"
+
+
+def _minimum(food: Food, store: Store, mark: Callable[[str], str]) -> Iterator[str]:
+    for row in store.table("safe_minimums"):
+        if row["id"] == food.safety and float(row["core_degC"]) < 100:
+            hold = f", {row['hold']} {float(row['hold_s']) / 60:g} min" if float(row["hold_s"] or 0) else ""
+            heat = f"{float(row['core_degC']):g} °C / {row['core_degF']} °F{hold}"
+            yield f"  {'safe minimum, ' + row['authority']:<34} {heat:<18} {mark(row['source'])}"
+
+
+def _unit(column: str) -> str:
+    return columns.FIGURES[column].unit
+
+
+def _said(value: float | None, unit: str) -> str:
+    one = {"days": "day", "months": "month"}.get(unit, unit) if value == 1 else unit
+    return f"{value:g} {one.replace('degC', '°C')}".strip()

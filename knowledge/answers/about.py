@@ -14,14 +14,14 @@ from knowledge.foods.store import Store
 
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
 _INSTEAD = re.compile(
-    r" (?:instead|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
+    r" (?:instead|binders?|binds?|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
     r"|use for|options for|what else) "
 )
 _MISSING = re.compile(
     r" (?:no|without|don ?t have|haven ?t got|can ?t (?:find|get)|out of|ran out of|have no|don ?t like"
     r"|hate) "
 )
-_AND_NOW = re.compile(r" (?:use|what) | i (?:don|have|haven|ran|am|hate)| im out")
+_AND_NOW = re.compile(r" (?:use|what|can i) | i (?:don|have|haven|ran|am|hate|ve|ve got)| im out|got no | for (?:the|my|a) ")
 _LEAVES = re.compile(
     r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of"
     r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
@@ -37,7 +37,7 @@ _WHAT_IS = re.compile(
     r"|describe|know about) "
 )
 _CONTAINS = re.compile(
-    r" (?:contains?|have|has|got|any|are there|is there|(?:is|are) \w+ in|in it|made (?:with|of|from)) "
+    r" (?:what s in|whats in|what is in|contains?|have|has|got|any|are there|is there|(?:is|are) \w+ in|in it|made (?:with|of|from)) "
 )
 _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
@@ -52,6 +52,8 @@ _ASKS_DIET = re.compile(
 def allergens(question: Question) -> Answer | None:
     """The allergens of a food, or whether it suits a diet or an allergy."""
     plain = question.plain
+    if question.says("an allergen", "major allergen", "common allergen", "listed allergen") and question.foods:
+        return _listed(question, question.mentions[0])
     if (
         question.says("allergen", "allergic to", "allergies in")
         and question.mentions
@@ -77,7 +79,8 @@ def allergens(question: Question) -> Answer | None:
     food, token = mention.food, meant[words]
     barred = diets.bars(food, token)
     positive = token in ("vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain")
-    contains = _CONTAINS.search(plain) is not None and not positive and _FIT.search(plain) is None
+    inside = question.says("what s in", "whats in", "what is in") and not positive
+    contains = inside or (_CONTAINS.search(plain) is not None and not positive and _FIT.search(plain) is None)
     yes = barred if contains else not barred  # in doubt the question is whether it may be eaten
     label = token if positive else token.removeprefix("no ")
     if barred:
@@ -137,6 +140,7 @@ def smoke(question: Question) -> Answer | None:
     asked = question.says(
         "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp", "best oil",
         "what oil", "which oil", "oil is best", "oil for",
+        *(("max_", "maximum", "how hot", "highest") if named else ()),
     )  # fmt: skip
     heated = question.says(
         "fry", "cook with", "burn", "how high", "how hot can", "sear", "roast", "saute", "grill"
@@ -212,6 +216,8 @@ def _barred(question: Question, food_id: str, suits: list[str]) -> bool:
 
 
 def _leaving(question: Question) -> Mention:
+    if question.says("bind") and (eggs := next((m for m in question.mentions if m.food.group == "egg"), None)):
+        return eggs
     for pattern in (_LEAVES, _FOR):
         for found in pattern.finditer(question.plain):
             at = len(question.plain[: found.end()].split())

@@ -1,8 +1,8 @@
 """Advice from `advice.csv`: rules of safety and habit, matched by words.
 
 A row speaks when each clause of `when` is met: clauses are separated by ";", the
-alternatives in one by "|", each a beginning of words (see `Question.says`). The row with
-the lowest rank wins; the dangers stand first. A row without a source says what we do
+alternatives in one by "|", each a beginning of words (see `Question.says`); a clause that
+begins with "!" is met when none of its words is said. The row with the lowest rank wins; the dangers stand first. A row without a source says what we do
 not know.
 """
 
@@ -15,22 +15,29 @@ from knowledge.answers.model import Answer, Question
 from knowledge.foods.store import Store
 
 
+Clause = tuple[bool, tuple[str, ...]]  # whether one of the words is wanted, the words
+
+
 def advice(question: Question) -> Answer | None:
     """The first advice whose words are all in the question."""
     for clauses, text, source in _rules(question.store):
-        if all(question.says(*clause) for clause in clauses):
+        if all(question.says(*words) is wanted for wanted, words in clauses):
             return Answer(known=bool(source), answer=text, sources=cited(question.store, source))
     return None
 
 
 @lru_cache(maxsize=4)
-def _rules(store: Store) -> tuple[tuple[tuple[tuple[str, ...], ...], str, str], ...]:
+def _rules(store: Store) -> tuple[tuple[tuple[Clause, ...], str, str], ...]:
     rows = sorted(store.table("advice"), key=lambda row: int(row["rank"]))
     return tuple(
         (
-            tuple(tuple(clause.split("|")) for clause in row["when"].split(";")),
+            tuple(_clause(said) for said in row["when"].split(";")),
             row["answer"],
             row["source"],
         )
         for row in rows
     )
+
+
+def _clause(said: str) -> Clause:
+    return not said.startswith("!"), tuple(said.removeprefix("!").split("|"))

@@ -14,6 +14,7 @@ from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.question import question_of
+from knowledge.answers.season import season
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -24,6 +25,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     smoke,
     boiling,
     conversion,
+    season,
     temperature,
     keeping,
     water_ratio,

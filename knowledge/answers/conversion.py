@@ -16,6 +16,7 @@ from knowledge.foods.store import Store
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
 _COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
+_FAN = re.compile(r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? | (1\d0|2[0-4]0) ?c? fan ")
 _GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
 
 
@@ -27,6 +28,13 @@ def conversion(question: Question) -> Answer | None:
 def _gas_mark(question: Question) -> Answer | None:
     found = _GAS.search(question.plain)
     read = TEMPERATURE.search(question.plain)
+    if fan := _FAN.search(question.plain):
+        ordinary_degC = float(fan[1] or fan[2]) + 20
+        mark = round((ordinary_degC * 1.8 + 32 - 275) / 25) + 1
+        text = f"Fan {ordinary_degC - 20:.0f} °C is {ordinary_degC:.0f} °C in an ordinary oven"
+        text += f", gas mark {mark}." if question.says("gas") else "."
+        if 1 <= mark <= 10:
+            return Answer(known=True, answer=f"{text} (common practice)", sources=("common practice",))
     if read and question.says("gas mark"):
         degF = float(read[1]) if read[2][0] == "f" else float(read[1]) * 1.8 + 32
         mark = round((degF - 275) / 25) + 1

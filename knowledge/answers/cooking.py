@@ -63,7 +63,7 @@ def cook_time(question: Question) -> Answer | None:
     size = _size_mm(question)
     said = []
     for one in ways:
-        pieces = _pieces(question.store, food, size)
+        pieces = _pieces(question.store, food, size, whole=question.says("whole"))
         times = _minutes(question, food, pieces, one)
         done = [
             f"{_shown(p)} {lo:.0f}-{hi:.0f} min" for p, (lo, _, hi) in zip(pieces, times, strict=True) if hi
@@ -86,7 +86,10 @@ def cut_to_match(question: Question) -> Answer | None:
     foods = [m for m in question.mentions if _cooks(question.store, m.food)]
     asks = question.says("how small", "how big", "how thick", "what size", "which size", "how large",
                          "how thin", "how should i cut", "cut small", "size to cut", "size should",
-                         "cut size", "how fine")  # fmt: skip
+                         "cut size", "how fine",
+                         "bigger or smaller", "smaller or bigger", "larger or smaller", "thicker or thinner",
+                         "same size", "finish together", "done together", "ready together", "even size",
+                         "cut to cook", "cut to go", "cut to match", "cut for")  # fmt: skip
     if not asks or not foods:
         return None
     if len({m.food.id for m in foods}) < 2:
@@ -189,9 +192,11 @@ def _at_size(store: Store, food: Food, size_mm: float) -> Pieced:
     return Pieced("brick", size_mm, 1.0, 1.0)
 
 
-def _pieces(store: Store, food: Food, size_mm: float | None) -> list[Pieced]:
+def _pieces(store: Store, food: Food, size_mm: float | None, *, whole: bool) -> list[Pieced]:
     if size_mm is not None:
         return [_at_size(store, food, size_mm)]
+    if whole:
+        return [piece_of(food, store.cut("whole"))]
     made = [piece_of(food, store.cut(cut_id)) for cut_id in food.cuts[:3]]
     return list({(p.shape, round(p.size_mm)): p for p in made}.values())
 

@@ -18,6 +18,7 @@ from knowledge.foods.store import Store
 CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
 COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 ASKED = (
+    "after opening", "be frozen", "opened", "since opening", "open for", "stored",
     "keep", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off",
     "spoil",
     "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for", "days old",
@@ -27,16 +28,26 @@ COOKED = (
     "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat",
     "last night", "yesterday",
 )  # fmt: skip
+EATEN = ("eat", "have", "ok_", "okay", "fine", "safe", "good", "still", "use", "reheat", "bin_", "finish")
 _AGE = re.compile(
-    r" (?:(\d+|a|one|two|three|four|five|six|seven|ten)[ -]?)?(day|week|month)s? (?:old|ago|in the)"
+    r" (?:(\d+|a|one|two|three|four|five|six|seven|ten)[ -]?)?(day|week|month)s?"
+    r" (?:old|ago|in the|after|later|since|past)"
 )
 _NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
+_WEEK = "monday tuesday wednesday thursday friday saturday sunday".split()
+_WEEKDAY = re.compile(rf" ({'|'.join(day[:3] + '(?:' + day[3:] + ')?' for day in _WEEK)}) ")
+_TODAY = re.compile(r" (?:its|it s|it is|today is|today s|now|and now|now is)(?: now| already)? $")
+_WHERE = re.compile(
+    r" (?:where|how) (?:should|do|can|to|is|are|would)?.*(?:keep|store|stored|kept|storing) | best way to (?:keep|store)"
+    r"|(?:keep|store|put|belong|go|goes|stored|kept)(?: [\w ]+)? (?:in|out of) the (?:fridge|cupboard|pantry) $| in the fridge or "
+)
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 
 
 def keeping(question: Question) -> Answer | None:
     """How long a named food or dish keeps, or whether an age is too much."""
-    if not question.says(*ASKED) or question.says("how do i keep", "in season"):
+    old = age_days(question)
+    if not (question.says(*ASKED) or (old and question.says(*EATEN))) or question.says("in season"):
         return None
     dish = _dish(question)
     foods = [food for food in question.foods if food.part not in ("herb", "spice")] or list(question.foods)
@@ -54,13 +65,15 @@ def keeping(question: Question) -> Answer | None:
         what = f"cooked {name}" if cooked and not name.startswith("cooked") else name
         days = _fridge_days(food, cooked)
         months = food.freezer_months
-        if cooked and months:
-            months = min(months, COOKED_MONTHS)
+        if cooked and (months or food.start_state == "dry"):
+            months = min(months or COOKED_MONTHS, COOKED_MONTHS)
+        if not cooked and old is None and (answer := _place(question, food, name, days, months)):
+            return answer
         sources = _sources_of(food, "cooked_days" if cooked else "fridge_days", "freezer_months")
-    freezer = question.says("freez") and not question.says("from frozen")
+    freezer = question.says("freez", "be frozen") and not question.says("from frozen")
     return Answer(
         known=True,
-        answer=_phrased(question, what, days, months, freezer=freezer, cooked=cooked),
+        answer=_phrased(question, what, days, months, old=old, freezer=freezer, cooked=cooked),
         sources=cited(question.store, *(sources or ("FSA-LEFT", "FSIS-STORE"))),
     )
 
@@ -106,17 +119,21 @@ def _sources_of(food: Food, *columns: str) -> tuple[str, ...]:
 
 
 def _phrased(
-    question: Question, what: str, days: float, months: float | None, *, freezer: bool, cooked: bool
+    question: Question,
+    what: str,
+    days: float,
+    months: float | None,
+    *,
+    old: float | None,
+    freezer: bool,
+    cooked: bool,
 ) -> str:
     chilled = f"{what.capitalize()}: {_span(days)} in the fridge, to be cautious"
     frozen = f"about {_months(months)} in the freezer for quality" if months else "better not frozen"
     text = (
         f"{what.capitalize()}: {frozen}; in the fridge {_span(days)}." if freezer else f"{chilled}; {frozen}."
     )
-    age = _AGE.search(question.plain)
-    if age and not freezer:
-        old = _NUMBER.get(age[1] or "a") or float(age[1])
-        old *= _DAYS[age[2]]
+    if old and not freezer:
         if old > days:
             text = f"No, I would not: {text}"
         else:
@@ -124,6 +141,45 @@ def _phrased(
     tail = " Reheat once to 74 °C / 165 °F." if cooked else " Mind the date on the pack."
     wider = " USDA FSIS allows 3-4 days for cooked food." if cooked and days > 1 else ""
     return f"{text}{wider}{tail} In doubt throw it out; local rules come first (UK FSA, USDA FSIS)."
+
+
+def age_days(question: Question) -> float | None:
+    """How old the food is: "4 days old", "a week after opening", "made on sunday, it's thursday"."""
+    if age := _AGE.search(question.plain):
+        return (_NUMBER.get(age[1] or "a") or float(age[1])) * _DAYS[age[2]]
+    said = list(_WEEKDAY.finditer(question.plain))
+    if len(said) != 2:
+        return None
+    first, second = said
+    if _TODAY.search(question.plain[: first.start() + 1]):
+        first, second = second, first
+    elif not _TODAY.search(question.plain[: second.start() + 1]):
+        return None
+    number = {day[:3]: place for place, day in enumerate(_WEEK)}
+    return float((number[second[1][:3]] - number[first[1][:3]]) % 7) or None
+
+
+def _place(
+    question: Question, food: Food, name: str, days: float, months: float | None
+) -> Answer | None:
+    """Where a food is kept, when that is asked rather than how long."""
+    if not _WHERE.search(question.plain) or question.says("how long", "freez", "how many days"):
+        return None
+    rows = question.store.table("storage_places")
+    fits = {"food": food.id, "group": food.group, "part": food.part}
+    row = next(
+        (row for by in ("food", "group", "part") for row in rows if row["by"] == by and row["value"] == fits[by]),
+        None,
+    )
+    if row is None or (food.start_state == "dry" and row["by"] == "part"):
+        return None
+    text = f"{name.capitalize()}: {row['where']}."
+    sources = [row["source"]]
+    if food.fridge_days and "fridge" in row["where"]:
+        text += f" In the fridge {_span(days)}, to be cautious"
+        text += f"; about {_months(months)} in the freezer for quality." if months else "."
+        sources += _sources_of(food, "fridge_days", "freezer_months")
+    return Answer(known=True, answer=text, sources=cited(question.store, *sources))
 
 
 def _span(days: float) -> str:

@@ -20,6 +20,7 @@ from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 
 ENOUGH = 0.6  # share of the weight of a question that a note must hold
+OF_A_FOOD = 0.35  # weight of a food's name: "why sear a steak" is about searing
 
 
 def technique(question: Question) -> Answer | None:
@@ -61,11 +62,16 @@ def _ranked(question: Question) -> list[tuple[float, str, str]]:
     telling = {_stem(word) for word in _telling(question)} - {""}
     if not telling:
         return []
-    whole = sum(weights.get(word, rare) for word in telling)
+    named = {_stem(word) for m in question.mentions for word in question.words[m.start : m.end]}
+
+    def weight(word: str) -> float:
+        return weights.get(word, rare) * (OF_A_FOOD if word in named else 1.0)
+
+    whole = sum(weight(word) for word in telling)
     found = []
     for entry in nearest(question.store, _telling(question), kind="technique", limit=12):
         words, text, source = notes[entry.id]
-        share = sum(weights[word] for word in telling if word in words) / whole
+        share = sum(weight(word) for word in telling if word in words) / whole
         place = sum(words.get(word, 0) for word in telling)  # of a tie: the note that a word leads
         found.append((-share, place, text, source))
     return [(-share, text, source) for share, _, text, source in sorted(found)]

@@ -6,6 +6,7 @@ import re
 from functools import lru_cache
 
 from knowledge.answers.model import Mention, Quantity, Question
+from knowledge.answers.spelling import corrected
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 from knowledge.text.normalise import flatten, key, singular
@@ -13,6 +14,9 @@ from knowledge.text.normalise import flatten, key, singular
 LONGEST_NAME = 5
 TEMPERATURE = re.compile(
     r"(?<![\w.])(-?\d{1,3}(?:\.\d+)?) ?(?:degrees?|deg|°|º)? ?(celsius|centigrade|fahrenheit|c|f)\b"
+)
+_BARE_DEGREES = re.compile(
+    r" (?:at|reads?|reading|is|to|hit|hits|reached|of|be|says?|said|shows?|got) (\d{2,3})(?: degrees?| deg)?(?= )"
 )
 _ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
 HIGHEST_M = 5000.0
@@ -24,7 +28,7 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen) -> Question:
     """Read a question. Never raises: whatever it holds is words."""
     flat = flatten(text).text
     plain = re.sub(r"[^\w.,/°%-]+|(?<!\d)[.,/-]|[.,/-](?!\d)", " ", flat)
-    words = plain.split()
+    words = corrected(plain.split(), store)
     plain = f" {' '.join(words)} "
     forms = tuple(singular(word) for word in words)
     return Question(
@@ -67,10 +71,9 @@ def temperatures_degC(question: Question) -> tuple[float, ...]:
     found = []
     for value, unit in TEMPERATURE.findall(question.plain):
         found.append(to_degC(float(value)) if unit[0] == "f" else float(value))
-    if not found and question.mentions:
-        for value in re.findall(
-            r" (?:at|reads?|is|to|hit|reached|of|be|says) (\d{2,3})(?: degrees?| deg)?(?= )", question.plain
-        ):
+    oven = question.says("oven", "roast", "bake", "air fry", "how long", "time_")
+    if not found and question.mentions and not oven:
+        for value in _BARE_DEGREES.findall(question.plain):
             found.append(to_degC(float(value)) if float(value) > 100 else float(value))
     return tuple(found)
 

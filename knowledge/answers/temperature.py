@@ -68,7 +68,8 @@ def temperature(question: Question) -> Answer | None:
 def _asked(question: Question, read: bool) -> bool:
     if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
         return False
-    if question.says("temp", "internal", "degrees", "how hot", "how warm", "core temp"):
+    if question.says("temp", "internal", "degrees", "how hot", "how warm", "core temp", "inside of",
+                     "the inside", "should the middle", "centre be", "center be"):  # fmt: skip
         return not any(food.smoke_degC for food in question.foods) and not _oven_only(question)
     if question.says(
         "is done",
@@ -81,6 +82,9 @@ def _asked(question: Question, read: bool) -> bool:
         "tell when",
         "cooked through",
         "fully cooked",
+        "all the way through",
+        "well done",
+        "cook through",
     ):
         return any(food.safety for food in question.foods)
     if question.says("how long", "cook time", "roasting time") and not question.says("safe", "temp", "ok"):
@@ -92,7 +96,7 @@ def _asked(question: Question, read: bool) -> bool:
     meat = any(food.safety in MEATS for food in question.foods)
     return (
         meat
-        and question.says("rare", "medium", "undercooked", "underdone", "well done", "pink")
+        and question.says("rare", "medium", "undercooked", "underdone", "pink", "bloody")
         and question.says("safe", "ok", "fine", "inside", "can ", "eat", "is", "should")
     )
 

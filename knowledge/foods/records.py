@@ -74,7 +74,9 @@ def food(row: Mapping[str, str], portions: Sequence[Mapping[str, Any]]) -> Food:
         salt_g=number(row["salt_g"]),
         smoke_degC=number(row["smoke_degC"]),
         sources=tuple(
-            (column, row[figure.source]) for column, figure in columns.FIGURES.items() if row[column]
+            (column, row[source])
+            for column, source in (*((c, f.source) for c, f in columns.FIGURES.items()), ("season", "season_src"))
+            if row[column]
         ),
         composition_of=row["composition_of"],
         season=row["season"],

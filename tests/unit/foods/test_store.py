@@ -152,7 +152,7 @@ def test_the_command_shows_a_food_with_all_its_sources(
     assert command.run(["swede"]) == 0
     said = capsys.readouterr().out
     assert "rutabaga" in said
-    assert "89.43 g/100 g" in said  # USDA SR27 11435, water
+    assert "water 89.43 g," in said  # USDA SR27 11435, water
     assert "USDA Agricultural Research Service" in said
 
 

@@ -1,0 +1,74 @@
+"""Slips of the keyboard in a question: "wat temprature for chiken" -> "temperature", "chicken".
+
+Only a word that no table knows is changed, and only to one a slip or two away that
+begins with the same letter. What is unknown beyond that stays as it was said.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+from knowledge.foods.store import Store
+from knowledge.text.normalise import singular
+
+SHORTEST = 5  # letters; below that a slip is as likely another word
+TWO_SLIPS = 8  # letters from which two slips are still the same word
+
+
+def corrected(words: list[str], store: Store) -> list[str]:
+    """The words with slips put right."""
+    known = _vocabulary(store)
+    return [_nearest(word, store) if _is_odd(word, known) else word for word in words]
+
+
+def _is_odd(word: str, known: frozenset[str]) -> bool:
+    return len(word) >= SHORTEST and word.isalpha() and word not in known and singular(word) not in known
+
+
+@lru_cache(maxsize=512)
+def _nearest(word: str, store: Store) -> str:
+    slips = 2 if len(word) >= TWO_SLIPS else 1
+    choices = _by_letter(store).get(word[0], ())
+    found = process.extractOne(word, choices, scorer=OSA.distance, score_cutoff=slips)
+    return found[0] if found else word
+
+
+@lru_cache(maxsize=4)
+def _vocabulary(store: Store) -> frozenset[str]:
+    """Every word that a question may hold: names of foods, common words, words of the tables."""
+    words = {word for name in store.names() for word in name.split()}
+    words.update(row["word"] for row in store.table("words_common"))
+    words.update(row["word"] for row in store.table("words_questions"))
+    words.update(row["dish"] for row in store.table("words_dishes"))
+    return frozenset(words) | _telling(store)
+
+
+@lru_cache(maxsize=4)
+def _telling(store: Store) -> frozenset[str]:
+    """The words that the answers listen for."""
+    said = [row["when"] for row in store.table("advice")]
+    said += [row["words"] for name in ("technique", "measures", "storage") for row in store.table(name)]
+    words = {word for text in said for word in re.findall(r"[a-z]+", text)}
+    return frozenset(words | _HEARD)
+
+
+_HEARD = frozenset(
+    "temperature internal degrees fahrenheit celsius refrigerator freezer substitute substitution instead"
+    " replace replacement allergen allergens allergic allergy gluten dairy minutes roast steam simmer braise"
+    " pressure altitude difference leftovers leftover defrost season storage weigh grams tablespoon ounces".split()
+)
+
+
+@lru_cache(maxsize=4)
+def _by_letter(store: Store) -> dict[str, tuple[str, ...]]:
+    """What a slip may have been meant for, by first letter: foods and the words listened for."""
+    names = {word for name in store.names() for word in name.split() if len(word) >= SHORTEST}
+    choices = names | {word for word in _telling(store) if len(word) >= SHORTEST}
+    letters: dict[str, list[str]] = {}
+    for word in sorted(choices):
+        letters.setdefault(word[0], []).append(word)
+    return {letter: tuple(words) for letter, words in letters.items()}
