@@ -52,7 +52,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
                 [*draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes), *_short(draft)]
             )
         ),
-        alternatives=tuple(_alternative(d, draft) for d in others),
+        alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
         why=tuple(explain.reasons(draft, request)),
         request=request,
     )
@@ -97,7 +97,9 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
     early = way.rest_s if way.rest_s > 300.0 else 0.0
     earliest, latest = base + window.lo_s - early, base + window.hi_s - early
     out = out_s(placed, when)
-    if way.lead == SEARED:
+    if way.rests:
+        earliest, latest = when.browned_s, when.browned_s + 0.2 * way.lead_s
+    elif way.lead == SEARED:
         earliest, latest = when.browned_s, end + window.hi_s
     latest = max(latest, out)
     return PlanItem(
@@ -152,6 +154,13 @@ def _short(draft: Draft) -> Iterable[str]:
         yield f"feeds about {feeds:g}: for {draft.dinner.eaters:g}, put bread or a salad beside it"
     if not any(d.part == "protein" for d in draft.dinner.dishes) and not draft.dinner.sides:
         yield "light on protein: an egg, cheese, beans or tofu would round it off"
+
+
+def _differs(other: Draft, best: Draft) -> bool:
+    """Whether another vessel brings another dinner, or the same one in another time."""
+    mine, theirs = (d.stages.serve_s - d.start_s for d in (best, other))
+    texture = max(abs(other.method.crisp - best.method.crisp), abs(other.method.wet - best.method.wet))
+    return texture > 0.35 or abs(theirs - mine) > 0.1 * mine
 
 
 def _alternative(other: Draft, best: Draft) -> Alternative:

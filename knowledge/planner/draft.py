@@ -17,7 +17,7 @@ from knowledge.planner.model import Kitchen, Liquid
 from knowledge.planner.stabbing import Window
 
 MAIN, AFTER = "main", "after"
-BROWNED, SEARED, SOFTENED = "browned", "seared", "softened"
+BROWNED, SEARED, SOFTENED, SOAKED = "browned", "seared", "softened", "soaked"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +43,7 @@ class Way:
     core_degC: float | None  # what a thermometer should show when it comes out
     rest_s: float
     fit: float
+    rests: bool = False  # seared until done, and out of the pan until the table: steaks and chops
 
     def lane_is(self, lane: str) -> bool:
         """Whether the way cooks in that lane."""

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from knowledge.foods.model import When
 from knowledge.planner import words
-from knowledge.planner.draft import Draft, Placed
+from knowledge.planner.draft import SOAKED, Draft, Placed
 
 RINSED = frozenset({"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea"})
 
@@ -53,6 +53,8 @@ def ready(placed: Placed, units: str) -> str:
     said = words.amount(dish, units)
     if dish.state == "canned":
         return f"drain|{said}" if dish.food.group != "fruit vegetable" else f"open|{said}"
+    if way.lead == SOAKED:
+        return f"cover|{said} with boiling water, 4 min, and drain"
     if dish.kind in RINSED:
         return f"rinse|{said}"
     if dish.food.part == "starch" and dish.kind in ("pasta", "noodle", "whole_grain"):

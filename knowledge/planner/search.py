@@ -16,7 +16,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import room, stages
 from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
-from knowledge.planner.methods import Method, methods
+from knowledge.planner.methods import Method, methods, whole_mm
 from knowledge.planner.model import Kitchen, Request
 from knowledge.planner.stabbing import Weights, Window, stab
 from knowledge.planner.ways import Setting, solve
@@ -26,7 +26,8 @@ PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
 MINUTE = 0.05  # a minute beyond what an evening has anyway
 EVENING_MIN = 45.0
-LATE_MINUTE = 0.25  # a minute beyond the deadline
+LATE_MINUTE = 0.4  # a minute beyond the deadline
+COLD_MINUTE = 0.15  # a minute that a steak waits beyond ten
 FALLING, BOILING = 0.55, 0.33  # a minute while pressure falls, or open at a boil, against one at pressure
 SEALED_FOR = (
     "tough_",
@@ -40,27 +41,48 @@ SEALED_FOR = (
     "pearl",
     "hard_",
 )
+SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
+ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middle is done in a hot oven
+HURRIED_S = 45 * 60.0
 OUT = "out"  # the lane of what stays in the fridge
 PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
+CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 DEFAULT_VESSELS = Kitchen().vessels
 
 
 def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
     """All drafts, best first; empty when nothing can be cooked in this kitchen."""
-    pairs = list(_pairs(request, store))
+    pairs = list(_pairs(dinner, request, store))
     solved = solve(dinner.dishes, pairs, request, store=store)
-    found = []
+    found: list[Draft] = []
     for method, setting in pairs:
         ways = solved[method.id, setting]
         vessel = store.vessel(method.vessel)
         for draft in _for_sizes(dinner, request, vessel, method, setting, ways):
             found.append(draft)
+    found = [replace(d, score=d.score - _pressure_for_nothing(d, found, request)) for d in found]
     return sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
 
 
-def _pairs(request: Request, store: Store) -> Iterator[tuple[Method, Setting]]:
+def _pressure_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
+    """What a cooker costs that saves less than a quarter of the time of the same dinner in a pot."""
+    if draft.method.kind != "sealed" or request.vessel == draft.vessel.id:
+        return 0.0
+    pots = [
+        d.stages.serve_s - d.start_s
+        for d in found
+        if d.method.kind == "wet" and len(d.refused) <= len(draft.refused)
+    ]
+    took = draft.stages.serve_s - draft.start_s
+    return TROUBLE if took > SAVES * min(pots, default=math.inf) else 0.0
+
+
+def _pairs(dinner: Dinner, request: Request, store: Store) -> Iterator[tuple[Method, Setting]]:
     """The methods and settings this kitchen and this cook allow."""
+    thick = any(d.part == "protein" and whole_mm(d) >= ROAST_MM for d in dinner.dishes)
+    in_time = request.ready_in_s is not None and 0.0 < request.ready_in_s < HURRIED_S
+    quick = in_time or "quick" in request.wishes
     here = {v.id for v in request.kitchen.vessels}
     for method in methods(store):
         if method.vessel not in here or method.vessel in request.not_vessels:
@@ -72,7 +94,12 @@ def _pairs(request: Request, store: Store) -> Iterator[tuple[Method, Setting]]:
         settings: Sequence[Setting] = method.settings or (None,)
         if method.heat == "oven":
             top = request.kitchen.oven_max_degC
-            settings = [s for s in method.settings if s <= top] or [top]
+            wanted = method.settings
+            if thick and method.thick_settings:
+                wanted = method.thick_settings
+            elif quick and method.quick_settings:
+                wanted = method.quick_settings
+            settings = [s for s in wanted if s <= top] or [top]
         for setting in settings:
             yield method, setting
 
@@ -301,6 +328,9 @@ def score(draft: Draft, request: Request) -> float:
         points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
     points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})
     points -= sum(_edge(p) for p in draft.placed) * 0.5
+    if any(p.way.rests for p in draft.placed):
+        cold_min = (draft.stages.main_end_s - draft.stages.softened_s) / 60.0
+        points -= COLD_MINUTE * max(cold_min - 10.0, 0.0)
     feeds = served(draft)
     if feeds < 0.8 * draft.dinner.eaters and feeds < 0.95 * served_by(draft.dinner.dishes):
         points -= 5.0 * (1.0 - feeds / draft.dinner.eaters)
@@ -332,7 +362,7 @@ def _wishes(draft: Draft, request: Request) -> float:
 
 
 def _sauce(draft: Draft) -> float:
-    """Coconut milk, wine, tinned tomatoes and the like want a wet dish."""
-    pourable = sum(1 for s in draft.dinner.seasonings if room.is_poured(s))
+    """Coconut milk, wine, cream, tinned tomatoes and the like want a wet dish."""
+    pourable = sum(1 for s in draft.dinner.seasonings if room.is_poured(s) or s.food.group in CREAMY)
     pourable += sum(1 for p in draft.placed if room.is_saucy(p.way.dish))
     return (0.6 if draft.method.wet else -1.2) * min(pourable, 2)

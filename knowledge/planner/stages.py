@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, VesselSize
 from knowledge.planner import room
-from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Placed, Stages, Way
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOAKED, SOFTENED, Placed, Stages, Way
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
 from knowledge.planner.prep import Job, Slot, latest_start_s, lay_out
@@ -22,6 +22,7 @@ OVEN_W_PER_K = 4.0  # s of preheating for each degree above the room
 QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0
 RINSE_S = 40.0  # a food out of the fridge, washed, on the board
 FRAGRANT_S = 90.0
+SOAK_S = 240.0  # dry noodles under boiling water
 SETTLE_S = 60.0
 HEAT_PAN_S = 150.0
 
@@ -49,14 +50,15 @@ def stages(
     if method.heat == "oven":
         preheat = max(preheat if method.kind == "wet" else 0.0, preheat_s(setting) - main_start)
     at_pressure = main_start + (boil_s if method.kind == "sealed" else 0.0)
-    longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+    longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER) and not p.way.rests), default=0.0)
     main_end = at_pressure + longest
     opened = main_end
     if method.kind == "sealed":
         opened += SLOW_RELEASE_S if slow_release else QUICK_RELEASE_S
     after = max((p.add_s for p in placed if p.way.lane_is(AFTER)), default=0.0)
     after_end = opened + after + (SETTLE_S if after else 0.0)
-    rest = max((w.rest_s for w in ways if w.rest_s <= 300.0), default=0.0)
+    on_plate = main_end - softened
+    rest = max((w.rest_s - on_plate * w.rests for w in ways if w.rest_s <= 300.0), default=0.0)
     return Stages(
         preheat_s=preheat,
         browned_s=browned,
@@ -132,6 +134,8 @@ def first_in_s(placed: Placed, when: Stages) -> float:
 
 def out_s(placed: Placed, when: Stages) -> float:
     """When a dish leaves the heat: at the end, or earlier to stand."""
+    if placed.way.rests:
+        return when.browned_s
     end = (
         when.after_end_s
         if placed.way.lane_is(AFTER) or when.at_pressure_s > when.main_start_s
@@ -151,6 +155,8 @@ def knife_s(way: Way) -> float:
     """Washing and cutting one dish."""
     cut_already = bool(way.dish.cut_said) or way.dish.state in ("canned", "frozen", "cooked", "leftover")
     each = way.cut.knife_min_per_kg * 60.0 * way.dish.grams / 1000.0
+    if way.lead == SOAKED:
+        return SOAK_S
     return RINSE_S if cut_already else RINSE_S + each
 
 
@@ -162,7 +168,7 @@ def busy(method: Method, placed: Sequence[Placed], when: Stages) -> list[tuple[f
     if method.hands > 0.5:
         taken.append((when.main_start_s, when.main_end_s))
     else:
-        adds = {add_at_s(p, when) for p in placed}
+        adds = {add_at_s(p, when) for p in placed if not p.way.rests}
         taken += [(at, at + 60.0) for at in adds if at >= when.softened_s]
     return taken
 

@@ -144,6 +144,7 @@ def _pan_stage(draft: Draft) -> Iterator[Step]:
         state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
         text = f"{capital(names(soft))} into the fat, medium heat; stir until {state}{more}."
         yield _step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
+    seared = [p for p in seared if not p.way.rests]
     if seared and any(p.way.lead != SEARED for p in draft.placed):
         yield _step(Do.TAKE_OUT, when.browned_s, f"{capital(names(seared))} out onto a clean plate.", seared)
 
@@ -197,7 +198,9 @@ def _oven(draft: Draft) -> Iterator[Step]:
 
 
 def _stir(draft: Draft) -> Iterator[Step]:
-    for at, members in _groups([p for p in draft.placed if p.way.lead != SOFTENED], draft):
+    for at, members in _groups(
+        [p for p in draft.placed if p.way.lead != SOFTENED and not p.way.rests], draft
+    ):
         back = [p for p in members if p.way.lead == SEARED]
         new = [p for p in members if p.way.lead != SEARED]
         alone = all(p.way.lead == SEARED for p in draft.placed)
@@ -316,9 +319,9 @@ def _end(draft: Draft, units: str) -> Iterator[Step]:
         check_at = max(end - CHECK_BEFORE_S, earliest)
         text = f"Check the thickest part of {targets(probed, units)}. Not there yet: a few minutes more."
         yield _step(Do.CHECK, min(check_at, end), text, probed, hands_s=45, safety=True)
-    rest = max((p.way.rest_s for p in draft.placed if p.way.rest_s <= 300), default=0.0)
+    rest = max((p.way.rest_s for p in draft.placed if p.way.rest_s <= 300 and not p.way.rests), default=0.0)
     if rest:
-        rested = [p for p in draft.placed if 0 < p.way.rest_s <= 300]
+        rested = [p for p in draft.placed if 0 < p.way.rest_s <= 300 and not p.way.rests]
         how = "lid on, off the heat" if draft.method.kind != "dry" else "out of the oven"
         yield _step(
             Do.REST,

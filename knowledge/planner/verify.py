@@ -13,7 +13,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from knowledge.foods.model import Food, VesselSize
+from knowledge.foods.model import DoneKind, Food, VesselSize
 from knowledge.foods.pieces import piece_of
 from knowledge.foods.store import Store
 from knowledge.physics import cook, goal, media
@@ -67,7 +67,7 @@ def check(plan: Plan, *, store: Store) -> Report:
     cases = [_case(item, plan, store) for item in plan.items]
     outcomes = cook(cases)
     items = tuple(
-        _judged(item, case, out, _good_s(item, plan, store))
+        _judged(item, case, out, _in_heat_s(item, plan, store), _good_s(item, plan, store))
         for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
     problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items)]
@@ -154,14 +154,14 @@ def _under_pressure(item: PlanItem, plan: Plan, store: Store) -> Iterator[Phase]
     altitude = plan.request.kitchen.altitude_m
     opened = at[Do.RELEASE] + FALL_S[plan.settings.release or "quick"]
     if item.lane == "after":
-        yield Phase(medium=media.simmering(altitude), duration_s=None)
+        yield Phase(medium=media.bubbling(altitude), duration_s=None)
         return
     gauge = plan.settings.pressure_kPa_gauge or 80.0
     rise = at[Do.HEAT] - at[Do.LID]
     yield _fixed(media.pressure(gauge, altitude, rise), at[Do.RELEASE] - at[Do.LID])
     falling = media.pressure(gauge * 0.35, altitude, 0.0)
     yield _fixed(falling, opened - at[Do.RELEASE])
-    yield Phase(medium=media.simmering(altitude), duration_s=None)
+    yield Phase(medium=media.bubbling(altitude), duration_s=None)
 
 
 def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -> Medium:
@@ -193,8 +193,17 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             drop = min(cold_kg * FOOD_J_KGK * 85.0 / (hot + cold_kg * FOOD_J_KGK), 60.0)
             back_s = min(cold_kg * FOOD_J_KGK * 0.35 * 90.0 / HOB_W, 900.0)  # the outer third warms first
             top = _lies_on_top(item, plan)
-            make = media.on_top if top else media.simmering
+            make = media.on_top if top else media.stewing if _is_gentle(plan, store) else media.bubbling
             return make(altitude, start_degC=96.0 - altitude / 300.0 - drop, come_up_s=back_s)
+
+
+def _is_gentle(plan: Plan, store: Store) -> bool:
+    """Tough meat in the pot: the cook keeps it at a tremble."""
+    return any(
+        store.doneness(kind).kind is DoneKind.COLLAGEN
+        for item in plan.items
+        if item.doneness != "ground_meat" and (kind := store.food(item.food_id).doneness)
+    )
 
 
 def _lies_on_top(item: PlanItem, plan: Plan) -> bool:
@@ -211,9 +220,17 @@ def _joins(item: PlanItem, plan: Plan) -> float:
     return adds[-1] if adds else item.in_s
 
 
-def _judged(item: PlanItem, case: Case, out: Outcome, good_s: float) -> ItemReport:
+def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
+    """How long one piece is in the heat: of what is only seared, its own turn in the pan."""
+    mine = [s for s in plan.steps if item.food_id in s.foods]
+    brown = next((s for s in mine if s.do is Do.BROWN), None)
+    if brown is not None and not any(s.do is Do.ADD for s in mine) and item.out_s < plan.cooking_s - 1.0:
+        return brown.hands_s / _batches(brown, plan, store)
+    return item.out_s - item.in_s
+
+
+def _judged(item: PlanItem, case: Case, out: Outcome, in_heat: float, good_s: float) -> ItemReport:
     """Whether the food is done, not overdone and safe when it leaves the heat."""
-    in_heat = item.out_s - item.in_s
     rest = item.done.rest_s
     done, over = out.done_s, out.over_s
     if done is not None and over is not None:

@@ -21,8 +21,8 @@ from knowledge.physics import cook
 from knowledge.physics.model import Case, Outcome, Texture
 from knowledge.planner import heat
 from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOFTENED, Way
-from knowledge.planner.methods import Method, fit_of
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOAKED, SOFTENED, Way
+from knowledge.planner.methods import NEAREST, Method, fit_of, whole_mm
 from knowledge.planner.model import Request
 from knowledge.planner.stabbing import Window
 
@@ -33,11 +33,22 @@ BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
 LONGEST_SEAR_S = 13 * 60.0
+LONGEST_STEAK_S = 17 * 60.0
 JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
 CUT_STEP, KNIFE_MIN = (
     0.1,
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
+
+KEPT_WHOLE = frozenset({"tender_meat", "fish"})
+BIRDS = frozenset({"poultry", "dark_poultry"})
+SLOW_IN_A_PAN = frozenset({"root", "starchy", "hard_veg"})
+TRAY_MM = 12.0  # smaller is black before the tray comes out
+PAN_MM = 15.0  # larger is black outside before the middle is soft
+THICK_MM = 58.0  # from here poultry is roasted and carved
+RESTS_FROM_MM = 14.0  # a steak or a chop; thinner and it goes back into the dish
+PLATE_S = 900.0  # so long it stays warm under foil
+SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
 
 BITE_GROUPS = frozenset({"brassica", "pod", "stem", "shelled pea", "sprout"})
 TALLER = 1.35  # a bird may stand so much above the rim's depth, the lid domes
@@ -71,9 +82,10 @@ def solve(
 ) -> dict[tuple[str, Setting], list[list[Way]]]:
     """The ways of each dish (in order) for each method and setting."""
     alone = sum(dish.part != "aromatic" for dish in dishes) < 2
+    gentle = heat.wants_gentle((dish.kind for dish in dishes), store)
     open_ways = {
         (method.id, setting): [
-            list(_ways(dish, method, setting, request, store, alone=alone)) for dish in dishes
+            list(_ways(dish, method, setting, request, store, alone=alone, gentle=gentle)) for dish in dishes
         ]
         for method, setting in pairs
     }
@@ -103,7 +115,7 @@ def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
 
 
 def _ways(
-    dish: Dish, method: Method, setting: Setting, request: Request, store: Store, *, alone: bool
+    dish: Dish, method: Method, setting: Setting, request: Request, store: Store, *, alone: bool, gentle: bool
 ) -> Iterator[_Open]:
     fit = fit_of(dish, store)
     if fit is None:
@@ -116,7 +128,7 @@ def _ways(
     vessel = store.vessel(method.vessel)
     deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
-    cuts = [store.cut(fit.wet_cut)] if fit.wet_cut and method.kind != "dry" else cuts_for(dish, store)
+    cuts = [store.cut(fit.wet_cut)] if fit.wet_cut and method.kind != "dry" else cuts_for(dish, method, store)
     for lane, points in lanes:
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
@@ -128,11 +140,11 @@ def _ways(
             top = fit.way == "top" and method.kind == "wet"
             texture = _texture(dish, method, request)
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
-            doneness = heat.doneness_in(dish, method)
+            doneness = "warm_through" if lead == SOAKED else heat.doneness_in(dish, method)
             try:
                 case = heat.case(
                     dish, doneness, piece, method, setting,
-                    lane=lane, lead=lead, lead_s=lead_s, top=top, texture=texture,
+                    lane=lane, lead=lead, lead_s=lead_s, top=top, gentle=gentle, texture=texture,
                     kitchen=request.kitchen, learned=request.learned, store=store,
                 )  # fmt: skip
             except KnowledgeError:
@@ -156,17 +168,34 @@ def _ways(
             )
 
 
-def cuts_for(dish: Dish, store: Store) -> list[Cut]:
-    """The cuts worth trying, usual first; what lies there cut already stays as it is."""
+def cuts_for(dish: Dish, method: Method, store: Store) -> list[Cut]:
+    """The cuts worth trying, usual first; what lies there cut already stays as it is.
+
+    Steaks, chops, joints, fillets and birds stay whole on the tray and in the pan. A tray
+    burns what is small before it is done, a pan never gets to the middle of what is big.
+    """
     usual = list(dish.food.cuts) or ["whole"]
+    animal = dish.part == "protein" and bool(dish.food.animal)
     if dish.cut_said:
         wanted = _cuts_said(store).get(dish.cut_said, ())
         usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual
-    elif dish.state == "frozen" and dish.piece_g is None:
-        usual = usual[:1]  # a bag of frozen pieces is cut already
+    elif dish.state == "frozen" and (dish.piece_g is None or animal):
+        usual = usual[:1]  # a bag of frozen pieces is cut already, and nobody cuts a frozen piece
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
         usual = usual[:2]
-    return [store.cut(cut_id) for cut_id in usual]
+    elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or (dish.kind in BIRDS and whole_mm(dish) >= THICK_MM)):
+        wet_fish = dish.kind == "fish" and method.kind not in ("dry", "pan")
+        usual = [c for c in usual if c == "whole" or (wet_fish and c == "large chunk")]
+    cuts = [store.cut(cut_id) for cut_id in usual]
+    if animal or dish.cut_said or len(cuts) < 2 or cuts[0].shape == "leaf":
+        return cuts
+    if method.kind == "dry":
+        large = [c for c in cuts if c.parts or c.size_mm >= TRAY_MM]
+        return large or cuts[-1:]
+    if method.kind == "pan" and dish.kind in SLOW_IN_A_PAN:
+        small = [c for c in cuts if not c.parts and c.size_mm <= PAN_MM]
+        return small or cuts
+    return cuts
 
 
 @lru_cache(maxsize=4)
@@ -184,14 +213,12 @@ def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
     if column is None:
         return 0.0
     mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
-    return max(
-        (
-            float(row[column]) * 60.0
-            for row in store.table("tolerant")
-            if mine[row["by"]] == row["value"] and row["cut"] in ("", cut_id)
-        ),
-        default=0.0,
-    )
+    found = {
+        row["by"]: float(row[column]) * 60.0
+        for row in store.table("tolerant")
+        if mine[row["by"]] == row["value"] and row["cut"] in ("", cut_id)
+    }
+    return next((found[by] for by in NEAREST if by in found), 0.0)
 
 
 def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> str:
@@ -200,6 +227,10 @@ def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> st
         return ""
     if dish.part == "aromatic" and method.kind != "dry" and dish.kind != "warm_through":
         return SOFTENED
+    if way == "fried" and method.kind != "dry":
+        return "" if method.kind == "pan" or alone else SOFTENED
+    if way == "soaked":
+        return SOAKED if method.kind == "pan" and dish.food.start_state == "dry" else ""
     if way != "browned" or dish.state in ("frozen",):
         return ""
     if method.kind == "pan":
@@ -227,9 +258,19 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     kind = heat.done_kind(way.doneness, store)
     rest_s = _rest_s(way, kind)
     over_s = out.over_s if out.over_s is not None else 3.0 * out.done_s + 1200.0
+    if kind is DoneKind.WARM and way.good_s:
+        over_s = out.done_s + way.good_s  # cooked already: no use but to warm it
+    if way.lead == SOAKED:
+        over_s = out.done_s + SOAKED_S
     over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
     lead_s = way.lead_s
-    if way.lead == SEARED:
+    rests = _rests_on_a_plate(way)
+    if rests:
+        if out.done_s > LONGEST_STEAK_S:
+            return None
+        lead_s = out.done_s
+        lo, hi, best = 0.0, PLATE_S, 0.0
+    elif way.lead == SEARED:
         if out.done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
         lead_s = min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9) * out.done_s
@@ -255,7 +296,14 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         core_degC=heat.core_to_show(way.dish, way.case, store) if _is_probed(way, kind) else None,
         rest_s=rest_s,
         fit=way.fit,
+        rests=rests,
     )
+
+
+def _rests_on_a_plate(way: _Open) -> bool:
+    """Whether it is seared until done and waits for the rest: whole pieces that a cook rests anyway."""
+    whole = way.cut.id == "whole" and way.piece.size_mm >= RESTS_FROM_MM
+    return way.lead == SEARED and whole and way.dish.safety in ("whole_meat", "poultry")
 
 
 def _is_probed(way: _Open, kind: DoneKind) -> bool:
