@@ -1,0 +1,100 @@
+"""A swap as read: which food leaves, which comes in, and what is said of it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from knowledge.text import items, swaps
+from knowledge.text.model import Context, Intent, Kind, Reading, SwapRead
+from knowledge.text.roles import Role
+from knowledge.text.seen import CUES_LIMIT, Seen, allergies, excluded
+from knowledge.text.segments import Found
+from knowledge.text.vocabulary import Vocabulary
+
+_SHORT_TALK = 18  # tokens
+
+
+def one_for_another(seen: Seen) -> swaps.SwapFound | None:
+    """One food missing and then one offered, with nothing else said, is a swap: "no lemon, got lime"."""
+    have = [n for n in range(len(seen.hits)) if seen.roles.get(n, Role.HAVE) is Role.HAVE]
+    gone = [n for n in range(len(seen.hits)) if seen.roles.get(n) is Role.REFUSED]
+    plain = seen.people is None and seen.vessel is None and not seen.not_vessel
+    if len(seen.hits) != 2 or not have or not gone or gone[0] > have[0] or not plain or seen.unknown:
+        return None
+    if len(seen.tokens) > _SHORT_TALK:
+        return None
+    places = {n: place for place, n in seen.where.items()}
+    return swaps.SwapFound(places.get(gone[0]), places.get(have[0]))
+
+
+def swap_reading(
+    text: str,
+    seen: Seen,
+    swap: swaps.SwapFound | None,
+    vocab: Vocabulary,
+    context: Context,
+    intent: Intent | None,
+) -> Reading:
+    frm = _at(seen, swap.frm if swap else None)
+    to = _at(seen, swap.to if swap else None)
+    if to and frm is None:
+        frm = _likeliest(to, vocab, context)
+    _hand_over(seen.found, frm, to)
+    have = items.finished(
+        [_as_had(f) for f in seen.found if to and f.named.name == to], seen.flat, seen.tokens, articles=False
+    )
+    told = tuple(
+        i
+        for i in have
+        if i.qty is not None or i.state or (i.cut and not i.name.startswith(("ground ", "whole ")))
+    )
+    others = tuple(n for n in excluded(seen) if n != frm and n != to)
+    if frm and re.search(r"\ballerg", seen.flat.text[:CUES_LIMIT]):
+        others = tuple(dict.fromkeys((*others, frm)))
+    return Reading(
+        kind=Kind.SWAP,
+        text=text,
+        items=told,
+        excluded=others,
+        allergies=allergies(seen),
+        diet=seen.diet,
+        ready_by=seen.ready,
+        intent=intent,
+        swap=SwapRead(frm=frm, to=to),
+    )
+
+
+def _hand_over(found: Sequence[Found], frm: str | None, to: str | None) -> None:
+    """An amount, state or cut said after the food that leaves is meant for the one that comes in."""
+    leaving = [f for f in found if f.named.name == frm]
+    coming = [f for f in found if f.named.name == to]
+    if frm == to or not leaving or not coming or coming[0].hit.start > leaving[0].hit.start:
+        return
+    coming[0].amount = coming[0].amount or leaving[0].amount
+    coming[0].state = coming[0].state or leaving[0].state
+    coming[0].cut = coming[0].cut or leaving[0].cut
+
+
+def _as_had(food: Found) -> Found:
+    food.role = Role.HAVE
+    return food
+
+
+def _likeliest(to: str, vocab: Vocabulary, context: Context) -> str | None:
+    """The food that a new one most likely replaces when the text does not say: its nearest kin."""
+    kin = [name for name in context.foods if name != to and set(name.split()) & set(to.split())]
+    if kin:
+        return kin[0]
+    first, _, rest = to.partition(" ")
+    general = vocab.get([to.split()[-1]])
+    if rest and general and general.foods[0].name == to.split()[-1]:
+        return general.foods[0].name
+    breast = vocab.get([first, "breast"])
+    return breast.foods[0].name if rest and breast and breast.foods[0].name != to else None
+
+
+def _at(seen: Seen, place: int | None) -> str | None:
+    if place is None:
+        return None
+    return seen.hits[seen.where[place]].phrase.foods[0].name

@@ -1,0 +1,97 @@
+"""Everything found in a message before its kind is known."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from knowledge.text import fields, items
+from knowledge.text.aims import mark_aims
+from knowledge.text.match import Hit, corrected, hits
+from knowledge.text.model import Context, Item, ReadyBy
+from knowledge.text.normalise import FOOD, Flat, key
+from knowledge.text.roles import Role, mask, roles
+from knowledge.text.segments import Found, segments
+from knowledge.text.tokens import Token
+from knowledge.text.unknown import unknown_foods
+from knowledge.text.vocabulary import Phrase, Vocabulary
+
+CUES_LIMIT = 600  # characters in which sentences are looked for; foods are read to the end
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """Everything found in a message before its kind is known."""
+
+    flat: Flat
+    tokens: list[Token]
+    hits: list[Hit]
+    masked: str
+    where: dict[int, int]
+    roles: dict[int, Role]
+    found: list[Found]
+    unknown: tuple[Item, ...]
+    people: float | None
+    ready: ReadyBy | None
+    vessel: str | None
+    not_vessel: tuple[str, ...]
+    diet: tuple[str, ...]
+
+
+def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -> Seen:
+    right, unsure = corrected(tokens, vocab)
+    taught = {
+        tuple(key(name).split()): Phrase((vocab.named(like),)) for name, like in context.taught if key(name)
+    }
+    found = hits(right, vocab, unsure=unsure, taught=taught)
+    spans = [(tokens[h.start].start, tokens[h.end - 1].end) for h in found]
+    spans_seen = [(a, b) for a, b in spans if b <= CUES_LIMIT]
+    text = flat.text[:CUES_LIMIT]
+    bare = without(text, spans_seen)
+    ready, times = fields.ready_by(bare)
+    people, eaters = fields.people(without(bare, times))
+    vessel, not_vessel, pots = fields.vessels(text)
+    diet, rules = fields.diets(text)
+    masked, where = mask(text, spans_seen)
+    parts = roles(masked, where)
+    for n, (start, end) in enumerate(spans):
+        if any(a <= start and end <= b for a, b in [*pots, *rules]):
+            parts[n] = Role.AIM
+    parts_of_text = segments(right, found, parts, [*times, *eaters, *pots, *rules])
+    mark_aims(parts_of_text)
+    gathered = items.gather(parts_of_text, vocab)
+    return Seen(
+        flat=flat,
+        tokens=right,
+        hits=found,
+        masked=masked,
+        where=where,
+        roles=parts,
+        found=gathered,
+        unknown=unknown_foods(parts_of_text, flat, right, vocab, known=len(gathered)),
+        people=people,
+        ready=ready,
+        vessel=vessel,
+        not_vessel=not_vessel,
+        diet=diet,
+    )
+
+
+def without(text: str, spans: Sequence[tuple[int, int]]) -> str:
+    """The text with stretches blanked, places kept."""
+    out, at = [], 0
+    for start, end in sorted(spans):
+        if start >= at:
+            out.append(text[at:start] + FOOD * (end - start))
+            at = end
+    return "".join(out) + text[at:]
+
+
+def excluded(seen: Seen) -> tuple[str, ...]:
+    names = [f.named.name for f in seen.found if f.role is Role.REFUSED]
+    return tuple(dict.fromkeys(names))
+
+
+def allergies(seen: Seen) -> tuple[str, ...]:
+    """Refused foods of a message that speaks of an allergy; too many rather than too few."""
+    return excluded(seen) if "allerg" in seen.flat.text or "anaphyl" in seen.flat.text else ()
