@@ -136,6 +136,23 @@ def simmering(
     )  # fmt: skip
 
 
+def bubbling(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
+    """Under a lid at a lively simmer: bubbles all over, a little short of a rolling boil."""
+    return _below_boiling("lively", altitude_m, start_degC, come_up_s)
+
+
+def stewing(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
+    """Under a lid at the lowest heat, as tough meat is braised: the liquid trembles."""
+    return _below_boiling("gentle", altitude_m, start_degC, come_up_s)
+
+
+def _below_boiling(how: str, altitude_m: float, start_degC: float | None, come_up_s: float) -> Medium:
+    degC = boiling_degC(ambient_Pa(altitude_m)) - constant(f"{how}_drop_K")
+    return _liquid(
+        constant(f"{how}_h_W_m2K"), altitude_m, liquid_degC=degC, start_degC=start_degC, come_up_s=come_up_s
+    )
+
+
 def steaming(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
     """In steam, over boiling water, under a lid."""
     return _liquid(

@@ -6,6 +6,7 @@ solves the cases). `verify` builds its own cases, so that a mistake here is seen
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from knowledge.foods.model import DoneKind
@@ -39,13 +40,19 @@ def case(
     lead: str,
     lead_s: float,
     top: bool,
+    gentle: bool = False,
     texture: Texture,
     kitchen: Kitchen,
     learned: Learned,
     store: Store,
 ) -> Case:
-    """The case of one dish in one method, open-ended in its lane's medium."""
-    last = lane_medium(method, setting, lane=lane, top=top, kitchen=kitchen, surface=surface_of(dish))
+    """The case of one dish in one method, open-ended in its lane's medium.
+
+    `gentle`: something that is in with it wants the lowest heat, see `wants_gentle`.
+    """
+    last = lane_medium(
+        method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface_of(dish)
+    )
     phases = [Phase(medium=last, duration_s=None)]
     if lead in (BROWNED, SOFTENED):
         pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, dish, kitchen)
@@ -89,12 +96,12 @@ def goal_of(
 
 
 def lane_medium(
-    method: Method, setting: float | None, *, lane: str, top: bool, kitchen: Kitchen, surface: str
+    method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen, surface: str
 ) -> Medium:
     """The medium of a lane."""
     altitude_m = kitchen.altitude_m
     if lane == AFTER:
-        return media.simmering(altitude_m)
+        return media.bubbling(altitude_m)
     match method.kind:
         case "dry":
             air_degC = (setting or 220.0) - (STATIC_FAN_DEGC if kitchen.fan_oven else 0.0)
@@ -117,8 +124,15 @@ def lane_medium(
             return media.covered_oven(
                 setting or 175.0, altitude_m=altitude_m
             )  # wet inside: a fan adds nothing
+        case _ if gentle:
+            return media.stewing(altitude_m)
         case _:
-            return media.simmering(altitude_m)
+            return media.bubbling(altitude_m)
+
+
+def wants_gentle(kinds: Iterable[str], store: Store) -> bool:
+    """Whether a pot is kept at the lowest heat: tough meat turns tender in it, hard boiling dries it out."""
+    return any(done_kind(kind, store) is DoneKind.COLLAGEN for kind in kinds)
 
 
 def surface_of(dish: Dish) -> str:
