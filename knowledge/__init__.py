@@ -69,7 +69,7 @@ class Knowledge:
         """A read food as something at hand. Its `food_id` must be known."""
         from knowledge.requests import have_of
 
-        return have_of(item)
+        return have_of(item, self.store)
 
     def plan(self, request: Request) -> Plan | NoPlan:
         """The best one-vessel dinner, or why there is none and what comes nearest."""

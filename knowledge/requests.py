@@ -12,15 +12,19 @@ from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Have, Kitchen, Request
 from knowledge.text.model import Item, Reading, ReadyBy
+from knowledge.text.normalise import key, singular
 
 OUT_WARM = re.compile(
     r"\b(left|been|sat|standing|forgot(ten)?|stood)\b[^.;\n]{0,12}\b(out|counter|worktop|side)\b[^.;\n]{0,30}"
     r"\b(overnight|all day|since (this morning|last night|yesterday|lunch)|([3-9]|\d\d) ?h(ou)?rs?)\b",
     re.IGNORECASE,
 )  # USDA FSIS: perishable food is thrown away after two hours at room temperature
+SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
+NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
 USUAL_EATERS = 2.0
 PASSED = timedelta(hours=20)  # a clock time further ahead than this was meant earlier today
@@ -45,7 +49,8 @@ def request_of(
     """
     people = reading.people if reading.people is not None else eaters
     barred = _food_ids(reading.excluded, store)
-    have = tuple(have_of(item) for item in reading.items if item.food_id is not None)
+    known = [item for item in reading.items if item.food_id is not None]
+    have = tuple(_soaked(have_of(item, store), item, reading, store) for item in _said_once(known, store))
     fresh = Request(
         have=_joined(have),
         eaters=people if people is not None else USUAL_EATERS,
@@ -54,6 +59,7 @@ def request_of(
         vessel=reading.vessel,
         not_vessels=reading.not_vessel,
         excluded=_unique((*excluded, *barred)),
+        allergies=allergens_of(reading.allergies, store),
         diets=_unique((*diets, *reading.diet)),
         wishes=_unique(reading.wishes),
         unknown=_unique(item.name for item in reading.items if item.food_id is None),
@@ -78,10 +84,11 @@ def spoiled_in(reading: Reading) -> tuple[str, ...]:
     return tuple(named)
 
 
-def have_of(item: Item) -> Have:
+def have_of(item: Item, store: Store) -> Have:
     """A read item as something at hand. `item.food_id` must be known."""
     if item.food_id is None:
         raise ValueError(f"{item.name!r} has no food id")
+    said, several = own_word(item.phrase, store.food(item.food_id), store)
     return Have(
         food_id=item.food_id,
         grams=item.grams,
@@ -90,7 +97,80 @@ def have_of(item: Item) -> Have:
         size=item.size,
         state=item.state,
         cut=item.cut or ("strips" if STRIPS.search(item.phrase) else None),
-        said=item.name,
+        said=said,
+        several=several and item.qty is None and item.grams is None,
+    )
+
+
+def own_word(phrase: str, food: Food, store: Store) -> tuple[str, bool]:
+    """The cook's own word for one of a food, and whether it was said in the plural.
+
+    The longest stretch of the phrase that is a name or a synonym of this very food, its last
+    word in the singular; the food's own name when the words are the same, or misspelled.
+    """
+    spoken = re.findall(r"[^\W_][\w'’-]*", phrase.lower())
+    several = bool(spoken) and singular(spoken[-1]) != spoken[-1]
+    own = sorted(key(food.name).split())
+    for length in range(len(spoken), 0, -1):
+        for start in range(len(spoken) - length + 1):
+            words = spoken[start : start + length]
+            form = key(" ".join(words))
+            if sorted(form.split()) == own:
+                return food.name, several
+            if food.id in store.names().get(form, ()):
+                return " ".join([*words[:-1], singular(words[-1])]), several
+    return food.name, several
+
+
+def allergens_of(names: Iterable[str], store: Store) -> tuple[str, ...]:
+    """The allergen tokens behind foods that a cook is allergic to; too many rather than too few."""
+    foods = [food for name in names if (food := store.named(name)) is not None]
+    return _unique(token for food in foods for token in sorted(food.allergens))
+
+
+def _soaked(have: Have, item: Item, reading: Reading, store: Store) -> Have:
+    """Dry pulses that the message says were soaked."""
+    if have.state not in (None, "dried", "raw") or store.food(have.food_id).group != "pulse":
+        return have
+    at = reading.text.lower().find(item.phrase.lower())
+    if at < 0 or not item.phrase:
+        return have
+    before = re.split(r"[,;.\n]", reading.text[:at])[-1]
+    after = reading.text[at + len(item.phrase) :]
+    here = before + item.phrase + re.split(r"[,;.\n]", after)[0]
+    said = SOAKED.search(re.split(r"[,;.\n]", after)[0]) or re.search(r"\bsoaked\b", before, re.IGNORECASE)
+    return replace(have, state="soaked") if said and not NOT_SOAKED.search(here) else have
+
+
+def _said_once(items: list[Item], store: Store) -> list[Item]:
+    """Without the general names of what is named precisely beside it.
+
+    "Chicken korma with 600 g chicken thigh" is one chicken, "beef roasting joint" one beef: a
+    food without amount, state or cut goes when a food of the same animal has its name within
+    its own, or stands right behind it.
+    """
+    kept = []
+    for n, item in enumerate(items):
+        bare = item.qty is None and item.grams is None and item.state is None and item.cut is None
+        animal = store.food(item.food_id or "").animal if bare else ""
+        others = [o for o in items if o is not item and animal and _animal(o, store) == animal]
+        words = set(item.name.split())
+        named = any(words < set(f"{o.name} {o.phrase.lower()}".split()) for o in others)
+        joined = n + 1 < len(items) and items[n + 1] in others and _is_general(item, store)
+        if not (bare and (named or joined)):
+            kept.append(item)
+    return kept
+
+
+def _animal(item: Item, store: Store) -> str:
+    return store.food(item.food_id or "").animal
+
+
+def _is_general(item: Item, store: Store) -> bool:
+    """Whether its name is only that of an animal: "beef", "chicken", "venison"."""
+    food = store.food(item.food_id or "")
+    return " " not in food.name and any(
+        other.id != food.id and food.name in other.name.split() for other in store.foods() if other.animal
     )
 
 
@@ -125,6 +205,7 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
             v for v in _unique((*base.not_vessels, *reading.not_vessel)) if v != reading.vessel
         ),
         excluded=tuple(x for x in _unique((*base.excluded, *fresh.excluded)) if x not in said),
+        allergies=_unique((*base.allergies, *fresh.allergies)),
         diets=_unique((*base.diets, *fresh.diets)),
         wishes=_unique((*base.wishes, *fresh.wishes)),
         unknown=_unique((*base.unknown, *fresh.unknown)),
@@ -136,14 +217,14 @@ def _joined(have: tuple[Have, ...]) -> tuple[Have, ...]:
     """One entry for a food in one state; amounts in the same terms are added up."""
     joined: dict[tuple[str, str | None], Have] = {}
     for one in have:
-        key = one.food_id, one.state
-        first = joined.get(key)
+        name = one.food_id, one.state
+        first = joined.get(name)
         if first is None:
-            joined[key] = one
+            joined[name] = one
         elif first.grams is not None and one.grams is not None:
-            joined[key] = replace(first, grams=first.grams + one.grams, qty=None, unit=None)
+            joined[name] = replace(first, grams=first.grams + one.grams, qty=None, unit=None)
         elif first.qty is not None and one.qty is not None and first.unit == one.unit:
-            joined[key] = replace(first, qty=first.qty + one.qty)
+            joined[name] = replace(first, qty=first.qty + one.qty)
     return tuple(joined.values())
 
 

@@ -1,9 +1,9 @@
 """Tonight's dinner: how much of what is at hand is cooked, in which state, for how many.
 
 Amounts come from weights, from counts and containers by the portion table, or, when
-nothing was said, from a serving for each eater. More than the eaters need stays
-over, in whole pieces. What may not be eaten (diet, allergy, refusal) is left out here,
-before any cooking is thought of.
+nothing was said, from a serving for each eater (`amounts`). What may not be eaten (diet,
+allergy, refusal) is left out here, before any cooking is thought of; so is what may not
+share a vessel.
 """
 
 from __future__ import annotations
@@ -12,32 +12,22 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from knowledge.diets import barred_by
+from knowledge.diets import clash
 from knowledge.errors import UnknownFood
-from knowledge.foods.model import Food, Role
+from knowledge.foods.model import Food, Portion, Role
 from knowledge.foods.store import Store
+from knowledge.planner import amounts, words
+from knowledge.planner.meant import barred
 from knowledge.planner.model import Have, LeftOut, Request
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
-PLENTY = 2.4  # so many times the need, and the rest is kept for another day
-SHARE = (
-    1.0,
-    0.62,
-    0.48,
-    0.4,
-)  # of a full serving each, when 1, 2, 3, 4 and more foods share one part of the plate
-CUP_ML = 240.0
-VOLUMES_ML = {
-    "ml": 1.0, "l": 1000.0, "cup": CUP_ML, "tbsp": 15.0, "tsp": 5.0, "pint": 473.0, "quart": 946.0,
-    "glass": 200.0, "handful": 60.0, "bowl": 300.0,
-}  # fmt: skip
-FALLBACK_UNITS = ("piece", "can", "pack", "bag", "bunch", "head", "jar")
-MADE_UNITS = frozenset({"can", "jar", "tin", "carton", "pack", "pouch"})  # pulses in these are cooked already
+MOST_EATERS = 12.0
 READY = frozenset({"canned", "cooked", "leftover"})
-SIZE_FACTOR = {"small": 0.75, "baby": 0.5, "tiny": 0.4, "large": 1.3, "big": 1.3, "huge": 1.6}
 THIN = frozenset({"strips"})
 ANY_CUT = frozenset({"beef", "pork", "lamb", "goat", "venison"})  # names that do not say which part
 PULSES = frozenset({"bean", "chickpea"})
+LOOSE_CUT = "kernels"  # off the cob
+LOOSE_BESIDE = frozenset({"white_rice", "whole_grain", "small_grain", "pearl_grain", "ground_meat"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,8 +40,10 @@ class Dish:
     kind: str  # doneness class for the planner: the food's own, or "warm_through"
     cut_said: str  # as it lies there already, "" when whole
     piece_g: float | None  # one piece as bought
-    name: str  # as the cook calls it
+    name: str  # as the cook calls it, one of it
     assumed: bool  # nobody said how much
+    unit: str = ""  # what a piece is called where the name alone would not do: "fillet", "ear", "clove"
+    weighed: bool = False  # the cook said a weight, and hears it again
 
     @property
     def part(self) -> str:
@@ -84,7 +76,7 @@ class Seasoning:
 
     food: Food
     grams: float | None
-    name: str
+    name: str  # as the cook calls it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,48 +104,85 @@ def gather(request: Request, *, store: Store) -> Dinner:
                 LeftOut(food=have.said or have.food_id, why="I do not know it; I planned without it")
             )
             continue
-        reason = _barred(food, request)
+        reason = barred(food, request)
         if reason:
-            left_out.append(LeftOut(food=food.name, why=reason))
+            left_out.append(LeftOut(food=food.name, said=have.said, why=reason))
             continue
-        found.append((food, have))
+        found.append((figures(have.food_id, have.state, store), have))
+    found, apart = _apart(found, request)
+    left_out.extend(apart)
     cooked = [(food, have) for food, have in found if food.role is Role.COOK]
-    eaters = request.eaters if request.eaters_said else _guess_eaters(cooked, request.eaters)
-    eaters = min(max(eaters, 1.0), 12.0)
-    if not request.eaters_said:
-        assumed.append(f"dinner for {eaters:g}")
+    cooked = [(_loosened(food, have, cooked), have) for food, have in cooked]
+    eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
+    eaters = min(max(eaters, 1.0), MOST_EATERS)
     dishes = []
     for food, have in cooked:
-        dish, notes = _dish(food, have, eaters, cooked)
+        dish, notes = _dish(food, have, eaters, cooked, request)
         dishes.append(dish)
         assumed.extend(notes)
+    seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
+    for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
+        if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
+            assumed.append(f"{words.volume(season.grams, request.kitchen.units)} {season.name}")
     return Dinner(
         dishes=tuple(dishes),
-        seasonings=tuple(_seasoning(f, h) for f, h in found if f.role is Role.SEASON),
-        sides=tuple(_seasoning(f, h) for f, h in found if f.role is Role.FINISH),
+        seasonings=tuple(seasonings),
+        sides=tuple(_seasoning(f, h, eaters) for f, h in found if f.role is Role.FINISH),
         eaters=eaters,
         left_out=tuple(left_out),
         assumed=tuple(assumed),
     )
 
 
-def grams_of(food: Food, have: Have) -> float | None:
-    """What the said amount weighs [g], as bought; None when no amount was said or it cannot be weighed."""
-    if have.grams is not None:
-        return have.grams
-    if have.qty is None:
-        one = _portion(food, have.unit, have.size) if have.unit and have.unit not in VOLUMES_ML else None
-        return one
-    unit = have.unit or "piece"
-    one = _portion(food, unit, have.size)
-    if one is None and unit in VOLUMES_ML:
-        cup = _portion(food, "cup", None)
-        per_ml = cup / CUP_ML if cup else (food.bulk_density_kg_m3 or 700.0) / 1000.0
-        one = per_ml * VOLUMES_ML[unit]
-    if one is None:
-        known = (_portion(food, other, have.size) for other in FALLBACK_UNITS)
-        one = next((grams for grams in known if grams is not None), None)
-    return have.qty * one if one is not None else None
+def figures(food_id: str, state: str | None, store: Store) -> Food:
+    """A food with the figures of its state (tinned, frozen, cooked), under its own id and name."""
+    plain = store.food(food_id)
+    stated = store.in_state(food_id, state)
+    if stated.id == food_id:
+        return plain
+    return replace(
+        stated, id=plain.id, name=plain.name, group=plain.group, part=plain.part,
+        portions=_portions(stated, plain),
+    )  # fmt: skip
+
+
+def _portions(stated: Food, plain: Food) -> tuple[Portion, ...]:
+    """Those of the state, and those of the plain food that it lacks."""
+    known = {p.unit for p in stated.portions}
+    return (*stated.portions, *(p for p in plain.portions if p.unit not in known))
+
+
+def _apart(
+    found: Sequence[tuple[Food, Have]], request: Request
+) -> tuple[list[tuple[Food, Have]], list[LeftOut]]:
+    """What may be cooked together under the diets, the protein before what goes with it."""
+    kept: list[int] = []
+    out = []
+    order = sorted(range(len(found)), key=lambda i: (_rank(found[i][0]), i))
+    for i in order:
+        food, have = found[i]
+        here = [*(found[j][0] for j in kept), food]
+        why = next((w for diet in request.diets if (w := clash(here, diet))), None)
+        if why is None:
+            kept.append(i)
+        else:
+            out.append(LeftOut(food=food.name, said=have.said, why=why))
+    return [found[i] for i in sorted(kept)], out
+
+
+def _rank(food: Food) -> int:
+    """How much a dinner would miss it, most first."""
+    if food.role is not Role.COOK:
+        return 3
+    return 0 if food.part == "protein" and food.animal != "dairy" else 2 if food.animal == "dairy" else 1
+
+
+def _loosened(food: Food, have: Have, cooked: Sequence[tuple[Food, Have]]) -> Food:
+    """Corn beside grain or mince comes off the cob unless cobs were counted."""
+    if LOOSE_CUT not in food.cuts or have.qty is not None or have.cut is not None:
+        return food
+    beside = any(f.doneness in LOOSE_BESIDE or h.cut == "ground" for f, h in cooked)
+    return replace(food, cuts=(LOOSE_CUT,)) if beside else food
 
 
 def scaled(dish: Dish, factor: float) -> Dish:
@@ -165,120 +194,65 @@ def scaled(dish: Dish, factor: float) -> Dish:
     return replace(dish, grams=min(grams, dish.grams))
 
 
-def _barred(food: Food, request: Request) -> str:
-    if food.id in request.spoiled:
-        return "it stood out warm for hours: throw it away, cooking does not make it safe"
-    if food.id in request.excluded or food.name in request.excluded:
-        return "you said no to it"
-    for token in request.excluded:
-        if barred_by(food, (f"no {token}",)):
-            return f"you said no {token}"
-    diets = barred_by(food, request.diets)
-    return f"it does not go with: {', '.join(diets)}" if diets else ""
-
-
-def _portion(food: Food, unit: str | None, size: str | None) -> float | None:
-    """One unit of the food [g], in the size said or else the usual one."""
-    of_unit = [p for p in food.portions if p.unit == (unit or "piece")]
-    if not of_unit:
-        return None
-    for portion in of_unit:
-        if portion.size == (size or ""):
-            return portion.grams
-    usual = next((p for p in of_unit if p.size in ("", "medium")), of_unit[0])
-    return usual.grams * SIZE_FACTOR.get(size or "", 1.0)
-
-
-def _guess_eaters(cooked: Sequence[tuple[Food, Have]], default: float) -> float:
-    """As many as the protein that was named feeds, within reason; the usual number when that is not said."""
-    mains = [(f, grams_of(f, h)) for f, h in cooked if f.part == "protein" and f.serving_g]
-    said = [grams / food.serving_g for food, grams in mains if grams is not None and food.serving_g]
-    if not said:
-        return default
-    return float(min(max(round(sum(said) * 0.9), 2), 6))
-
-
 def _dish(
-    food: Food, have: Have, eaters: float, cooked: Sequence[tuple[Food, Have]]
+    food: Food, have: Have, eaters: float, cooked: Sequence[tuple[Food, Have]], request: Request
 ) -> tuple[Dish, list[str]]:
+    name = have.said or food.name
+    state, kind, notes = _state(food, have, name)
+    piece, unit = amounts.piece_of(food, have)
+    grams = amounts.grams_of(food, have)
+    assumed = grams is None
+    kept_back = False
+    if grams is None:
+        others = [f for f, _ in cooked if f.part == food.part and (f is food or not amounts.is_flavour(f))]
+        main = any(f.part == "protein" and not amounts.is_flavour(f) for f, _ in cooked)
+        grams = amounts.unsaid(
+            food, have, eaters, said=request.eaters_said, sharing=max(len(others), 1), main=main
+        )
+    else:
+        used = amounts.enough(food, have, grams, eaters, soup="soup" in request.wishes)
+        kept_back = used < grams
+        grams = used
+    dish = Dish(
+        food=food,
+        grams=min(max(grams, MIN_G), MAX_G),
+        state=state,
+        kind=kind,
+        cut_said=have.cut or "",
+        piece_g=piece,
+        name=name,
+        assumed=assumed,
+        unit="" if unit and unit in name.split() else unit,
+        weighed=have.grams is not None and not (have.qty is not None and have.unit in amounts.PIECE_UNITS),
+    )
+    if assumed:
+        notes.append(words.amount(dish, request.kitchen.units))
+    elif kept_back:
+        notes.append(f"{words.amount(dish, request.kitchen.units)}: enough; keep the rest")
+    return dish, notes
+
+
+def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
+    """The state it is in, the class by which it is done, and what had to be assumed for that."""
+    state, kind = have.state or "", food.doneness
     notes: list[str] = []
-    name = food.name
-    state = have.state or ""
-    kind = food.doneness
     if have.cut == "ground" and food.animal and food.safety == "whole_meat":
         kind = "ground_meat"
     if have.cut in THIN and food.part == "protein" and kind.startswith("tough_") and food.id in ANY_CUT:
         kind = "tender_meat"  # sold in strips it is for the pan
     if state in READY or food.start_state == "canned":
         kind = "warm_through"
-    elif food.doneness in PULSES and not state:
-        if have.unit in MADE_UNITS or (have.grams is None and have.unit != "cup"):
-            state, kind = "canned", "warm_through"
-            notes.append(f"the {name} is tinned")
-        else:
+    elif food.doneness in PULSES and food.start_state == "dry" and state in ("", "raw"):
+        said = have.state == "raw" or (have.grams is not None and have.unit not in amounts.TINS)
+        if said or have.unit == "cup":
             state = "dried"
+        else:
+            state, kind = "canned", "warm_through"
+            notes.append(f"tinned {words.plural(name)}")
     if kind in PULSES and state == "dried":
-        notes.append(f"the {name} is dry and not soaked")
-    sharing = sum(other.part == food.part for other, _ in cooked)
-    need = (food.serving_g or 150.0) * eaters * SHARE[min(sharing, len(SHARE)) - 1]
-    if food.part == "aromatic":
-        need = (food.serving_g or 60.0) * eaters * 0.6
-    piece = _portion(food, "piece", have.size)
-    grams = grams_of(food, have)
-    assumed = grams is None
-    if grams is None:
-        grams = need
-        if piece and piece > 40:
-            grams = _in_pieces(need, piece, food)
-        notes.append(f"{amount_text(name, grams, piece)}")
-    elif grams > PLENTY * (food.serving_g or 150.0) * eaters and food.part not in ("liquid", "aromatic"):
-        enough = PLENTY * 0.6 * (food.serving_g or 150.0) * eaters
-        if piece and piece > 40:
-            enough = _in_pieces(enough, piece, food)
-        if enough < grams * 0.8 and not (piece and grams <= piece):
-            notes.append(f"{amount_text(name, enough, piece)} is enough; keep the rest")
-            grams = enough
-    grams = min(max(grams, MIN_G), MAX_G)
-    cut = have.cut or ""
-    return (
-        Dish(
-            food=food,
-            grams=grams,
-            state=state,
-            kind=kind,
-            cut_said=cut,
-            piece_g=piece,
-            name=name,
-            assumed=assumed,
-        ),
-        notes,
-    )
+        notes.append(f"dry {words.plural(name)}, not soaked")
+    return state, kind, notes
 
 
-def _in_pieces(grams: float, piece_g: float, food: Food) -> float:
-    """Rounded up to whole pieces; big vegetables may be halved or quartered."""
-    step = piece_g
-    if food.part != "protein" and piece_g > 350:
-        step = piece_g / (4 if piece_g > 1000 else 2)
-    return max(1, math.ceil(grams / step - 0.25)) * step
-
-
-def _seasoning(food: Food, have: Have) -> Seasoning:
-    return Seasoning(food=food, grams=grams_of(food, have), name=food.name)
-
-
-def amount_text(name: str, grams: float, piece_g: float | None) -> str:
-    """An amount as one says it in a kitchen: pieces when they are whole, else grams."""
-    if piece_g and piece_g > 40:
-        count = round(grams / piece_g * 4) / 4
-        if count >= 0.25 and abs(grams - count * piece_g) < 0.1 * piece_g:
-            part = {0.25: "a quarter", 0.5: "half a", 0.75: "three quarters of a", 1.0: "1"}.get(
-                count, f"{count:g} ×"
-            )
-            return f"{part} {name}"
-    return f"{_round_g(grams)} g {name}"
-
-
-def _round_g(grams: float) -> int:
-    step = 5 if grams < 100 else 10 if grams < 300 else 50
-    return max(step, round(grams / step) * step)
+def _seasoning(food: Food, have: Have, eaters: float) -> Seasoning:
+    return Seasoning(food=food, grams=amounts.poured(food, have, eaters), name=have.said or food.name)

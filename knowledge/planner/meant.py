@@ -15,14 +15,14 @@ def item_named(plan: Plan, name: str | None, store: Store) -> PlanItem | None:
     if name is None:
         return None
     for item in plan.items:
-        if name in (item.food_id, item.food):
+        if name in (item.food_id, item.food, item.said):
             return item
     food = store.named(name)
     for item in plan.items:
         if food is not None and item.food_id == food.id:
             return item
     said = set(name.lower().split())
-    near = [i for i in plan.items if said & set(i.food.lower().split())]
+    near = [i for i in plan.items if said & set(f"{i.food} {i.said}".lower().split())]
     if not near and food is not None:
         near = [i for i in plan.items if store.food(i.food_id).group == food.group]
     return near[0] if len(near) == 1 else None
@@ -48,7 +48,15 @@ def most_alike(plan: Plan, new: Food, store: Store) -> PlanItem | None:
 
 def barred(food: Food, request: Request) -> str:
     """Why this cook does not eat it; empty when nothing speaks against it."""
+    if food.id in request.spoiled:
+        return "it stood out warm for hours: throw it away, cooking does not make it safe"
+    bad = sorted(food.allergens & set(request.allergies))
+    if bad:
+        return f"it contains {words.listed(bad)}, and you said allergy"
     if food.id in request.excluded or food.name in request.excluded:
         return "you said no to it"
-    diets = barred_by(food, (*request.diets, *(f"no {x}" for x in request.excluded)))
-    return f"it does not go with {words.listed(list(diets))}" if diets else ""
+    for token in request.excluded:
+        if barred_by(food, (f"no {token}",)):
+            return f"you said no {token}"
+    diets = barred_by(food, request.diets)
+    return f"it does not go with: {', '.join(diets)}" if diets else ""

@@ -68,9 +68,10 @@ class Have:
     qty: float | None = None
     unit: str | None = None
     size: str | None = None
-    state: str | None = None  # canned, frozen, raw, leftover, cooked, dried; None: the food's usual state
+    state: str | None = None  # canned, frozen, raw, leftover, cooked, dried, soaked; None: the usual one
     cut: str | None = None  # as the cook has it already ("ground", "whole", "diced", "bone-in")
-    said: str = ""  # the cook's own word for it, used in replies
+    said: str = ""  # the cook's own word for one of it, used in replies
+    several: bool = False  # said in the plural, without a number: "carrots"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,6 +101,7 @@ class Request:
     vessel: str | None = None
     not_vessels: tuple[str, ...] = ()
     excluded: tuple[str, ...] = ()  # food ids
+    allergies: tuple[str, ...] = ()  # allergen tokens: what contains one stays out
     diets: tuple[str, ...] = ()
     wishes: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()  # names the reader could not place; they are left out, and said so
@@ -137,8 +139,14 @@ class PlanItem:
     done: Done
     why: str
     doneness: str = ""  # class by which it is done: the food's own, or "warm_through" ...
+    said: str = ""  # the cook's own word for one of it; "" when it is `food`
     lane: str = "main"  # the stage it finishes in: "main", or "after" pressure is released
     add_s: float = 0.0  # when it goes into that stage, before the end of the stage
+
+    @property
+    def label(self) -> str:
+        """As it is called in a reply: the cook's word, else its name."""
+        return self.said or self.food
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,6 +197,12 @@ class LeftOut:
 
     food: str
     why: str
+    said: str = ""  # the cook's own word for it
+
+    @property
+    def label(self) -> str:
+        """As it is called in a reply."""
+        return self.said or self.food
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from knowledge.planner.dinner import Dish
+if TYPE_CHECKING:
+    from knowledge.planner.dinner import Dish
 
 
 def minutes(seconds: float) -> int:
@@ -66,25 +68,51 @@ def size(mm: float, units: str) -> str:
     """The size of a cut."""
     if units != "us":
         return f"{mm:.0f} mm"
-    eighths = max(1, round(mm / 25.4 * 8))
+    step = 1 if mm < 12 else 2 if mm < 24 else 4  # nobody measures an eighth on a large piece
+    eighths = max(1, round(mm / 25.4 * 8 / step) * step)
     whole, rest = divmod(eighths, 8)
     part = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")[rest]
     return f"{' '.join(p for p in (str(whole) if whole else '', part) if p)} inch"
 
 
 def amount(dish: Dish, units: str) -> str:
-    """How much of a dish: whole pieces where it comes in pieces, else a weight."""
-    if dish.piece_g and dish.piece_g > 40:
+    """How much of a dish: the weight that was said, or whole pieces where it comes in pieces."""
+    if dish.weighed or dish.cut_said in ("ground", "diced", "strips", "chopped", "sliced"):
+        return f"{weight(dish.grams, units)} {_mass(dish)}"
+    if dish.piece_g and (dish.piece_g > 40 or dish.unit):
         count = dish.grams / dish.piece_g
         if abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06:
-            article = "an" if dish.name[:1] in "aeiou" else "a"
-            return f"{'a quarter' if count < 0.5 else 'three quarters'} of {article} {dish.name}"
+            return f"{'a quarter' if count < 0.5 else 'three quarters'} of {_a(dish.name)}"
+        halves = dish.part != "protein" and not dish.unit  # nobody halves a fillet or an egg
         for whole in (round(count), round(count * 2) / 2):
-            if whole >= 0.5 and abs(count - whole) < 0.12:
-                return f"{counted(whole)} {dish.name if whole <= 1 else plural(dish.name)}"
-    if dish.grams < 15 and dish.part == "aromatic":
-        return f"a little {dish.name}"
-    return f"{weight(dish.grams, units)} {label(dish)}"
+            if whole >= 0.5 and abs(count - whole) < 0.12 and (halves or whole == int(whole)):
+                return pieces(whole, dish)
+    return f"{weight(dish.grams, units)} {_mass(dish)}"
+
+
+def pieces(number: float, dish: Dish) -> str:
+    """So many of it: "2 carrots", "half a cauliflower", "2 cod fillets", "3 ears of corn"."""
+    if dish.unit:
+        one = number <= 1
+        if dish.unit in AFTER_NAME:
+            return f"{counted(number)} {dish.name} {dish.unit}{'' if one else 's'}"
+        return f"{counted(number)} {dish.unit}{'' if one else 's'} of {dish.name}"
+    if number == 0.5:
+        return f"half {_a(dish.name)}"
+    return f"{counted(number)} {dish.name if number <= 1 else plural(dish.name)}"
+
+
+AFTER_NAME = frozenset({"fillet", "steak"})
+
+
+def _a(name: str) -> str:
+    return f"{'an' if name[:1] in 'aeiou' else 'a'} {name}"
+
+
+def _mass(dish: Dish) -> str:
+    """Its name after a weight: "600 g potatoes", "700 g beef chuck" (one joint, or part of it)."""
+    joint = dish.piece_g is not None and dish.piece_g > 450 and dish.grams < 1.5 * dish.piece_g
+    return dish.name if joint else plural(dish.name)
 
 
 def counted(number: float) -> str:
@@ -110,14 +138,21 @@ MASS = frozenset(  # names that have no plural in a kitchen
     hake pollock catfish mackerel halibut tilapia snapper bass liver brisket shoulder belly loin
     tenderloin chorizo kielbasa andouille sauerkraut rabe broccolini choy freekeh hominy buckwheat
     amaranth teff fonio rhubarb pumpkin squash silverbeet cress sorrel fern gnocchi crab lobster
-    meat mince fillet-fish seaweed nori lasagna stuffing surimi""".split()  # noqa: SIM905
+    meat mince seaweed nori lasagna stuffing surimi sweetcorn passata beetroot tripe kimchi
+    edamame choi veg rocket shin chuck neck gammon topside silverside knuckle
+    rind mash coley pollack bream ling turbot sole skate eel octopus calamari tagliatelle fusilli penne
+    ditalini arborio basmati jasmine haloumi sauerkraut""".split()  # noqa: SIM905
 )
 
 
 def plural(name: str) -> str:
-    """The plural of a food's name, for a count of pieces."""
+    """The plural of a food's name, for a count of pieces: "carrots", "legs of lamb", "corn on the cob"."""
+    for link in (" of ", " on "):
+        if link in name:
+            head, tail = name.split(link, 1)
+            return f"{plural(head)}{link}{tail}"
     last = name.rsplit(" ", 1)[-1]
-    if last in MASS or last.endswith("s") or name.startswith("ground "):
+    if last in MASS or last.endswith(("s", "fish")) or name.startswith("ground "):
         return name
     if last.endswith(("ch", "sh", "x")) or last in ("potato", "tomato", "mango"):
         return f"{name}es"

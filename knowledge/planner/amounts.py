@@ -1,0 +1,165 @@
+"""How much: what a said amount weighs, for how many that is dinner, and how much to take when nobody said.
+
+A fridge is not a shop. Without a number "an onion" is one and "carrots" are two or
+three, whatever a label would call a serving; a tin or a bit of bacon says nothing about
+how many will eat, six chicken thighs do.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from knowledge.foods.model import Food, Role
+from knowledge.planner.model import Have
+
+CUP_ML = 240.0
+VOLUMES_ML = {
+    "ml": 1.0, "l": 1000.0, "cup": CUP_ML, "tbsp": 15.0, "tsp": 5.0, "pint": 473.0, "quart": 946.0,
+    "glass": 200.0, "handful": 60.0, "bowl": 300.0,
+}  # fmt: skip
+FALLBACK_UNITS = ("piece", "can", "pack", "bag", "bunch", "head", "jar")
+TAKEN_UNITS = ("can", "carton", "jar", "pack", "glass", "cup")  # of a liquid, when no amount is said
+TINS = frozenset({"can", "jar", "tin", "pouch"})
+SIZE_FACTOR = {"small": 0.75, "baby": 0.5, "tiny": 0.4, "large": 1.3, "big": 1.3, "huge": 1.6}
+PIECE_UNITS = ("piece", "ear", "head", "clove", "stalk", "fillet", "steak")  # what one of it may be called
+SALTY_G = 2.2  # of salt in 100 g: meat so salty is there for its flavour
+FLAVOUR_G = 50.0  # of it for each eater, beside another protein
+SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and more foods share a part
+VEG_G = 150.0  # of one vegetable for an eater, when nobody said
+POURED_G = 250.0  # of a liquid for an eater, when nobody said
+KEEPS_DAYS = 14.0  # from here a store that is drawn on, not tonight's shopping
+PLENTY = 2.4  # so many times the need, and the rest of a store is kept
+
+
+def grams_of(food: Food, have: Have) -> float | None:
+    """What the said amount weighs [g], as bought; None when no amount was said or it cannot be weighed."""
+    if have.grams is not None:
+        return have.grams
+    if have.qty is None:
+        return portion(food, have.unit, have.size) if have.unit and have.unit not in VOLUMES_ML else None
+    unit = have.unit or "piece"
+    one = portion(food, unit, have.size)
+    if one is None and unit in VOLUMES_ML:
+        cup = portion(food, "cup", None)
+        per_ml = cup / CUP_ML if cup else (food.bulk_density_kg_m3 or 700.0) / 1000.0
+        one = per_ml * VOLUMES_ML[unit]
+    if one is None:
+        known = (portion(food, other, have.size) for other in FALLBACK_UNITS)
+        one = next((grams for grams in known if grams is not None), None)
+    return have.qty * one if one is not None else None
+
+
+def portion(food: Food, unit: str | None, size: str | None) -> float | None:
+    """One unit of the food [g], in the size said or else the usual one."""
+    of_unit = [p for p in food.portions if p.unit == (unit or "piece")]
+    if not of_unit:
+        return None
+    for one in of_unit:
+        if one.size == (size or ""):
+            return one.grams
+    usual = next((p for p in of_unit if p.size in ("", "medium")), of_unit[0])
+    return usual.grams * SIZE_FACTOR.get(size or "", 1.0)
+
+
+def piece_of(food: Food, have: Have) -> tuple[float | None, str]:
+    """One piece as bought [g] and what it is called ("fillet", "ear"; "" for the food's own name)."""
+    if have.unit in PIECE_UNITS[1:] and (grams := portion(food, have.unit, have.size)):
+        return grams, have.unit or ""
+    grams = portion(food, "piece", have.size)
+    if grams is not None:
+        same = (u for u in PIECE_UNITS[1:] if portion(food, u, have.size) == grams)
+        return grams, next(same, "") if food.animal == "fish" else ""
+    for unit in PIECE_UNITS[1:]:
+        if (grams := portion(food, unit, have.size)) is not None and food.role is Role.COOK:
+            return grams, unit
+    return None, ""
+
+
+def is_flavour(food: Food) -> bool:
+    """Whether it is meat for its flavour rather than to fill: bacon, ham, chorizo."""
+    return bool(food.animal) and food.part == "protein" and food.group in ("cured meat", "sausage") and (
+        (food.salt_g or 0.0) >= SALTY_G
+    )  # fmt: skip
+
+
+def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
+    """For how many what was said is dinner; the usual number when nothing said so.
+
+    Counted or weighed proteins say so, a tin or a flavouring never; without one, a weighed starch does.
+    """
+    for part, least in (("protein", 1.0), ("starch", 2.0)):
+        feeds = 0.0
+        for food, have in cooked:
+            grams = grams_of(food, have)
+            alone = not any(f.part == part and not is_flavour(f) for f, _ in cooked)
+            stored = have.unit in TINS or have.state == "canned" or (is_flavour(food) and not alone)
+            if food.part != part or grams is None or stored or not food.serving_g:
+                continue
+            share = grams / food.serving_g
+            if (food.fridge_days or 0.0) >= KEEPS_DAYS:  # a box of eggs
+                share = min(share, 2.0)
+            feeds += share
+        if feeds:
+            return float(min(max(math.floor(feeds + 0.45), least), 6))
+    return usual
+
+
+def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, main: bool) -> float:
+    """How much to take when no amount was said [g].
+
+    Args:
+        said: whether the number of eaters was.
+        sharing: how many foods make up this part of the plate.
+        main: whether another protein carries the dinner.
+    """
+    need = (food.serving_g or 150.0) * eaters * SHARE[min(sharing, len(SHARE)) - 1]
+    if food.part == "aromatic":
+        need = (food.serving_g or 60.0) * eaters * 0.6
+    elif food.part == "vegetable":
+        need = min(need, VEG_G * eaters)
+    elif is_flavour(food) and main:
+        need = min(need, FLAVOUR_G * eaters)
+    piece, _ = piece_of(food, have)
+    if piece is None or piece <= 40:
+        return need
+    if food.part in ("vegetable", "aromatic", "starch") and not have.several and not said and 2 * need > piece:
+        return piece  # "an onion", "sweet potato": one
+    grams = in_pieces(need, piece, food)
+    if food.part in ("vegetable", "aromatic") and have.several and piece <= VEG_G * 1.5:
+        most = max(3.0, eaters)
+        return min(max(grams / piece, 2.0), most) * piece
+    return grams
+
+
+def enough(food: Food, have: Have, grams: float, eaters: float, *, soup: bool) -> float:
+    """What of a said amount is cooked [g]: all of what spoils; of a store, what the eaters need."""
+    serving = food.serving_g or 150.0
+    keeps = food.fridge_days is None or food.fridge_days >= KEEPS_DAYS
+    plenty = PLENTY if keeps else 2 * PLENTY
+    if soup or food.part in ("liquid", "aromatic") or grams <= plenty * serving * eaters:
+        return grams
+    wanted = plenty * (0.6 if keeps else 0.8) * serving * eaters
+    piece, _ = piece_of(food, have)
+    if piece and piece > 40:
+        wanted = in_pieces(wanted, piece, food)
+    return wanted if wanted < 0.8 * grams and not (piece and grams <= piece) else grams
+
+
+def in_pieces(grams: float, piece_g: float, food: Food) -> float:
+    """In whole pieces; big vegetables may be halved or quartered."""
+    step = piece_g
+    if food.part != "protein" and piece_g > 350:
+        step = piece_g / (4 if piece_g > 1000 else 2)
+    up = 0.25 if food.part == "protein" else 0.4  # nobody goes short of meat for the rounding
+    return max(1, math.ceil(grams / step - up)) * step
+
+
+def poured(food: Food, have: Have, eaters: float) -> float | None:
+    """How much of a liquid goes in [g]: what was said, else the usual tin, carton or glass."""
+    grams = grams_of(food, have)
+    if grams is not None or food.part != "liquid" or food.group == "stock":
+        return grams
+    usual = (portion(food, unit, have.size) for unit in TAKEN_UNITS)
+    one = next((g for g in usual if g is not None), None)
+    return None if one is None else min(one, POURED_G * eaters)
