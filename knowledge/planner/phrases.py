@@ -54,7 +54,8 @@ def ready(placed: Placed, units: str) -> str:
     if dish.state == "canned":
         return f"drain|{said}" if dish.food.group != "fruit vegetable" else f"open|{said}"
     if way.lead == SOAKED:
-        return f"cover|{said} with boiling water, 4 min, and drain"
+        drained = ", 4 min, and drain" if dish.kind == "noodle" else " to a finger above it, 5 min under a plate"
+        return f"cover|{said} with boiling water{drained}"
     if dish.kind in RINSED:
         return f"rinse|{said}"
     if dish.food.part == "starch" and dish.kind in ("pasta", "noodle", "whole_grain"):

@@ -26,6 +26,7 @@ PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
 MINUTE = 0.05  # a minute beyond what an evening has anyway
 EVENING_MIN = 45.0
+ROAST_MIN = 110.0  # who buys a joint or a bird has that evening
 LATE_MINUTE = 0.4  # a minute beyond the deadline
 COLD_MINUTE = 0.15  # a minute that a steak waits beyond ten
 FALLING, BOILING = 0.55, 0.33  # a minute while pressure falls, or open at a boil, against one at pressure
@@ -322,7 +323,8 @@ def score(draft: Draft, request: Request) -> float:
     points -= sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in draft.refused)
     total_min = (draft.stages.serve_s - draft.start_s) / 60.0
     hurry = 2.5 if "quick" in request.wishes else 1.0
-    free_min = 20.0 if "quick" in request.wishes else EVENING_MIN
+    joint = any(whole_mm(p.way.dish) >= ROAST_MM for p in draft.placed if p.way.dish.part == "protein")
+    free_min = 20.0 if "quick" in request.wishes else ROAST_MIN if joint else EVENING_MIN
     points -= hurry * MINUTE * max(total_min - free_min, 0.0)
     if request.ready_in_s is not None and request.ready_in_s > 0:
         points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)

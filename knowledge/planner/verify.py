@@ -272,9 +272,22 @@ def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:
     found = [
         float(row[column]) * 60.0
         for row in store.table("tolerant")
-        if mine[row["by"]] == row["value"] and row["cut"] in ("", item.cut_id)
+        if mine[row["by"]] == row["value"]
+        and row["cut"] in ("", item.cut_id)
+        and row["of_class"] in ("", item.doneness)
     ]
-    return max(found, default=0.0)
+    good_s = max(found, default=0.0)
+    return good_s + _slow_end_s(plan) if good_s and item.lane == "main" else good_s
+
+
+def _slow_end_s(plan: Plan) -> float:
+    """Of falling pressure and of the boil after it, what adds nothing to cooking at full pressure."""
+    if plan.settings.method != "sealed":
+        return 0.0
+    release = next((s.at_s for s in plan.steps if s.do is Do.RELEASE), plan.cooking_s)
+    fall_s = FALL_S[plan.settings.release or "quick"]
+    after_s = max(max(i.out_s for i in plan.items) - release - fall_s, 0.0)
+    return 0.4 * fall_s + 0.6 * after_s
 
 
 def _order(plan: Plan) -> Iterator[str]:

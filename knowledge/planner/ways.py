@@ -43,7 +43,8 @@ CUT_STEP, KNIFE_MIN = (
 KEPT_WHOLE = frozenset({"tender_meat", "fish"})
 BIRDS = frozenset({"poultry", "dark_poultry"})
 SLOW_IN_A_PAN = frozenset({"root", "starchy", "hard_veg"})
-TRAY_MM = 12.0  # smaller is black before the tray comes out
+TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
+QUICK_TRAY_MM = 12.0  # when time counts
 PAN_MM = 15.0  # larger is black outside before the middle is soft
 THICK_MM = 58.0  # from here poultry is roasted and carved
 RESTS_FROM_MM = 14.0  # a steak or a chop; thinner and it goes back into the dish
@@ -128,7 +129,7 @@ def _ways(
     vessel = store.vessel(method.vessel)
     deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
-    cuts = [store.cut(fit.wet_cut)] if fit.wet_cut and method.kind != "dry" else cuts_for(dish, method, store)
+    cuts = [store.cut(fit.wet_cut)] if fit.wet_cut and method.kind != "dry" else cuts_for(dish, method, request, store)
     for lane, points in lanes:
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
@@ -168,7 +169,7 @@ def _ways(
             )
 
 
-def cuts_for(dish: Dish, method: Method, store: Store) -> list[Cut]:
+def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list[Cut]:
     """The cuts worth trying, usual first; what lies there cut already stays as it is.
 
     Steaks, chops, joints, fillets and birds stay whole on the tray and in the pan. A tray
@@ -184,13 +185,15 @@ def cuts_for(dish: Dish, method: Method, store: Store) -> list[Cut]:
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
         usual = usual[:2]
     elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or (dish.kind in BIRDS and whole_mm(dish) >= THICK_MM)):
-        wet_fish = dish.kind == "fish" and method.kind not in ("dry", "pan")
-        usual = [c for c in usual if c == "whole" or (wet_fish and c == "large chunk")]
+        as_bought = ("whole", "thick slice") if dish.kind == "fish" else ("whole",)
+        in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
+        usual = [c for c in usual if c in as_bought or (in_stew and c == "large chunk")]
     cuts = [store.cut(cut_id) for cut_id in usual]
     if animal or dish.cut_said or len(cuts) < 2 or cuts[0].shape == "leaf":
         return cuts
     if method.kind == "dry":
-        large = [c for c in cuts if c.parts or c.size_mm >= TRAY_MM]
+        least_mm = QUICK_TRAY_MM if "quick" in request.wishes or request.ready_in_s else TRAY_MM
+        large = [c for c in cuts if c.parts or c.size_mm >= least_mm]
         return large or cuts[-1:]
     if method.kind == "pan" and dish.kind in SLOW_IN_A_PAN:
         small = [c for c in cuts if not c.parts and c.size_mm <= PAN_MM]
@@ -216,7 +219,9 @@ def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
     found = {
         row["by"]: float(row[column]) * 60.0
         for row in store.table("tolerant")
-        if mine[row["by"]] == row["value"] and row["cut"] in ("", cut_id)
+        if mine[row["by"]] == row["value"]
+        and row["cut"] in ("", cut_id)
+        and row["of_class"] in ("", dish.kind)
     }
     return next((found[by] for by in NEAREST if by in found), 0.0)
 
