@@ -31,7 +31,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
     done = steps.steps(draft, units=units)
     dishes = draft.dinner.dishes
     left_out = list(draft.dinner.left_out)
-    left_out += [LeftOut(food=dish.name, why=why) for dish, why in draft.refused]
+    left_out += [LeftOut(food=dish.food.name, said=dish.name, why=why) for dish, why in draft.refused]
     total_s = draft.stages.serve_s - draft.start_s
     return Plan(
         vessel=draft.vessel.id,
@@ -104,7 +104,8 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
     latest = max(latest, out)
     return PlanItem(
         food_id=way.dish.food.id,
-        food=way.dish.name,
+        food=way.dish.food.name,
+        said=way.dish.name if way.dish.name != way.dish.food.name else "",
         grams=way.dish.grams,
         state=way.dish.state,
         cut_id=way.cut.id,

@@ -274,7 +274,7 @@ def _refusal(
             why = f"{dish.name} would be long past its best by the time the rest is done"
     again = plan_again(request, store=store)
     other = ""
-    if isinstance(again, Plan) and not any(left.food == dish.name for left in again.left_out):
+    if isinstance(again, Plan) and not any(left.food == dish.food.name for left in again.left_out):
         place = "a new plan" if again.vessel == plan.vessel else f"the {again.vessel}"
         other = f" It would work in {place}, about {words.duration(again.total_s)} in all."
     text = f"No: {why}.{other}"
