@@ -181,8 +181,8 @@ def _facts(food: Food, store: Store) -> Iterator[tuple[str, str]]:
         yield "Cut", ", ".join(store.cut(cut).name for cut in food.cuts)
     if food.role is Role.COOK:
         kind = store.doneness(food.doneness)
-        core = f"at {food.target_degC or kind.target_degC:g} °C in the core, "
-        core = core if kind.kind in (DoneKind.CORE, DoneKind.WARM) else ""
+        target = food.target_degC or kind.target_degC
+        core = f"at {target:g} °C in the core, " if target and kind.kind in (DoneKind.CORE, DoneKind.WARM) else ""
         yield "Done", f"{core}as {food.doneness.replace('_', ' ')}"
     if food.pressure in _PRESSURE:
         yield "Under pressure", _PRESSURE[food.pressure]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from knowledge.answers.cite import cited
-from knowledge.answers.conversion import cup_grams
+from knowledge.answers.conversion import MASS_G, cup_grams
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import altitude_m, both, quantities, says_altitude
 from knowledge.physics.water import ambient_Pa, boiling_degC
@@ -17,7 +17,6 @@ _PEOPLE = re.compile(
 _COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
 SHORT = 5  # words of a question like "potatoes for 6 people"
 WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
-GRAM_WORDS = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 
 
 def water_ratio(question: Question) -> Answer | None:
@@ -28,16 +27,17 @@ def water_ratio(question: Question) -> Answer | None:
     if not wet or question.says("cold water", "wash", "rinse", "reheat", "salt"):
         return None
     rows = {row["food_id"]: row for row in question.store.table("ratios")}
-    mention = next((m for m in question.mentions if m.food.id in rows), None)
-    if mention is None:
+    held = [m for m in question.mentions if m.food.id in rows]
+    if not held:
         return _pasta_water(question)
+    mention = max(held, key=lambda m: m.end - m.start)  # "rice ... sushi rice": the one said more exactly
     row = rows[mention.food.id]
     cups = _span(row["water_lo"], row["water_hi"])
     minutes = _span(row["minutes_lo"], row["minutes_hi"])
     middle = (float(row["water_lo"]) + float(row["water_hi"])) / 2
     water = f"{cups} {'cup' if cups == '1' else 'cups'} of water for 1 cup ({240 * middle:.0f} ml for 240 ml)"
     text = f"{mention.phrase.capitalize()}: {water}, {minutes} min, lid on"
-    grams = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
+    grams = next((q.value * MASS_G[q.unit] for q in quantities(question) if q.unit in MASS_G), None)
     said_cups = next((q.value for q in quantities(question) if q.unit == "cup" and q.value != 1), None)
     if grams:
         ml = grams / cup_grams(mention.food, question.store) * middle * 236.588
@@ -47,6 +47,25 @@ def water_ratio(question: Question) -> Answer | None:
     return Answer(
         known=True,
         answer=f"{text}; makes {row['yield']} cups. The packet knows its own grain better.",
+        sources=cited(question.store, row["source"]),
+    )
+
+
+def grain_yield(question: Question) -> Answer | None:
+    """What a cup of dry grain or pulse makes cooked."""
+    if not question.says("yield", "makes", "make when", "cooked from", "dry to cooked", "a cup make", "cup makes", "does it make", "dry make", "become", "expand",
+                         "how much cooked", "how many cups of cooked", "cups cooked"):  # fmt: skip
+        return None
+    rows = {row["food_id"]: row for row in question.store.table("ratios")}
+    mention = next((m for m in question.mentions if m.food.id in rows), None)
+    if mention is None:
+        pulse = next((m for m in question.mentions if m.food.doneness in ("bean", "chickpea")), None)
+        text = f"1 cup of dry {pulse.phrase} makes about 2.5-3 cups cooked." if pulse else ""
+        return Answer(known=True, answer=text, sources=cited(question.store, "A-NEBRASKA")) if text else None
+    row = rows[mention.food.id]
+    return Answer(
+        known=True,
+        answer=f"1 cup of dry {mention.phrase} makes about {row['yield']} cups cooked.",
         sources=cited(question.store, row["source"]),
     )
 
@@ -65,7 +84,7 @@ def _pasta_water(question: Question) -> Answer | None:
 def servings(question: Question) -> Answer | None:
     """How many a weight feeds, or how much of a food for so many."""
     food = next((food for food in question.foods if food.serving_g), None)
-    weight = next((q.value * GRAM_WORDS[q.unit] for q in quantities(question) if q.unit in GRAM_WORDS), None)
+    weight = next((q.value * MASS_G[q.unit] for q in quantities(question) if q.unit in MASS_G), None)
     whole = question.store.named(f"whole {food.name}") if food and weight and weight >= WHOLE_BIRD_G else None
     food = whole if whole and whole.serving_g else food
     feeds = question.says("how many people", "how many does", "how many will", "feed", "serves", "serve how")
@@ -113,13 +132,14 @@ def boiling(question: Question) -> Answer | None:
     high = says_altitude(question) or question.says(
         "altitude", "sea level", "elevation", "high up", "mountain"
     )
-    if not (question.says("boil") and high) and not question.says("water boil", "boiling point"):
+    slower = high and question.says("boil", "cook", "longer", "take", "simmer", "affect", "adjust")
+    if not slower and not question.says("water boil", "boiling point"):
         return None
     if question.foods and question.says("how long", "minutes"):
         return None
     height_m = altitude_m(question)
     degC = boiling_degC(ambient_Pa(height_m))
-    slower = (
+    how = (
         ""
         if height_m < 300
         else " Simmered food takes longer: vegetables about 8 %, pulses and rice 15 % for every 500 m."
@@ -127,7 +147,7 @@ def boiling(question: Question) -> Answer | None:
     return Answer(
         known=True,
         answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m "
-        f"({height_m / 0.3048:.0f} ft); {both(100)} at sea level.{slower}",
+        f"({height_m / 0.3048:.0f} ft); {both(100)} at sea level.{how}",
         sources=cited(question.store, "A-IAPWS"),
     )
 

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from knowledge.answers.about import allergens, smoke, substitute, what_is
+from knowledge.answers.about import smoke, what_is
 from knowledge.answers.advice import advice
-from knowledge.answers.amounts import boiling, servings, water_ratio
+from knowledge.answers.allergy import allergens
+from knowledge.answers.amounts import boiling, grain_yield, servings, water_ratio
 from knowledge.answers.conversion import conversion
-from knowledge.answers.cooking import cook_time, cut_to_match
+from knowledge.answers.cooking import bare_cook_time, cook_time, cut_to_match
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.question import question_of
+from knowledge.answers.raw import raw, sealed
 from knowledge.answers.season import season
+from knowledge.answers.swaps import substitute
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -24,8 +27,11 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     advice,
     smoke,
     boiling,
+    grain_yield,
     conversion,
     season,
+    raw,
+    sealed,
     temperature,
     keeping,
     water_ratio,
@@ -37,6 +43,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     goes_with,
     technique,
     cook_time,
+    bare_cook_time,
 )
 
 

@@ -16,6 +16,9 @@ from knowledge.foods.store import Store
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
 _COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
+_COUNT_IN = re.compile(r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|minutes|days)")
+MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
+_BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
 _FAN = re.compile(r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? | (1\d0|2[0-4]0) ?c? fan ")
 _GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
 
@@ -52,8 +55,10 @@ def _gas_mark(question: Question) -> Answer | None:
 
 def _scale(question: Question) -> Answer | None:
     read = TEMPERATURE.search(question.plain)
-    if not read or question.mentions:
+    if question.mentions:
         return None
+    if not read:
+        return _bare_scale(question)
     others = {
         m[1][0] for m in _SCALE.finditer(question.plain[: read.start()] + " " + question.plain[read.end() :])
     }
@@ -70,6 +75,19 @@ def _scale(question: Question) -> Answer | None:
         text = f"{value:g} °C is {exact:.0f} °F" + (
             f"; set an oven to {round(exact / 25) * 25:.0f} °F." if value > 120 else "."
         )
+    return Answer(known=True, answer=text, sources=("definition of the Fahrenheit scale",))
+
+
+def _bare_scale(question: Question) -> Answer | None:
+    """ "350 in celsius": the scale that is asked for tells the one that was meant."""
+    found = _BARE_SCALE.search(question.plain)
+    if not found:
+        return None
+    value, wanted = float(found[1]), found[2][0]
+    if wanted == "f":
+        text = f"{value:g} °C is {value * 1.8 + 32:.0f} °F."
+    else:
+        text = f"{value:g} °F is {to_degC(value):.0f} °C."
     return Answer(known=True, answer=text, sources=("definition of the Fahrenheit scale",))
 
 
@@ -98,7 +116,8 @@ def _measure(question: Question) -> Answer | None:
 
 def _piece(question: Question) -> Answer | None:
     """What one piece, clove or bunch of a food weighs."""
-    if not question.says("weigh", "how heavy", "weight of") or not question.foods:
+    counted = _COUNT_IN.search(question.plain)
+    if not (counted or question.says("weigh", "how heavy", "weight of")) or not question.foods:
         return None
     food = question.foods[-1]
     said = [p for p in food.portions if question.says(p.unit) and p.unit != "cup"]
@@ -109,6 +128,9 @@ def _piece(question: Question) -> Answer | None:
         return None
     name = f"{found.size} {food.name}".strip() if found.unit == "piece" else f"{found.unit} of {food.name}"
     text = f"One {name}: about {_said(found.grams)} g ({found.grams / 28.3495:.1f} oz)."
+    grams = next((q.value * MASS_G[q.unit] for q in quantities(question) if q.unit in MASS_G), None)
+    if counted and grams:
+        text = f"{grams:.0f} g is about {max(1, round(grams / found.grams))} of them. {text}"
     return Answer(known=True, answer=text, sources=cited(question.store, found.source))
 
 

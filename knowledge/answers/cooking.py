@@ -9,8 +9,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from knowledge.answers.amounts import GRAM_WORDS, WHOLE_BIRD_G
+from knowledge.answers.amounts import WHOLE_BIRD_G
 from knowledge.answers.cite import cited
+from knowledge.answers.conversion import MASS_G
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.question import altitude_m, quantities
 from knowledge.answers.temperature import safe_line
@@ -19,8 +20,12 @@ from knowledge.foods.model import DoneKind, Food, Role
 from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
 from knowledge.physics.model import Medium
+from knowledge.text.normalise import singular
 
 SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0)
+BARE_WORDS = 8
+HOW = ("how do i cook", "how to cook", "how do you cook", "how should i cook", "how would you cook",
+       "way to cook", "how can i cook", "how best to cook", "how are they cooked", "how do i prepare")  # fmt: skip
 OVEN_DEGC, SEALED_KPA = 200.0, 80.0
 # Words of a way of cooking -> the way; in the order in which they are looked for.
 WAYS = (
@@ -44,6 +49,7 @@ _SAYING = {
 def cook_time(question: Question) -> Answer | None:
     """How long a food takes in a way of cooking, at its usual sizes or the one named."""
     if not question.says(
+        *HOW,
         "how long",
         "cook time",
         "cooking time",
@@ -55,6 +61,10 @@ def cook_time(question: Question) -> Answer | None:
         "oven time",
     ):
         return None
+    return _timed(question)
+
+
+def _timed(question: Question) -> Answer | None:
     mention = next((m for m in question.mentions if _cooks(question.store, m.food)), None)
     if mention is None:
         return None
@@ -81,6 +91,13 @@ def cook_time(question: Question) -> Answer | None:
     )
 
 
+def bare_cook_time(question: Question) -> Answer | None:
+    """ "Turnips roasting 2 cm dice": a food, a way and a size with no other question in it."""
+    if len(question.words) > BARE_WORDS or not _way(question) or _size_mm(question) is None:
+        return None
+    return _timed(question)
+
+
 def cut_to_match(question: Question) -> Answer | None:
     """The size at which one food is done together with another."""
     foods = [m for m in question.mentions if _cooks(question.store, m.food)]
@@ -90,13 +107,18 @@ def cut_to_match(question: Question) -> Answer | None:
                          "bigger or smaller", "smaller or bigger", "larger or smaller", "thicker or thinner",
                          "same size", "finish together", "done together", "ready together", "even size",
                          "cut to cook", "cut to go", "cut to match", "cut for")  # fmt: skip
-    if not asks or not foods:
+    pair = question.says("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "thin") and question.says(
+        "match", "same", "as fast", "together", "alongside", "to go with", "finish with", "ready with", "keep up",
+        "ready when", "ready at", "done at", "done with", "done when", "equal", "in time", "with")  # fmt: skip
+    timed = question.says("how long", "minutes", "when")
+    if not foods or not (asks or (pair and not timed and len({m.food.id for m in foods}) > 1)):
         return None
     if len({m.food.id for m in foods}) < 2:
         return _usual_cuts(question, foods[0]) if question.says("cut", "chop", "dice", "slice") else None
     cut, other = foods[0], foods[1]
-    way = _way(question) or "roast"
-    fixed = _whole(question.store, other.food)
+    wet = any(question.store.doneness(m.food.doneness).kind is DoneKind.HYDRATE for m in (cut, other))
+    way = _way(question) or ("boil" if wet or question.says("pot_", "soup", "stew", "curry", "broth") else "roast")
+    fixed = _as_said(question, other.food)
     ((_, target_min, _),) = _minutes(question, other.food, [fixed], way)
     tried = [_at_size(question.store, cut.food, mm) for mm in SIZES_MM if mm <= (cut.food.whole_mm or 60.0)]
     times = _minutes(question, cut.food, tried, way)
@@ -143,7 +165,7 @@ def _way(question: Question) -> str:
 
 def _as_bought(question: Question, food: Food) -> Food:
     """The whole bird where a weight of a kilogram and more is said of "a chicken"."""
-    heavy = any(q.value * GRAM_WORDS.get(q.unit, 0) >= WHOLE_BIRD_G for q in quantities(question))
+    heavy = any(q.value * MASS_G.get(q.unit, 0) >= WHOLE_BIRD_G for q in quantities(question))
     whole = question.store.named(f"whole {food.name}") if heavy else None
     return whole if whole is not None and _cooks(question.store, whole) else food
 
@@ -182,6 +204,13 @@ def _oven_degC(question: Question) -> float:
 
 def _whole(store: Store, food: Food) -> Pieced:
     return piece_of(food, store.cut(food.cuts[0]))
+
+
+def _as_said(question: Question, food: Food) -> Pieced:
+    """The piece by the cut named in the question ("wedges", "whole"), else the usual one."""
+    cuts = [question.store.cut(cut_id) for cut_id in food.cuts]
+    named = (cut for cut in cuts if {singular(w) for w in re.findall(r"[a-z]+", cut.name)} & set(question.words) - {"mm"})
+    return piece_of(food, next(named, cuts[0]))
 
 
 def _at_size(store: Store, food: Food, size_mm: float) -> Pieced:

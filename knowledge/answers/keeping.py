@@ -19,11 +19,12 @@ CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
 COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 ASKED = (
     "after opening", "be frozen", "opened", "since opening", "open for", "stored",
-    "keep", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off",
+    "keep", "storing", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off",
     "spoil",
     "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for", "days old",
     "day old", "days ago", "week old", "weeks old", "too old", "from last week", "from sunday", "since",
 )  # fmt: skip
+NOT_STORED = ("from sticking", "from going", "from burning", "from drying", "from splitting", "from falling", "sticking")
 COOKED = (
     "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat",
     "last night", "yesterday",
@@ -36,10 +37,12 @@ _AGE = re.compile(
 _NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
 _WEEK = "monday tuesday wednesday thursday friday saturday sunday".split()
 _WEEKDAY = re.compile(rf" ({'|'.join(day[:3] + '(?:' + day[3:] + ')?' for day in _WEEK)}) ")
-_TODAY = re.compile(r" (?:its|it s|it is|today is|today s|now|and now|now is)(?: now| already)? $")
+_TODAY = re.compile(r" (?:its|it s|it is|today is|today s|todays|now|and now|now is)(?: now| already)? $")
 _WHERE = re.compile(
-    r" (?:where|how) (?:should|do|can|to|is|are|would)?.*(?:keep|store|stored|kept|storing) | best way to (?:keep|store)"
-    r"|(?:keep|store|put|belong|go|goes|stored|kept)(?: [\w ]+)? (?:in|out of) the (?:fridge|cupboard|pantry) $| in the fridge or "
+    r" where | storing | how (?:should|do|can|to|is|are|would|best).* (?:keep|store|stored|kept|storing) | best way to (?:keep|store)"
+    r"|fridge or | or (?:the |in the |on the )?(?:fridge|counter|cupboard|pantry) "
+    r"| (?:keep|store|put|belong|belongs|go|goes|stored|kept|live)(?: \w+){0,3} in the (?:fridge|cupboard|pantry) $"
+    r"| (?:refrigerate|need the fridge|need refrigerat\w+|be refrigerated) "
 )
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 
@@ -47,7 +50,7 @@ _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 def keeping(question: Question) -> Answer | None:
     """How long a named food or dish keeps, or whether an age is too much."""
     old = age_days(question)
-    if not (question.says(*ASKED) or (old and question.says(*EATEN))) or question.says("in season"):
+    if not (question.says(*ASKED) or (old and question.says(*EATEN))) or question.says("in season", *NOT_STORED):
         return None
     dish = _dish(question)
     foods = [food for food in question.foods if food.part not in ("herb", "spice")] or list(question.foods)

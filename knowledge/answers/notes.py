@@ -60,17 +60,24 @@ def _ranked(question: Question) -> list[tuple[float, str, str]]:
     weights, notes = _index(question.store)
     rare = max(weights.values(), default=1.0)
     telling = {_stem(word) for word in _telling(question)} - {""}
+    named = {_stem(word) for m in question.mentions for word in question.words[m.start : m.end]}
+    for mention in question.mentions:  # "courgette": the note says zucchini
+        if not any(_stem(w) in weights for w in question.words[mention.start : mention.end]):
+            own = {_stem(word) for word in mention.food.name.split()}
+            telling = telling - {_stem(w) for w in question.words[mention.start : mention.end]} | own
+            named |= own
     if not telling:
         return []
-    named = {_stem(word) for m in question.mentions for word in question.words[m.start : m.end]}
 
     def weight(word: str) -> float:
         return weights.get(word, rare) * (OF_A_FOOD if word in named else 1.0)
 
     whole = sum(weight(word) for word in telling)
     found = []
-    for entry in nearest(question.store, _telling(question), kind="technique", limit=12):
+    for entry in nearest(question.store, _telling(question) | named, kind="technique", limit=16):
         words, text, source = notes[entry.id]
+        if not any(word in words for word in telling - named):
+            continue  # shares a food and nothing else with the question
         share = sum(weight(word) for word in telling if word in words) / whole
         place = sum(words.get(word, 0) for word in telling)  # of a tie: the note that a word leads
         found.append((-share, place, text, source))

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from knowledge.answers.model import Mention, Quantity, Question
 from knowledge.answers.spelling import corrected
+from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 from knowledge.text.normalise import flatten, key, singular
@@ -20,8 +21,16 @@ _BARE_DEGREES = re.compile(
 )
 _ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
 HIGHEST_M = 5000.0
-NUMBER = r"(\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d|a half|half a|half an|half|an|a|one|two|three|four|five|six)"
-_SAID = {"a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0}
+_SAID = {
+    "a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0,
+    "eight": 8.0, "ten": 10.0, "half": 0.5, "half a": 0.5, "half an": 0.5, "a half": 0.5, "quarter": 0.25,
+    "a quarter": 0.25, "quarter of a": 0.25, "a quarter of a": 0.25, "one quarter": 0.25, "third": 1 / 3,
+    "a third": 1 / 3, "third of a": 1 / 3, "a third of a": 1 / 3, "one third": 1 / 3, "two thirds": 2 / 3,
+    "two thirds of a": 2 / 3, "three quarters": 0.75, "three quarters of a": 0.75, "three quarter": 0.75,
+    "one and a half": 1.5, "1 and a half": 1.5, "two and a half": 2.5, "2 and a half": 2.5,
+}  # fmt: skip
+_WORDS = "|".join(sorted(_SAID, key=len, reverse=True))
+NUMBER = rf"({_WORDS}|\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d)"
 
 
 def question_of(text: str, *, store: Store, kitchen: Kitchen) -> Question:
@@ -58,12 +67,21 @@ def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[M
                 continue
             ids = names.get(" ".join(forms[at : at + length])) or names.get(phrase) or names.get(key(phrase))
             if ids:
-                found.append(Mention(food=store.food(ids[0]), phrase=phrase, start=at, end=at + length))
+                food = _fresh(store.food(ids[0]), forms[at : at + length], words, store)
+                found.append(Mention(food=food, phrase=phrase, start=at, end=at + length))
                 at += length - 1
                 break
         at += 1
     sure = [m for m in found if m.phrase not in words_of(store, "ambiguous")]
     return tuple(sure or found)
+
+
+def _fresh(food: Food, forms: tuple[str, ...], words: list[str], store: Store) -> Food:
+    """"Potato wedges" are cut potatoes unless frozen ones are spoken of."""
+    if food.start_state != "frozen" or "frozen" in words or "oven" in words or len(forms) < 2:
+        return food
+    plain = store.named(" ".join(forms[:-1]))
+    return plain if plain is not None and plain.cuts else food
 
 
 def temperatures_degC(question: Question) -> tuple[float, ...]:
@@ -114,8 +132,6 @@ def quantities(question: Question) -> tuple[Quantity, ...]:
 def _value(said: str | None) -> float:
     if not said:
         return 1.0
-    if said in ("half", "half a", "half an", "a half"):
-        return 0.5
     if said in _SAID:
         return _SAID[said]
     total = 0.0

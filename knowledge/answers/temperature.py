@@ -30,6 +30,7 @@ MINCED = (
     "sausage",
 )
 MEATS = frozenset({"whole_meat", "poultry", "ground_meat", "fish", "game", "offal", "ham_raw"})
+CURED = "ham_raw"  # bacon and its like: raw pork, cured; ready-to-eat kinds only need heat for taste
 Row = Mapping[str, str]
 
 
@@ -91,6 +92,8 @@ def _asked(question: Question, read: bool) -> bool:
         return False
     if question.foods and not any(food.safety for food in question.foods):
         return False
+    if question.says("at what point", "when is", "when are") and question.says("safe"):
+        return True
     if read and (question.foods or _words_minimum(question)):
         return True
     meat = any(food.safety in MEATS for food in question.foods)
@@ -129,7 +132,7 @@ def _minimum_id(question: Question) -> str:
     by_words = _words_minimum(question)
     if by_words in ("leftover", "ground_meat") or (by_words == "poultry" and question.says(*MINCED)):
         return by_words
-    named = [food.safety for food in question.foods if food.safety]
+    named = [food.safety or CURED for food in question.foods if food.safety or food.doneness == "cured"]
     strict = max(named, key=lambda m: _degC(question, m), default="")
     return strict or by_words
 
