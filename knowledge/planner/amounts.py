@@ -26,9 +26,12 @@ PIECE_UNITS = ("piece", "ear", "head", "clove", "stalk", "fillet", "steak")  # w
 SALTY_G = 2.2  # of salt in 100 g: meat so salty is there for its flavour
 FLAVOUR_G = 50.0  # of it for each eater, beside another protein
 SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and more foods share a part
+MOST_GUESSED = 8
 VEG_G = 150.0  # of one vegetable for an eater, when nobody said
 POURED_G = 250.0  # of a liquid for an eater, when nobody said
 KEEPS_DAYS = 14.0  # from here a store that is drawn on, not tonight's shopping
+ONE_G = 500.0  # up to here "an aubergine" is one, whatever it takes
+APPETITE = 0.87  # the servings of the tables are generous when each eater has one
 PLENTY = 2.4  # so many times the need, and the rest of a store is kept
 
 
@@ -88,8 +91,8 @@ def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
 
     Counted or weighed proteins say so, a tin or a flavouring never; without one, a weighed starch does.
     """
-    for part, least in (("protein", 1.0), ("starch", 2.0)):
-        feeds = 0.0
+    for part in ("protein", "starch"):
+        feeds, single = 0.0, part == "protein"
         for food, have in cooked:
             grams = grams_of(food, have)
             alone = not any(f.part == part and not is_flavour(f) for f, _ in cooked)
@@ -100,8 +103,9 @@ def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
             if (food.fridge_days or 0.0) >= KEEPS_DAYS:  # a box of eggs
                 share = min(share, 2.0)
             feeds += share
+            single = single and have.qty == 1.0
         if feeds:
-            return float(min(max(math.floor(feeds + 0.45), least), 6))
+            return float(min(max(math.floor(APPETITE * feeds + 0.5), 1 if single else 2), MOST_GUESSED))
     return usual
 
 
@@ -123,7 +127,8 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
     piece, _ = piece_of(food, have)
     if piece is None or piece <= 40:
         return need
-    if food.part in ("vegetable", "aromatic", "starch") and not have.several and not said and 2 * need > piece:
+    plant = food.part in ("vegetable", "aromatic", "starch")
+    if plant and not have.several and not said and (2 * need > piece or piece <= ONE_G):
         return piece  # "an onion", "sweet potato": one
     grams = in_pieces(need, piece, food)
     if food.part in ("vegetable", "aromatic") and have.several and piece <= VEG_G * 1.5:
@@ -163,3 +168,9 @@ def poured(food: Food, have: Have, eaters: float) -> float | None:
     usual = (portion(food, unit, have.size) for unit in TAKEN_UNITS)
     one = next((g for g in usual if g is not None), None)
     return None if one is None else min(one, POURED_G * eaters)
+
+
+def persons(feeds: float, eaters: float) -> int:
+    """Whole persons: those the dinner is for, unless it feeds clearly more or fewer."""
+    for_them = max(1, math.floor(eaters + 0.5))
+    return for_them if abs(feeds - eaters) <= 0.27 * eaters else max(1, math.floor(feeds + 0.5))

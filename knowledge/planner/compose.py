@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from knowledge.foods.store import Store
-from knowledge.planner import cautions, explain, steps, words
+from knowledge.planner import amounts, cautions, explain, steps, words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
 from knowledge.planner.model import (
     Alternative,
@@ -38,7 +38,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         size=draft.size.id,
         fill=draft.fill,
         settings=_settings(draft),
-        serves=served(draft),
+        serves=float(amounts.persons(served(draft), draft.dinner.eaters)),
         total_s=total_s,
         hands_on_s=min(sum(HANDS.get(s.do, 1.0) * s.hands_s for s in done), total_s),
         cooking_s=draft.stages.serve_s,
@@ -49,7 +49,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         left_out=tuple(left_out),
         assumed=tuple(
             dict.fromkeys(
-                [*draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes), *_short(draft)]
+                [*_for_whom(draft, request), *draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes), *_short(draft, request)]
             )
         ),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
@@ -128,6 +128,14 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
     )
 
 
+def _for_whom(draft: Draft, request: Request) -> Iterable[str]:
+    """For how many it is, when nobody said."""
+    if not request.eaters_said:
+        feeds, eaters = amounts.persons(served(draft), draft.dinner.eaters), draft.dinner.eaters
+        more = f" (there would be enough for {feeds})" if feeds > eaters else ""
+        yield f"dinner for {min(feeds, eaters):g}{more}"
+
+
 def _basics(draft: Draft) -> Iterable[str]:
     has_fat = any(s.food.part == "fat" for s in draft.dinner.seasonings)
     yield (
@@ -140,19 +148,20 @@ def _basics(draft: Draft) -> Iterable[str]:
 def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
     """What did not fit into the vessel and stays for another day."""
     listed = {d.food.id: d for d in draft.dinner.dishes}
-    for p in draft.placed:
-        whole = listed[p.way.dish.food.id]
-        left = whole.grams - p.way.dish.grams
-        if left > 0.08 * whole.grams:
-            used = words.amount(p.way.dish, draft.kitchen.units)
-            yield f"the {draft.size.id} has room for {used}; keep the rest or cook it in a second round"
+    used = [
+        words.amount(p.way.dish, draft.kitchen.units)
+        for p in draft.placed
+        if p.way.dish.grams < 0.92 * listed[p.way.dish.food.id].grams
+    ]
+    if used:
+        yield f"the {draft.size.id} has room for {words.listed(used)}; keep the rest or cook it in a second round"
 
 
-def _short(draft: Draft) -> Iterable[str]:
+def _short(draft: Draft, request: Request) -> Iterable[str]:
     """A note when there is not enough for everyone, or nothing green, or no protein."""
-    feeds = served(draft)
-    if feeds < 0.75 * draft.dinner.eaters:
-        yield f"feeds about {feeds:g}: for {draft.dinner.eaters:g}, put bread or a salad beside it"
+    feeds = amounts.persons(served(draft), draft.dinner.eaters)
+    if request.eaters_said and feeds < draft.dinner.eaters:
+        yield f"feeds about {feeds}: for {draft.dinner.eaters:g}, put bread or a salad beside it"
     if not any(d.part == "protein" for d in draft.dinner.dishes) and not draft.dinner.sides:
         yield "light on protein: an egg, cheese, beans or tofu would round it off"
 

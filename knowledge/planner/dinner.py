@@ -44,6 +44,7 @@ class Dish:
     assumed: bool  # nobody said how much
     unit: str = ""  # what a piece is called where the name alone would not do: "fillet", "ear", "clove"
     weighed: bool = False  # the cook said a weight, and hears it again
+    swims_ml_g: float = 0.0  # liquid it wants around it beyond what it drinks
 
     @property
     def part(self) -> str:
@@ -89,6 +90,7 @@ class Dinner:
     eaters: float
     left_out: tuple[LeftOut, ...]
     assumed: tuple[str, ...]
+    soup_for: float = 0.0  # eaters of a soup; 0 when it is none
 
 
 def gather(request: Request, *, store: Store) -> Dinner:
@@ -118,7 +120,7 @@ def gather(request: Request, *, store: Store) -> Dinner:
     dishes = []
     for food, have in cooked:
         dish, notes = _dish(food, have, eaters, cooked, request)
-        dishes.append(dish)
+        dishes.append(replace(dish, swims_ml_g=_swims(dish, store)))
         assumed.extend(notes)
     seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
     for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
@@ -131,7 +133,14 @@ def gather(request: Request, *, store: Store) -> Dinner:
         eaters=eaters,
         left_out=tuple(left_out),
         assumed=tuple(assumed),
+        soup_for=eaters if "soup" in request.wishes else 0.0,
     )
+
+
+def _swims(dish: Dish, store: Store) -> float:
+    """From `liquids.csv`: what its class wants around it [ml/g]."""
+    rows = store.table("liquids")
+    return next((float(row["beyond_ml_g"]) for row in rows if row["class"] == dish.kind), 0.0)
 
 
 def figures(food_id: str, state: str | None, store: Store) -> Food:
@@ -223,13 +232,20 @@ def _dish(
         name=name,
         assumed=assumed,
         unit="" if unit and unit in name.split() else unit,
-        weighed=have.grams is not None and not (have.qty is not None and have.unit in amounts.PIECE_UNITS),
+        weighed=_is_weighed(food, have),
     )
     if assumed:
         notes.append(words.amount(dish, request.kitchen.units))
     elif kept_back:
         notes.append(f"{words.amount(dish, request.kitchen.units)}: enough; keep the rest")
     return dish, notes
+
+
+def _is_weighed(food: Food, have: Have) -> bool:
+    """Whether a weight says more than a count: it was said, or the piece is a block or a coil."""
+    if have.grams is None and have.qty is None:
+        return amounts.is_flavour(food) or food.animal == "dairy"
+    return have.grams is not None and not (have.qty is not None and have.unit in amounts.PIECE_UNITS)
 
 
 def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
@@ -242,8 +258,10 @@ def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
         kind = "tender_meat"  # sold in strips it is for the pan
     if state in READY or food.start_state == "canned":
         kind = "warm_through"
+    elif food.group == "pulse" and have.unit in amounts.TINS and state in ("", "raw"):
+        state, kind = "canned", "warm_through"
     elif food.doneness in PULSES and food.start_state == "dry" and state in ("", "raw"):
-        said = have.state == "raw" or (have.grams is not None and have.unit not in amounts.TINS)
+        said = have.state == "raw" or have.grams is not None
         if said or have.unit == "cup":
             state = "dried"
         else:

@@ -2,8 +2,9 @@
 
 A sheet pan holds one layer; a pot or cooker holds a heap and its liquid, up to a
 fraction that depends on whether something foams or swells. The liquid is computed:
-what grain and pulses drink until done, what boils away, and half the depth of the
-meat for a braise, less what the tins and the cream bring along.
+what grain and pulses drink until done and what they swim in (`liquids.csv`), what boils
+away, and half the depth of the meat for a braise, less what tins, wine and cream bring
+along and what vegetables and meat give off themselves.
 """
 
 from __future__ import annotations
@@ -22,6 +23,10 @@ HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
 FILM_M = 0.006  # liquid in a saute pan
 DENSITY = 1050.0
+LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
+GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
+SOAKED_DRINKS = 0.2  # of what the dry pulse would
+SPOONED_ML = 350.0  # of broth for each eater of a soup
 
 
 def floor_m2(ways: Sequence[Way]) -> float:
@@ -77,7 +82,8 @@ def drinks_ml(way: Way) -> float:
     """What a dish takes up until it is done [ml]."""
     if way.dish.kind == "warm_through" or way.done not in ("tender", "al_dente"):
         return 0.0
-    return way.dish.grams * (way.dish.food.water_uptake_g_per_g or 0.0)
+    soaked = SOAKED_DRINKS if way.dish.state == "soaked" else 1.0
+    return soaked * way.dish.grams * (way.dish.food.water_uptake_g_per_g or 0.0)
 
 
 def liquid(
@@ -87,39 +93,63 @@ def liquid(
     ways: Sequence[Way],
     seasonings: Sequence[Seasoning],
     cooking_s: float,
+    *,
+    soup_for: float = 0.0,
 ) -> Liquid | None:
-    """What to pour in, or None where nothing is."""
+    """What to pour in, or None where nothing is. `soup_for` so many eaters, 0 for no soup."""
     if method.liquid == "none":
         return None
+    least = vessel.min_liquid_ml if method.kind == "sealed" else 0.0
     drunk = sum(drinks_ml(way) for way in ways)
     gone = method.evaporation_ml_h * cooking_s / 3600.0 * (size.area_m2 / 0.045)
-    brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
-    brought += sum(0.6 * way.dish.grams for way in ways if is_saucy(way.dish))
-    slowest = max((way.window.lo_s for way in ways), default=0.0)
-    first = [w for w in ways if drinks_ml(w) == 0.0 and (w.lead or w.window.lo_s > 0.5 * slowest)]
-    bodies = sum(w.dish.grams / DENSITY for w in first) / HEAP_PACKING  # litres, of what is in from the start
-    reasons = []
-    match method.liquid:
-        case "half":
-            base = 0.5 * bodies * (1.0 - HEAP_PACKING) * 1000.0 + 120.0
-            reasons.append("half way up what braises")
-        case "film":
-            base = min(FILM_M * size.area_m2 * 1e6, 250.0)
-            reasons.append("a finger's width under the lid")
-        case _:
-            base = vessel.min_liquid_ml
-            reasons.append("the least a cooker needs for steam")
+    base, reason = _base(method, vessel, size, ways)
+    reasons = [reason]
+    given = 0.0
     if drunk:
-        reasons = [
-            f"{_grains(ways)} drinks {round(drunk / 10) * 10:.0f} ml",
-            "the rest boils away or makes the sauce",
-        ]
-        base = max(0.35 * base, vessel.min_liquid_ml if method.kind == "sealed" else 0.0, 0.12 * drunk)
-    ml = max(drunk + gone + base - brought, vessel.min_liquid_ml if method.kind == "sealed" else 0.0, 0.0)
-    ml = round(ml / 50.0) * 50.0
+        swims = sum(w.dish.swims_ml_g * w.dish.grams for w in ways if drinks_ml(w) > 0)
+        base = max(0.35 * base if method.liquid == "half" and _bodies_l(ways) > 0.3 else 0.0, swims)
+        gone *= LOW_LID
+        given = min(sum(_given_ml(way) for way in ways), 0.25 * drunk)
+        reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
+        reasons.append("the rest boils away or makes the sauce" if swims > 0.2 * drunk else "little boils away")
+    elif all(way.dish.kind == "warm_through" for way in ways):
+        base *= 0.3  # nothing to cook, only steam to heat through
+    brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
+    brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
+    brought += sum(0.6 * way.dish.grams for way in ways if is_saucy(way.dish))
+    ml = drunk + gone + base - brought - given
+    if soup_for:
+        ml = max(ml, drunk + SPOONED_ML * soup_for - brought)
+    ml = round(max(ml, least) / 50.0) * 50.0
     if ml < 50.0:
         return None
     return Liquid(what=_what(seasonings), ml=ml, why="; ".join(reasons))
+
+
+def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way]) -> tuple[float, str]:
+    """What the method itself asks for [ml], and why."""
+    match method.liquid:
+        case "half":
+            half = 0.5 * _bodies_l(ways) * (1.0 - HEAP_PACKING) * 1000.0 + 120.0
+            return half, "half way up what braises"
+        case "film":
+            return min(FILM_M * size.area_m2 * 1e6, 250.0), "a finger's width under the lid"
+        case _:
+            return vessel.min_liquid_ml, "the least a cooker needs for steam"
+
+
+def _bodies_l(ways: Sequence[Way]) -> float:
+    """The room that what is in from the start takes, grain apart [l]."""
+    slowest = max((way.window.lo_s for way in ways), default=0.0)
+    first = [w for w in ways if drinks_ml(w) == 0.0 and (w.lead or w.window.lo_s > 0.5 * slowest)]
+    return sum(w.dish.grams / DENSITY for w in first) / HEAP_PACKING
+
+
+def _given_ml(way: Way) -> float:
+    """The juice a dish gives while the others drink [ml]."""
+    if drinks_ml(way) > 0 or way.dish.kind == "warm_through" or way.top:
+        return 0.0
+    return GIVEN * way.dish.grams * (way.dish.food.loss_frac or 0.0)
 
 
 def _grains(ways: Sequence[Way]) -> str:
@@ -133,6 +163,11 @@ def _what(seasonings: Sequence[Seasoning]) -> str:
 def is_poured(seasoning: Seasoning) -> bool:
     """Whether it is a liquid that makes a sauce."""
     return seasoning.food.when is When.LIQUID and seasoning.food.part in ("liquid", "sauce")
+
+
+def is_creamy(seasoning: Seasoning) -> bool:
+    """Milk, cream and the like: sauce, though they go in at the end."""
+    return seasoning.food.group == "dairy" and (seasoning.grams or 0.0) >= 100.0
 
 
 def is_saucy(dish: Dish) -> bool:
