@@ -20,6 +20,7 @@ from knowledge.physics import cook, goal, media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Outcome, Phase, Texture
 from knowledge.physics.safety import minimum
+from knowledge.planner.dinner import figures
 from knowledge.planner.model import Do, Plan, PlanItem, Step
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
@@ -82,7 +83,7 @@ def check(plan: Plan, *, store: Store) -> Report:
 
 def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
     """The food's whole path as phases; the last one is open-ended."""
-    food = store.food(item.food_id)
+    food = figures(item.food_id, item.state, store)
     doneness = store.doneness(item.doneness or food.doneness)
     texture = TEXTURES.get(item.done.kind, Texture.TENDER)
     pieced = piece_of(food, store.cut(item.cut_id))
@@ -267,7 +268,7 @@ def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:
     if item.done.window_s[1] - item.done.window_s[0] > 4 * 3600.0:
         return 6 * 3600.0  # softened in the fat first, to fall apart
     column = "pan_min" if plan.settings.method == "saute" else "wet_min"
-    food = store.food(item.food_id)
+    food = figures(item.food_id, item.state, store)
     mine = {"food": food.id, "group": food.group, "class": item.doneness}
     found = [
         float(row[column]) * 60.0
@@ -317,7 +318,7 @@ def _room(plan: Plan, store: Store) -> Iterator[str]:
 def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
     area = 0.0
     for item in plan.items:
-        food = store.food(item.food_id)
+        food = figures(item.food_id, item.state, store)
         depth_m = 0.02 if item.shape == "leaf" else max(item.size_mm, 4.0) / 1000.0
         area += item.grams * food.edible_frac / 1e3 / 1050.0 / depth_m
     return area / 0.75 / size.area_m2
@@ -328,7 +329,7 @@ def _volume(plan: Plan, store: Store, size: VesselSize) -> float:
     for item in plan.items:
         if item.lane == "after":
             continue
-        food = store.food(item.food_id)
+        food = figures(item.food_id, item.state, store)
         solid += item.grams * food.edible_frac / 1e3 / ((food.density_kg_m3 or 1050.0) / 1e3)
     litres = max(solid + (plan.liquid.ml / 1000.0 if plan.liquid else 0.0), solid / 0.62)
     return litres / (size.volume_l or 1.0)
