@@ -1,72 +1,124 @@
-"""The safety lines of a plan, each with the authority behind it. Few, plain, and never left out."""
+"""The safety lines of a plan, each with the authority behind it. Few, plain, and never left out.
+
+Minimums come from `safe_minimums.csv`, one line for each hazard from `hazards.csv`, and
+what is dangerous about one food from its own notes.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from knowledge.foods.model import DoneKind
+from knowledge.foods.model import Behaviour, DoneKind, Food
 from knowledge.foods.store import Store
-from knowledge.physics.safety import Minimum, minimum
+from knowledge.physics.safety import minimum
 from knowledge.planner import words
-from knowledge.planner.draft import Draft
+from knowledge.planner.dinner import Dish
+from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.model import Caution
+from knowledge.planner.phrases import capital
 
 FSIS = "USDA FSIS (USDA-FSIS-MIN)"
-FDA_BEANS = "US FDA, Bad Bug Book: phytohaemagglutinin"
-MANUAL = "the cooker's own manual"
+ALLERGENS = "EU 1169/2011 and US FALCPA allergen lists"
+SERVED_PINKER = frozenset({"beef", "lamb"})
+WARMED = frozenset({"canned", "cooked", "leftover"})
 
 
 def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     """What this cook should know before starting."""
-    units = draft.kitchen.units
-    seen: set[str] = set()
-    for placed in draft.placed:
-        dish = placed.way.dish
-        safety_id = dish.safety
-        published = minimum(safety_id)
-        if published is None or safety_id in seen or (dish.kind == "warm_through" and dish.state == "canned"):
-            continue
-        seen.add(safety_id)
-        yield _minimum(dish.name, published, units)
-    if any(d.way.dish.kind in ("tender_meat",) for d in draft.placed):
+    placed = draft.placed
+    yield from _minimums(placed, draft.kitchen.units)
+    if any(_is_served_pinker(p) for p in placed):
         yield Caution(
-            text="Many cooks serve beef, lamb and pork pinker; I plan to the published minimum.",
-            source=FSIS,
+            text="Many cooks serve whole beef and lamb pinker; I plan to the published minimum.", source=FSIS
         )
-    for placed in draft.placed:
-        dish = placed.way.dish
-        if dish.kind == "bean" and dish.state == "dried":
-            yield Caution(
-                text=f"Dry {dish.name}: a hard boil of 30 min first (pressure does it); never undercooked, "
-                "never in a slow cooker alone.",
-                source=FDA_BEANS,
-            )
-        if dish.state == "frozen" and store.doneness(dish.kind).kind is DoneKind.CORE:
-            yield Caution(text=f"{dish.name} from frozen: check the middle twice.", source=FSIS)
-    if draft.method.kind == "sealed":
-        yield Caution(
-            text="Pressure cooker: never over the fill line, never open it under pressure, valve clean.",
-            source=MANUAL,
-        )
-    if draft.method.kind == "pan":
-        yield Caution(text="Hot fat: dry the food first, turn the handle inwards.", source="common practice")
-    allergens = sorted({a for p in draft.placed for a in p.way.dish.food.allergens} | {
-        a for s in (*draft.dinner.seasonings, *draft.dinner.sides) for a in s.food.allergens
-    })  # fmt: skip
+    yield from hazards([p.way.dish for p in placed], kind=draft.method.kind, store=store)
+    foods = [p.way.dish.food for p in placed]
+    foods += [s.food for s in (*draft.dinner.seasonings, *draft.dinner.sides)]
+    allergens = sorted({a for food in foods for a in food.allergens})
     if allergens:
+        yield Caution(text=f"Contains {words.listed(allergens)}.", source=ALLERGENS)
+
+
+def hazards(dishes: list[Dish], *, kind: str, store: Store) -> Iterator[Caution]:
+    """One line for each hazard among these dishes, and the notes of each food.
+
+    `kind` is the method's ("dry", "pan", "wet", "sealed"); "" asks for what holds in any.
+    """
+    rows = sorted(store.table("hazards"), key=lambda row: (int(row["rank"]), row["id"]))
+    said: set[str] = set()
+    for row in rows:
+        if row["only_one_of"] in said or (row["methods"] and kind not in row["methods"].split(";")):
+            continue
+        concerned = [d for d in dishes if _concerns(row, d, store)]
+        if concerned or (row["by"] == "always" and kind):
+            said.add(row["only_one_of"] or row["id"])
+            names = words.listed([words.label(d) for d in concerned])
+            yield Caution(
+                text=capital(row["text"].format(food=names)), source=str(store.source(row["source"]))
+            )
+    for dish in dishes:
+        if dish.food.notes and not _is_made_harmless(dish):
+            text = f"{words.label(dish)}: {dish.food.notes}."
+            yield Caution(text=capital(text), source="common practice, food safety advice")
+
+
+def allergens_of(food: Food, name: str) -> Iterator[Caution]:
+    """What one food brings in."""
+    if food.allergens:
+        text = f"{capital(name)} contains {words.listed(sorted(food.allergens))}."
+        yield Caution(text=text, source=ALLERGENS)
+
+
+def _minimums(placed: tuple[Placed, ...], units: str) -> Iterator[Caution]:
+    """The published minimum of what a thermometer can tell, with the number the steps name."""
+    seen: set[tuple[str, float]] = set()
+    for p in placed:
+        dish, shown = p.way.dish, p.way.core_degC
+        published = minimum(dish.safety)
+        if published is None or shown is None:
+            continue  # no rule, or tough meat that is tender only long past it
+        degC = max(shown, published.core_degC)
+        if (dish.safety, degC) in seen:
+            continue
+        seen.add((dish.safety, degC))
+        rest = ""
+        if published.hold == "rest" and published.hold_s and dish.state not in WARMED:
+            rest = f", then rest {published.hold_s / 60:.0f} min"
         yield Caution(
-            text=f"Contains {words.listed(allergens)}.", source="EU 1169/2011 and US FALCPA allergen lists"
+            text=f"{capital(dish.name)}: at least {words.temperature(degC, units)} in the thickest part{rest}.",
+            source=f"{published.authority} ({published.source})",
         )
 
 
-def _minimum(name: str, published: Minimum, units: str) -> Caution:
-    rest = (
-        f", then rest {published.hold_s / 60:.0f} min"
-        if published.hold == "rest" and published.hold_s
-        else ""
-    )
-    degC = words.temperature(published.core_degC, units)
-    return Caution(
-        text=f"{name[:1].upper()}{name[1:]}: at least {degC} in the thickest part{rest}.",
-        source=f"{published.authority} ({published.source})",
-    )
+def _is_served_pinker(placed: Placed) -> bool:
+    """Whole-muscle beef and lamb, cooked to a core temperature: what kitchens serve below the minimum."""
+    dish = placed.way.dish
+    whole = dish.safety == "whole_meat" and dish.kind == "tender_meat"
+    return whole and dish.food.animal in SERVED_PINKER and placed.way.core_degC is not None
+
+
+def _is_made_harmless(dish: Dish) -> bool:
+    """Whether what the notes warn of is over: tinned, or cooked by someone before."""
+    return dish.is_raw_bean or (dish.kind == "warm_through" and dish.food.doneness != "warm_through")
+
+
+def _concerns(row: Mapping[str, str], dish: Dish, store: Store) -> bool:
+    if row["states"] and (dish.state or "usual") not in row["states"].split(";"):
+        return False
+    value = row["value"]
+    match row["by"]:
+        case "raw":
+            return dish.is_raw_bean
+        case "safety":
+            return dish.safety == value and dish.kind != "warm_through"
+        case "frozen":
+            return dish.state == "frozen" and store.doneness(dish.kind).kind is DoneKind.CORE
+        case "foams":
+            foaming = dish.food.pressure in (Behaviour.FOAMS, Behaviour.SWELLS)
+            return foaming and dish.kind != "warm_through"
+        case "food":
+            return dish.food.id == value
+        case "group":
+            return dish.food.group == value
+        case _:
+            return False

@@ -66,6 +66,11 @@ class Dish:
         return self.food.safety
 
     @property
+    def is_raw_bean(self) -> bool:
+        """Whether it is poisonous until it has boiled hard (lectin); tins are warmed through instead."""
+        return self.kind == "bean"
+
+    @property
     def servings(self) -> float:
         """How many adults it serves as the only food of its part."""
         return self.grams / (self.food.serving_g or 150.0)

@@ -16,7 +16,7 @@ from knowledge.physics import goal as physics_goal
 from knowledge.physics import media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
-from knowledge.physics.safety import minimum
+from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED
 from knowledge.planner.methods import Method
@@ -57,6 +57,8 @@ def case(
     if lead in (BROWNED, SOFTENED):
         pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, dish, kitchen)
         phases.insert(0, Phase(medium=pan, duration_s=lead_s))
+    elif boils_hard(dish, method):
+        phases.insert(0, Phase(medium=media.boiling(kitchen.altitude_m), duration_s=RAW_BEAN_BOIL_S))
     elif lead == SEARED:
         phases = [Phase(medium=_pan(PAN_DEGC, dish, kitchen), duration_s=None)]
     return Case(
@@ -71,6 +73,11 @@ def case(
         phases=tuple(phases),
         goal=goal_of(dish, doneness, method, texture=texture, learned=learned, store=store),
     )
+
+
+def boils_hard(dish: Dish, method: Method) -> bool:
+    """Whether it must boil hard for `RAW_BEAN_BOIL_S` before it simmers: raw beans, but under pressure."""
+    return dish.is_raw_bean and method.kind == "wet"
 
 
 def _pan(pan_degC: float, dish: Dish, kitchen: Kitchen) -> Medium:

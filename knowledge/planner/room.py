@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, Vessel, VesselSize, When
+from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import Dish, Seasoning
 from knowledge.planner.draft import AFTER, Way
 from knowledge.planner.methods import Method
@@ -26,6 +27,7 @@ DENSITY = 1050.0
 LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
 GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
 SOAKED_DRINKS = 0.2  # of what the dry pulse would
+HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
 SPOONED_ML = 350.0  # of broth for each eater of a soup
 
 
@@ -114,6 +116,8 @@ def liquid(
         reasons.append("the rest boils away or makes the sauce" if swims > 0.2 * drunk else "little boils away")
     elif all(way.dish.kind == "warm_through" for way in ways):
         base *= 0.3  # nothing to cook, only steam to heat through
+    if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):
+        gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
     brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
     brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
     brought += sum(0.6 * way.dish.grams for way in ways if is_saucy(way.dish))

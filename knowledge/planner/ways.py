@@ -19,6 +19,7 @@ from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
 from knowledge.physics import cook
 from knowledge.physics.model import Case, Outcome, Texture
+from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import heat
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOAKED, SOFTENED, Way
@@ -51,7 +52,9 @@ RESTS_FROM_MM = 14.0  # a steak or a chop; thinner and it goes back into the dis
 PLATE_S = 900.0  # so long it stays warm under foil
 SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
 
-BITE_GROUPS = frozenset({"brassica", "pod", "stem", "shelled pea", "sprout"})
+BITE_GROUPS = frozenset(
+    {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "cabbage", "grain vegetable"}
+)
 TALLER = 1.35  # a bird may stand so much above the rim's depth, the lid domes
 
 Setting = float | None
@@ -76,6 +79,7 @@ class _Open:
     fit: float
     cost: float
     good_s: float  # at least so long past done
+    least_s: float  # however soon it is done: a boil that safety asks for
 
 
 def solve(
@@ -165,6 +169,7 @@ def _ways(
                 texture=texture,
                 fit=points,
                 good_s=tolerance_s(dish, cut.id, method, store),
+                least_s=RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
             )
 
@@ -250,7 +255,7 @@ def _texture(dish: Dish, method: Method, request: Request) -> Texture:
     if dish.kind == "tender_leaf":
         return Texture.CRISP_TENDER
     bite = dish.kind in ("quick_veg", "medium_veg")
-    if bite and ("crisp" in request.wishes or method.kind == "pan"):
+    if bite and ("crisp" in request.wishes or (method.kind == "pan" and dish.kind == "quick_veg")):
         return Texture.CRISP_TENDER
     green = dish.food.group in BITE_GROUPS
     return Texture.CRISP_TENDER if bite and green and method.kind != "dry" else Texture.TENDER
@@ -281,7 +286,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         lead_s = min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9) * out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:
-        lo = max((out.done_s - way.before_s) * way.pace, SHORTEST_S)
+        lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
         hi = max((over_s - way.before_s) * way.pace, lo)
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
     early_s = rest_s if rest_s > 300 else 0.0
