@@ -257,7 +257,9 @@ def draft_with(
     """A draft with these dishes placed: liquid, fill, stages, beginning and score follow."""
     ways = [p.way for p in placed]
     longest = max((p.add_s for p in placed), default=0.0)
-    liquid = room.liquid(method, vessel, size, ways, dinner.seasonings, longest)
+    liquid = room.liquid(
+        method, vessel, size, ways, dinner.seasonings, longest, soup_for=dinner.soup_for
+    )  # fmt: skip
     slow = method.kind == "sealed" and stages.is_slow(ways)
     when = stages.stages(method, setting, size, placed, liquid, slow_release=slow)
     draft = Draft(
@@ -356,6 +358,10 @@ def _wishes(draft: Draft, request: Request) -> float:
     gains = {
         "crisp": 4.0 * method.crisp,
         "saucy": 4.0 * method.wet,
+        "soup": 6.0 * method.wet,
+        "stew": 5.0 * method.wet,
+        "stir fry": 5.0 if method.kind == "pan" else 0.0,
+        "tray bake": 5.0 if method.kind == "dry" else 0.0,
         "soft": 2.0 * method.wet,
         "oven": 5.0 if method.heat == "oven" else 0.0,
         "quick": 0.0,
