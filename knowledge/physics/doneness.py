@@ -26,6 +26,7 @@ from knowledge.physics.model import Goal, Texture
 Array = NDArray[np.float64]
 
 DRY_HEAT = frozenset({"roast", "broil"})
+BROWNING = frozenset({"roast", "saute"})
 _CUTOFF_WIDTH_K = 2.5
 
 
@@ -80,14 +81,14 @@ def goal(
             (doneness.dose_min or 0.0) * food.dose_factor * pace * _factor(doneness, texture, method, state)
         )
         target = None
-    elif target is not None and method == "roast":
-        target = max(target, extra(doneness.id).brown_degC)
+    elif target is not None and method in BROWNING:
+        target = max(target, extra(doneness.id).brown_degC, _crisp_degC(food.id))
     if target is not None and over is not None:
         over = max(over, target + 6.0)
     return Goal(
         kind=kind.value,
         target_degC=target,
-        kappa=doneness.kappa,
+        kappa=_kappa(doneness, method),
         dose_min=dose,
         z_below_K=doneness.z_below_K or 27.0,
         z_above_K=doneness.z_above_K or 42.0,
@@ -100,6 +101,19 @@ def goal(
         lethality=safety.lethality_table(food.safety, food.animal, food.name),
         fat_pct=food.composition.fat_g if food.composition else 0.0,
     )
+
+
+@cache
+def _crisp_degC(food_id: str) -> float:
+    """Core by the time that the skin of a small piece is crisp and its sinews soft; 0 for no matter."""
+    return next((float(r["core_degC"]) for r in tables.rows("crisp_core") if r["food_id"] == food_id), 0.0)
+
+
+def _kappa(doneness: Doneness, method: str) -> float:
+    """Share of mean less core by which the core still rises, counted in: all of it under a broiler."""
+    if method == "broil" and doneness.kind is DoneKind.CORE:
+        return tables.constant("broiler_kappa")
+    return doneness.kappa
 
 
 def _factor(doneness: Doneness, texture: Texture | str, method: str, state: str | None) -> float:

@@ -71,15 +71,18 @@ def oven(
 def broiler(environment_degC: float = 290.0, *, surface: str = "meat", altitude_m: float = 0.0) -> Medium:
     """Under the broiler or on a grill, turned half way: radiation from one side at a time.
 
-    `environment_degC` is the radiant environment: about 290 at 10 cm, 260 at 13 cm, 230 at 18 cm.
+    `environment_degC` tells how strong it is by a black oven that would shine as much: about 290 at
+    10 cm, 260 at 13 cm, 230 at 18 cm. The heater itself is far hotter and fills a small part of the
+    view, so that the flux hardly falls as the surface warms, and time grows about with thickness.
     """
     within("broiler_degC", environment_degC)
     pressure = ambient_Pa(altitude_m)
+    heater = constant("broiler_heater_degC")
+    seen = ((environment_degC + 273.15) / (heater + 273.15)) ** 4
     return _medium(
-        Heat.DRY, constant("broiler_env_frac") * environment_degC, constant("broiler_h_W_m2K"), pressure,
-        start_degC=60.0, come_up_s=constant("broiler_come_up_s"),
-        emissivity=constant("oven_emissivity"), exposure=1.0, wetness=constant(SURFACES[surface]),
-        vapour_Pa=constant("oven_vapour_Pa"),
+        Heat.DRY, heater, constant("broiler_h_W_m2K"), pressure,
+        emissivity=constant("oven_emissivity") * constant("broiler_side_frac") * seen, exposure=1.0,
+        wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip
 
 
@@ -169,15 +172,20 @@ def on_top(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_
 
 
 def open_pan(
-    pan_degC: float, *, altitude_m: float = 0.0, surface: str = "cut", contact_frac: float | None = None
+    pan_degC: float, *, altitude_m: float = 0.0, surface: str = "cut", contact_frac: float | None = None,
+    flat: bool = False,
 ) -> Medium:
-    """In a hot pan without a lid: metal on a share of the surface, hot damp air on the rest."""
+    """In a hot pan without a lid: metal on a share of the surface, hot damp air on the rest.
+
+    `flat`: a steak, a fillet, a chop, that lies on the metal with a whole face.
+    """
     within("pan_degC", pan_degC)
+    if contact_frac is None:
+        contact_frac = constant("flat_contact_frac" if flat else "contact_frac")
     return _medium(
         Heat.PAN, min(constant("open_pan_air_degC"), pan_degC), constant("open_pan_h_W_m2K"),
         ambient_Pa(altitude_m), pan_degC=pan_degC, pan_h_W_m2K=constant("pan_h_W_m2K"),
-        contact_frac=constant("contact_frac") if contact_frac is None else contact_frac,
-        wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
+        contact_frac=contact_frac, wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip
 
 

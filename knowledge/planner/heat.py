@@ -50,17 +50,18 @@ def case(
 
     `gentle`: something that is in with it wants the lowest heat, see `wants_gentle`.
     """
+    surface, flat = surface_of(dish), lies_flat(dish, piece)
     last = lane_medium(
-        method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface_of(dish)
+        method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface, flat=flat
     )
     phases = [Phase(medium=last, duration_s=None)]
     if lead in (BROWNED, SOFTENED):
-        pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, dish, kitchen)
+        pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, surface, flat, kitchen)
         phases.insert(0, Phase(medium=pan, duration_s=lead_s))
     elif boils_hard(dish, method):
         phases.insert(0, Phase(medium=media.boiling(kitchen.altitude_m), duration_s=RAW_BEAN_BOIL_S))
     elif lead == SEARED:
-        phases = [Phase(medium=_pan(PAN_DEGC, dish, kitchen), duration_s=None)]
+        phases = [Phase(medium=_pan(PAN_DEGC, surface, flat, kitchen), duration_s=None)]
     return Case(
         piece=physics_piece(
             dish.food,
@@ -80,8 +81,13 @@ def boils_hard(dish: Dish, method: Method) -> bool:
     return dish.is_raw_bean and method.kind == "wet"
 
 
-def _pan(pan_degC: float, dish: Dish, kitchen: Kitchen) -> Medium:
-    return media.open_pan(pan_degC, altitude_m=kitchen.altitude_m, surface=surface_of(dish))
+def _pan(pan_degC: float, surface: str, flat: bool, kitchen: Kitchen) -> Medium:
+    return media.open_pan(pan_degC, altitude_m=kitchen.altitude_m, surface=surface, flat=flat)
+
+
+def lies_flat(dish: Dish, piece: Pieced) -> bool:
+    """Whether a whole face of it lies in the pan: a steak, a fillet, a chop; a carrot rolls about."""
+    return dish.part == "protein" and piece.shape in ("slab", "disk")
 
 
 def goal_of(
@@ -103,8 +109,9 @@ def goal_of(
 
 
 def lane_medium(
-    method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen, surface: str
-) -> Medium:
+    method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen,
+    surface: str, flat: bool,
+) -> Medium:  # fmt: skip
     """The medium of a lane."""
     altitude_m = kitchen.altitude_m
     if lane == AFTER:
@@ -122,7 +129,7 @@ def lane_medium(
                 come_up_s=DOOR_S,
             )
         case "pan":
-            return media.open_pan(setting or PAN_DEGC, altitude_m=altitude_m, surface=surface)
+            return _pan(setting or PAN_DEGC, surface, flat, kitchen)
         case "sealed":
             return media.pressure(setting or 80.0, altitude_m, come_up_s=TYPICAL_COME_UP_S)
         case _ if top:

@@ -117,7 +117,9 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
     altitude = plan.request.kitchen.altitude_m
     if brown is not None:
         each_s = brown.hands_s / _batches(brown, plan, store)
-        yield _fixed(media.open_pan(200.0, altitude_m=altitude, surface=surface), each_s)
+        yield _fixed(
+            media.open_pan(200.0, altitude_m=altitude, surface=surface, flat=_is_flat(item, food)), each_s
+        )
         if last is not brown and last is not None:
             yield _fixed(media.resting(25.0, altitude_m=altitude), last.at_s - brown.at_s - brown.hands_s)
     elif plan.settings.method != "roast" and _in_open_pan(adds, plan):
@@ -184,7 +186,10 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             )
         case "saute":
             return media.open_pan(
-                200.0, altitude_m=altitude, surface="meat" if food.part == "protein" else "cut"
+                200.0,
+                altitude_m=altitude,
+                surface="meat" if food.part == "protein" else "cut",
+                flat=_is_flat(item, food),
             )
         case "braise-oven":
             return media.covered_oven(plan.settings.oven_degC or 175.0, altitude_m=altitude, start_degC=85.0)
@@ -196,6 +201,10 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             top = _lies_on_top(item, plan)
             make = media.on_top if top else media.stewing if _is_gentle(plan, store) else media.bubbling
             return make(altitude, start_degC=96.0 - altitude / 300.0 - drop, come_up_s=back_s)
+
+
+def _is_flat(item: PlanItem, food: Food) -> bool:
+    return food.part == "protein" and item.shape in ("slab", "disk")
 
 
 def _is_gentle(plan: Plan, store: Store) -> bool:

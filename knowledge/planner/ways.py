@@ -33,8 +33,8 @@ SEAR_LEAST = 0.65  # of the time to done: the hot crust goes on cooking a thick 
 BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
-LONGEST_SEAR_S = 13 * 60.0
-LONGEST_STEAK_S = 17 * 60.0
+LONGEST_SEAR_S = 15 * 60.0
+LONGEST_STEAK_S = 20 * 60.0
 JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
 CUT_STEP, KNIFE_MIN = (
     0.1,
