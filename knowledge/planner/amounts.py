@@ -20,15 +20,17 @@ VOLUMES_ML = {
 }  # fmt: skip
 FALLBACK_UNITS = ("piece", "can", "pack", "bag", "bunch", "head", "jar")
 TAKEN_UNITS = ("can", "carton", "jar", "pack", "glass", "cup")  # of a liquid, when no amount is said
+COOKED = frozenset({"canned", "cooked", "leftover"})
 TINS = frozenset({"can", "jar", "tin", "pouch"})
 SIZE_FACTOR = {"small": 0.75, "baby": 0.5, "tiny": 0.4, "large": 1.3, "big": 1.3, "huge": 1.6}
-PIECE_UNITS = ("piece", "ear", "head", "clove", "stalk", "fillet", "steak")  # what one of it may be called
+PIECE_UNITS = ("piece", "ear", "clove", "stalk", "fillet", "steak", "head")  # what one of it may be called
 SALTY_G = 2.2  # of salt in 100 g: meat so salty is there for its flavour
 FLAVOUR_G = 50.0  # of it for each eater, beside another protein
 SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and more foods share a part
 MOST_GUESSED = 8
 VEG_G = 150.0  # of one vegetable for an eater, when nobody said
 POURED_G = 250.0  # of a liquid for an eater, when nobody said
+FILLET_G = 260.0  # a piece of fish up to here is a fillet
 KEEPS_DAYS = 14.0  # from here a store that is drawn on, not tonight's shopping
 ONE_G = 500.0  # up to here "an aubergine" is one, whatever it takes
 APPETITE = 0.87  # the servings of the tables are generous when each eater has one
@@ -72,7 +74,10 @@ def piece_of(food: Food, have: Have) -> tuple[float | None, str]:
     grams = portion(food, "piece", have.size)
     if grams is not None:
         same = (u for u in PIECE_UNITS[1:] if portion(food, u, have.size) == grams)
-        return grams, next(same, "") if food.animal == "fish" else ""
+        flat = food.animal == "fish" and portion(food, "fillet", have.size) is not None
+        if flat and food.whole_shape != "fish" and grams <= FILLET_G:
+            return grams, "fillet"
+        return grams, next(same, "") if food.part == "aromatic" else ""
     for unit in PIECE_UNITS[1:]:
         if (grams := portion(food, unit, have.size)) is not None and food.role is Role.COOK:
             return grams, unit
@@ -86,26 +91,34 @@ def is_flavour(food: Food) -> bool:
     )  # fmt: skip
 
 
+def serving_g(food: Food, *, cooked: bool) -> float:
+    """What one adult eats of it as the only food of its part [g]; a dry food as sold cooked weighs more."""
+    swollen = 1.0 + (food.water_uptake_g_per_g or 0.0) if cooked and food.start_state == "dry" else 1.0
+    return (food.serving_g or 150.0) * swollen
+
+
 def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
     """For how many what was said is dinner; the usual number when nothing said so.
 
-    Counted or weighed proteins say so, a tin or a flavouring never; without one, a weighed starch does.
+    Counted or weighed meat, fish, eggs say so, or dried pulses if they say more; tins and
+    flavourings never; without a protein, a weighed starch does.
     """
     for part in ("protein", "starch"):
-        feeds, single = 0.0, part == "protein"
-        for food, have in cooked:
+        of_part = [(f, h) for f, h in cooked if f.part == part]
+        filling = [(f, h) for f, h in of_part if not is_flavour(f)] or of_part
+        feeds = {True: 0.0, False: 0.0}  # from pulses, from the rest
+        single = part == "protein"
+        for food, have in filling:
             grams = grams_of(food, have)
-            alone = not any(f.part == part and not is_flavour(f) for f, _ in cooked)
-            stored = have.unit in TINS or have.state == "canned" or (is_flavour(food) and not alone)
-            if food.part != part or grams is None or stored or not food.serving_g:
+            if grams is None or have.unit in TINS or have.state == "canned":
                 continue
-            share = grams / food.serving_g
-            if (food.fridge_days or 0.0) >= KEEPS_DAYS:  # a box of eggs
-                share = min(share, 2.0)
-            feeds += share
+            share = grams / serving_g(food, cooked=have.state in ("cooked", "leftover"))
+            if food.fridge_days is not None and food.fridge_days >= KEEPS_DAYS:
+                share = min(share, 2.0)  # a box of eggs
+            feeds[food.group == "pulse"] += share
             single = single and have.qty == 1.0
-        if feeds:
-            return float(min(max(math.floor(APPETITE * feeds + 0.5), 1 if single else 2), MOST_GUESSED))
+        if most := max(feeds.values()):
+            return float(min(max(math.floor(APPETITE * most + 0.5), 1 if single else 2), MOST_GUESSED))
     return usual
 
 
@@ -117,16 +130,18 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
         sharing: how many foods make up this part of the plate.
         main: whether another protein carries the dinner.
     """
-    need = (food.serving_g or 150.0) * eaters * SHARE[min(sharing, len(SHARE)) - 1]
+    need = serving_g(food, cooked=have.state in COOKED) * eaters * SHARE[min(sharing, len(SHARE)) - 1]
     if food.part == "aromatic":
         need = (food.serving_g or 60.0) * eaters * 0.6
     elif food.part == "vegetable":
         need = min(need, VEG_G * eaters)
     elif is_flavour(food) and main:
         need = min(need, FLAVOUR_G * eaters)
-    piece, _ = piece_of(food, have)
-    if piece is None or piece <= 40:
+    piece, unit = piece_of(food, have)
+    if piece is None or (piece <= 40 and food.part != "aromatic" and not unit):
         return need
+    if piece <= 40:
+        return max(1, round(need / piece)) * piece
     plant = food.part in ("vegetable", "aromatic", "starch")
     if plant and not have.several and not said and (2 * need > piece or piece <= ONE_G):
         return piece  # "an onion", "sweet potato": one
@@ -139,7 +154,7 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
 
 def enough(food: Food, have: Have, grams: float, eaters: float, *, soup: bool) -> float:
     """What of a said amount is cooked [g]: all of what spoils; of a store, what the eaters need."""
-    serving = food.serving_g or 150.0
+    serving = serving_g(food, cooked=have.state in COOKED)
     keeps = food.fridge_days is None or food.fridge_days >= KEEPS_DAYS
     plenty = PLENTY if keeps else 2 * PLENTY
     if soup or food.part in ("liquid", "aromatic") or grams <= plenty * serving * eaters:

@@ -130,10 +130,12 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
 
 def _for_whom(draft: Draft, request: Request) -> Iterable[str]:
     """For how many it is, when nobody said."""
+    feeds, eaters = amounts.persons(served(draft), draft.dinner.eaters), draft.dinner.eaters
+    enough = f"there would be enough for {feeds}"
     if not request.eaters_said:
-        feeds, eaters = amounts.persons(served(draft), draft.dinner.eaters), draft.dinner.eaters
-        more = f" (there would be enough for {feeds})" if feeds > eaters else ""
-        yield f"dinner for {min(feeds, eaters):g}{more}"
+        yield f"dinner for {min(feeds, eaters):g}" + (f" ({enough})" if feeds > eaters else "")
+    elif feeds > eaters:
+        yield enough
 
 
 def _basics(draft: Draft) -> Iterable[str]:

@@ -22,7 +22,6 @@ from knowledge.planner.model import Have, LeftOut, Request
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
-READY = frozenset({"canned", "cooked", "leftover"})
 THIN = frozenset({"strips"})
 ANY_CUT = frozenset({"beef", "pork", "lamb", "goat", "venison"})  # names that do not say which part
 PULSES = frozenset({"bean", "chickpea"})
@@ -71,9 +70,15 @@ class Dish:
         return self.kind == "bean"
 
     @property
+    def plate_g(self) -> float:
+        """What is on the plate of it [g], with the water that it takes up from the dry."""
+        dry = self.food.start_state == "dry" and self.kind != "warm_through"
+        return self.grams * self.food.edible_frac * (1.0 + (self.food.water_uptake_g_per_g or 0.0) * dry)
+
+    @property
     def servings(self) -> float:
         """How many adults it serves as the only food of its part."""
-        return self.grams / (self.food.serving_g or 150.0)
+        return self.grams / amounts.serving_g(self.food, cooked=self.kind == "warm_through")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,11 +197,13 @@ def _rank(food: Food) -> int:
 
 
 def _loosened(food: Food, have: Have, cooked: Sequence[tuple[Food, Have]]) -> Food:
-    """Corn beside grain or mince comes off the cob unless cobs were counted."""
-    if LOOSE_CUT not in food.cuts or have.qty is not None or have.cut is not None:
+    """Corn beside grain or mince comes off the cob unless cobs were counted; else it stays on it."""
+    if LOOSE_CUT not in food.cuts:
         return food
-    beside = any(f.doneness in LOOSE_BESIDE or h.cut == "ground" for f, h in cooked)
-    return replace(food, cuts=(LOOSE_CUT,)) if beside else food
+    counted = have.qty is not None or have.cut is not None or " " in have.said
+    loose = not counted and any(f.doneness in LOOSE_BESIDE or h.cut == "ground" for f, h in cooked)
+    cuts = (LOOSE_CUT,) if loose else tuple(cut for cut in food.cuts if cut != LOOSE_CUT)
+    return replace(food, cuts=cuts)
 
 
 def scaled(dish: Dish, factor: float) -> Dish:
@@ -261,7 +268,7 @@ def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
         kind = "ground_meat"
     if have.cut in THIN and food.part == "protein" and kind.startswith("tough_") and food.id in ANY_CUT:
         kind = "tender_meat"  # sold in strips it is for the pan
-    if state in READY or food.start_state == "canned":
+    if state in amounts.COOKED or food.start_state == "canned":
         kind = "warm_through"
     elif food.group == "pulse" and have.unit in amounts.TINS and state in ("", "raw"):
         state, kind = "canned", "warm_through"

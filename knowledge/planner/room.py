@@ -111,7 +111,7 @@ def liquid(
         swims = sum(w.dish.swims_ml_g * w.dish.grams for w in ways if drinks_ml(w) > 0)
         base = max(0.35 * base if method.liquid == "half" and _bodies_l(ways) > 0.3 else 0.0, swims)
         gone *= LOW_LID
-        given = min(sum(_given_ml(way) for way in ways), 0.25 * drunk)
+        given = min(sum(_given_ml(way) for way in ways), 0.15 * drunk)
         reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
         reasons.append("the rest boils away or makes the sauce" if swims > 0.2 * drunk else "little boils away")
     elif all(way.dish.kind == "warm_through" for way in ways):

@@ -14,6 +14,7 @@ from dataclasses import replace
 from knowledge.foods.model import Vessel, VesselSize
 from knowledge.foods.store import Store
 from knowledge.planner import room, stages
+from knowledge.planner.amounts import is_flavour
 from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
 from knowledge.planner.methods import Method, methods, whole_mm
@@ -47,6 +48,7 @@ ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middl
 HURRIED_S = 45 * 60.0
 OUT = "out"  # the lane of what stays in the fridge
 PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
+LIGHT_PLATE_G = 330.0  # of it, when nothing starchy is in it
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 DEFAULT_VESSELS = Kitchen().vessels
@@ -305,9 +307,9 @@ def served_by(dishes: Sequence[Dish]) -> float:
 
     Between what the protein alone would say and what all of it weighs on the plate.
     """
-    plate = sum(d.grams * d.food.edible_frac * (1.0 + (d.food.water_uptake_g_per_g or 0.0)) for d in dishes)
-    by_plate = plate / PLATE_G
-    mains = [d for d in dishes if d.part == "protein" and d.kind != "cured"]
+    filling = any(d.part == "starch" for d in dishes)  # else bread or rice goes beside it
+    by_plate = sum(d.plate_g for d in dishes) / (PLATE_G if filling else LIGHT_PLATE_G)
+    mains = [d for d in dishes if d.part == "protein" and not is_flavour(d.food)]
     if not mains:
         return max(0.5, round(by_plate * 2) / 2)
     by_protein = sum(d.servings for d in mains)

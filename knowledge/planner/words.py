@@ -79,7 +79,7 @@ def amount(dish: Dish, units: str) -> str:
     """How much of a dish: the weight that was said, or whole pieces where it comes in pieces."""
     if dish.weighed or dish.cut_said in ("ground", "diced", "strips", "chopped", "sliced"):
         return f"{weight(dish.grams, units)} {_mass(dish)}"
-    if dish.piece_g and (dish.piece_g > 40 or dish.unit):
+    if dish.piece_g and (dish.piece_g > 40 or dish.unit or dish.part == "aromatic"):
         count = dish.grams / dish.piece_g
         if abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06:
             return f"{'a quarter' if count < 0.5 else 'three quarters'} of {_a(dish.name)}"
