@@ -23,7 +23,16 @@ TAKEN_UNITS = ("can", "carton", "jar", "pack", "glass", "cup")  # of a liquid, w
 COOKED = frozenset({"canned", "cooked", "leftover"})
 TINS = frozenset({"can", "jar", "tin", "pouch"})
 SIZE_FACTOR = {"small": 0.75, "baby": 0.5, "tiny": 0.4, "large": 1.3, "big": 1.3, "huge": 1.6}
-PIECE_UNITS = ("piece", "ear", "clove", "stalk", "fillet", "steak", "head")  # what one of it may be called
+PIECE_UNITS = (
+    "piece",
+    "ear",
+    "clove",
+    "knob",
+    "stalk",
+    "fillet",
+    "steak",
+    "head",
+)  # what one of it may be called
 SALTY_G = 2.2  # of salt in 100 g: meat so salty is there for its flavour
 FLAVOUR_G = 50.0  # of it for each eater, beside another protein
 SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and more foods share a part
@@ -71,6 +80,8 @@ def piece_of(food: Food, have: Have) -> tuple[float | None, str]:
     """One piece as bought [g] and what it is called ("fillet", "ear"; "" for the food's own name)."""
     if have.unit in PIECE_UNITS[1:] and (grams := portion(food, have.unit, have.size)):
         return grams, have.unit or ""
+    if (knob := portion(food, "knob", have.size)) is not None:
+        return knob, "knob"
     grams = portion(food, "piece", have.size)
     if grams is not None:
         same = (u for u in PIECE_UNITS[1:] if portion(food, u, have.size) == grams)

@@ -29,7 +29,6 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
     """The plan in a draft; `others` are the best drafts of other vessels."""
     units = request.kitchen.units
     done = steps.steps(draft, units=units)
-    dishes = draft.dinner.dishes
     left_out = list(draft.dinner.left_out)
     left_out += [LeftOut(food=dish.food.name, said=dish.name, why=why) for dish, why in draft.refused]
     total_s = draft.stages.serve_s - draft.start_s
@@ -49,7 +48,13 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         left_out=tuple(left_out),
         assumed=tuple(
             dict.fromkeys(
-                [*_for_whom(draft, request), *draft.dinner.assumed, *_basics(draft), *_kept_back(draft, dishes), *_short(draft, request)]
+                [
+                    *_for_whom(draft, request),
+                    *draft.dinner.assumed,
+                    *_basics(draft),
+                    *_kept_back(draft),
+                    *_short(draft, request),
+                ]
             )
         ),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
@@ -147,7 +152,7 @@ def _basics(draft: Draft) -> Iterable[str]:
     )
 
 
-def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
+def _kept_back(draft: Draft) -> Iterable[str]:
     """What did not fit into the vessel and stays for another day."""
     listed = {d.food.id: d for d in draft.dinner.dishes}
     used = [
@@ -156,7 +161,8 @@ def _kept_back(draft: Draft, dishes: Sequence[object]) -> Iterable[str]:
         if p.way.dish.grams < 0.92 * listed[p.way.dish.food.id].grams
     ]
     if used:
-        yield f"the {draft.size.id} has room for {words.listed(used)}; keep the rest or cook it in a second round"
+        fits = words.listed(used)
+        yield f"the {draft.size.id} has room for {fits}; keep the rest or cook it in a second round"
 
 
 def _short(draft: Draft, request: Request) -> Iterable[str]:

@@ -113,7 +113,7 @@ def liquid(
         gone *= LOW_LID
         given = min(sum(_given_ml(way) for way in ways), 0.15 * drunk)
         reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
-        reasons.append("the rest boils away or makes the sauce" if swims > 0.2 * drunk else "little boils away")
+        reasons.append("the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all")
     elif all(way.dish.kind == "warm_through" for way in ways):
         base *= 0.3  # nothing to cook, only steam to heat through
     if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):

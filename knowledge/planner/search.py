@@ -14,7 +14,7 @@ from dataclasses import replace
 from knowledge.foods.model import Vessel, VesselSize
 from knowledge.foods.store import Store
 from knowledge.planner import room, stages
-from knowledge.planner.amounts import is_flavour
+from knowledge.planner.amounts import APPETITE, is_flavour
 from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
 from knowledge.planner.methods import Method, methods, whole_mm
@@ -299,21 +299,25 @@ def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple
 
 def served(draft: Draft) -> float:
     """How many it feeds: by the protein when there is one, else by all of it."""
-    return served_by([p.way.dish for p in draft.placed])
+    filling = any(d.part == "starch" for d in draft.dinner.dishes)
+    return served_by([p.way.dish for p in draft.placed], filling=filling)
 
 
-def served_by(dishes: Sequence[Dish]) -> float:
+def served_by(dishes: Sequence[Dish], *, filling: bool) -> float:
     """How many adults these feed for dinner, to the half.
 
-    Between what the protein alone would say and what all of it weighs on the plate.
+    Between what the protein alone would say and what all of it weighs on the plate; with
+    nothing `filling` in the dinner, bread or rice goes beside it. A second protein stands
+    partly in the place of a starch.
     """
-    filling = any(d.part == "starch" for d in dishes)  # else bread or rice goes beside it
     by_plate = sum(d.plate_g for d in dishes) / (PLATE_G if filling else LIGHT_PLATE_G)
-    mains = [d for d in dishes if d.part == "protein" and not is_flavour(d.food)]
+    proteins = [d.servings for d in dishes if d.part == "protein" and not is_flavour(d.food)]
+    mains = sorted(proteins, reverse=True)
     if not mains:
         return max(0.5, round(by_plate * 2) / 2)
-    by_protein = sum(d.servings for d in mains)
-    return max(0.5, round(2 * min(math.sqrt(by_protein * by_plate), 1.6 * by_plate)) / 2)
+    by_protein = APPETITE * (mains[0] + 0.5 * sum(mains[1:]))
+    feeds = min(math.sqrt(by_protein * by_plate), 1.6 * by_plate, 1.3 * by_protein)
+    return max(0.5, round(2 * feeds) / 2)
 
 
 def score(draft: Draft, request: Request) -> float:
@@ -338,7 +342,7 @@ def score(draft: Draft, request: Request) -> float:
         cold_min = (draft.stages.main_end_s - draft.stages.softened_s) / 60.0
         points -= COLD_MINUTE * max(cold_min - 10.0, 0.0)
     feeds = served(draft)
-    if feeds < 0.8 * draft.dinner.eaters and feeds < 0.95 * served_by(draft.dinner.dishes):
+    if feeds < 0.8 * draft.dinner.eaters and feeds < 0.95 * served_by(draft.dinner.dishes, filling=True):
         points -= 5.0 * (1.0 - feeds / draft.dinner.eaters)
     if draft.method.kind == "sealed" and not any(
         p.way.dish.kind.startswith(SEALED_FOR) for p in draft.placed
