@@ -24,9 +24,14 @@ WORD_VALUES = {word: float(i) for i, word in enumerate(_ONES)} | {
 _PARTS = {"half": 0.5, "third": 0.33, "quarter": 0.25, "fourth": 0.25, "fifth": 0.2, "eighth": 0.125}
 _ARTICLES = ("a", "an")
 _RANGES = ("-", "to", "or", "maybe")
-SIZES = ("small", "large", "medium", "big", "huge", "tiny", "little", "giant", "whopping", "jumbo", "massive")
-_SIZE_ID = {"big": "large", "huge": "large", "giant": "large", "whopping": "large", "jumbo": "large",
-            "massive": "large", "tiny": "small", "little": "small"}  # fmt: skip
+SIZES = (
+    "small", "large", "medium", "big", "huge", "tiny", "little", "giant", "whopping", "jumbo", "massive",
+    "med", "lge", "sml",
+)  # fmt: skip
+_SIZE_ID = {
+    "big": "large", "huge": "large", "giant": "large", "whopping": "large", "jumbo": "large",
+    "massive": "large", "lge": "large", "med": "medium", "tiny": "small", "little": "small", "sml": "small",
+}  # fmt: skip
 _LOOSE = ("good", "nice", "fresh", "sad", "whole", "heaped", "level", "full", "decent", "standard", "regular",
           "generous", "thick", "fat", "wee", "lovely", "single")  # fmt: skip
 _VAGUE = (
@@ -298,6 +303,8 @@ def _measured(
     tokens: list[Token], qty: float, found: tuple[Unit, int], size: str | None, article: bool
 ) -> tuple[Amount, int]:
     unit, j = found
+    if _text(tokens, j) == "and" and _text(tokens, j + 1) == "a" and _text(tokens, j + 2) in _PARTS:
+        qty, j = qty + _PARTS[_text(tokens, j + 2)], j + 3  # "a kilo and a half"
     if unit.kind == "vague" and unit.id != "pinch":
         return Amount(None, None), _after_of(tokens, j)
     if unit.kind != "weight":

@@ -13,7 +13,7 @@ from knowledge.text.fields import NUM, clocks, durations, value
 from knowledge.text.model import EventType
 
 _TEMP = re.compile(
-    rf"(?P<n>\d{{2,3}}(?:[.,]\d)?|(?:(?:one|a|two) )?hundred(?: and)?(?: (?:{NUM}))?|(?:twenty|"
+    rf"(?P<n>\d{{2,4}}(?:[.,]\d)?|(?:(?:one|a|two) )?hundred(?: and)?(?: (?:{NUM}))?|(?:twenty|"
     rf"thirty|forty|fifty|sixty|seventy|eighty|ninety)(?: ?(?:one|two|three|four|five|six|seven|"
     rf"eight|nine))?)"
     r" ?(?:°|degrees?|deg\b)? ?(?P<u>c\b|f\b|celsius\b|fahrenheit\b|centigrade\b)?"
@@ -33,8 +33,12 @@ def event_type(masked: str) -> EventType | None:
 
 
 def temperature(text: str) -> float | None:
-    """A food's temperature in °C, the lowest of two; without a unit 100 or less is °C, above is °F."""
-    found = []
+    """A food's temperature in °C, the lowest of two; without a unit 100 or less is °C, above is °F.
+
+    A number that no food can have is given as said, if there is no other: to be asked about.
+    """
+    found: list[float] = []
+    odd: list[float] = []
     for match in _TEMP.finditer(text):
         before = text[: match.start()]
         after = text[match.end() : match.end() + 12]
@@ -49,7 +53,9 @@ def temperature(text: str) -> float | None:
         degrees = number if unit in ("c",) or (not unit and number <= 100) else (number - 32) * 5 / 9
         if -30 <= degrees <= 150:
             found.append(round(degrees, 1))
-    return min(found) if found else None
+        else:
+            odd.append(degrees if unit else number)
+    return min(found or odd, default=None)
 
 
 def _number(text: str) -> float:
@@ -91,9 +97,11 @@ def event_minutes(text: str, kind: EventType) -> float | None:
         EventType.STARTED,
         EventType.FORGOT,
     ):
-        bare = re.search(rf"\b(?P<n>{NUM}) (?:early|ago|ahead|in\b|late)", text)
+        bare = re.search(
+            rf"\b(?P<n>{NUM}) (?:early|ago|ahead|in\b|late)|\b(?:after|for) (?P<m>{NUM})\W*$", text
+        )
         if bare:
-            return value(bare.group("n"))
+            return value(bare.group("n") or bare.group("m"))
     return None
 
 

@@ -6,13 +6,12 @@ import re
 from collections.abc import Sequence
 
 from knowledge.text import items, swaps
+from knowledge.text.match import Hit
 from knowledge.text.model import Context, Intent, Kind, Reading, SwapRead
 from knowledge.text.roles import Role
-from knowledge.text.seen import CUES_LIMIT, Seen, allergies, excluded
+from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded
 from knowledge.text.segments import Found
 from knowledge.text.vocabulary import Vocabulary
-
-_SHORT_TALK = 18  # tokens
 
 
 def one_for_another(seen: Seen) -> swaps.SwapFound | None:
@@ -22,7 +21,7 @@ def one_for_another(seen: Seen) -> swaps.SwapFound | None:
     plain = seen.people is None and seen.vessel is None and not seen.not_vessel
     if len(seen.hits) != 2 or not have or not gone or gone[0] > have[0] or not plain or seen.unknown:
         return None
-    if len(seen.tokens) > _SHORT_TALK:
+    if len(seen.tokens) > SHORT_TALK:
         return None
     places = {n: place for place, n in seen.where.items()}
     return swaps.SwapFound(places.get(gone[0]), places.get(have[0]))
@@ -36,8 +35,8 @@ def swap_reading(
     context: Context,
     intent: Intent | None,
 ) -> Reading:
-    frm = _at(seen, swap.frm if swap else None)
-    to = _at(seen, swap.to if swap else None)
+    swap = swap or _in_order(seen)
+    frm, to = _at(seen, swap.frm), _at(seen, swap.to)
     if to and frm is None:
         frm = _likeliest(to, vocab, context)
     _hand_over(seen.found, frm, to)
@@ -62,7 +61,17 @@ def swap_reading(
         ready_by=seen.ready,
         intent=intent,
         swap=SwapRead(frm=frm, to=to),
+        unknown=tuple(_said(seen, h) for h in seen.hits if h.phrase.foods[0].food_id is None and not h.sure),
+        asks=tuple(
+            f'"{_said(seen, h)}": {h.phrase.foods[0].name}?'
+            for h in seen.hits
+            if not h.sure and h.phrase.foods[0].food_id is not None
+        ),
     )
+
+
+def _said(seen: Seen, hit: Hit) -> str:
+    return seen.flat.said(seen.tokens[hit.start].start, seen.tokens[hit.end - 1].end)
 
 
 def _hand_over(found: Sequence[Found], frm: str | None, to: str | None) -> None:
@@ -92,6 +101,12 @@ def _likeliest(to: str, vocab: Vocabulary, context: Context) -> str | None:
         return general.foods[0].name
     breast = vocab.get([first, "breast"])
     return breast.foods[0].name if rest and breast and breast.foods[0].name != to else None
+
+
+def _in_order(seen: Seen) -> swaps.SwapFound:
+    """A swap told without any of the usual words: what leaves is mostly said first."""
+    places = sorted(seen.where)
+    return swaps.SwapFound(places[0], places[1]) if len(places) > 1 else swaps.SwapFound(None, places[0])
 
 
 def _at(seen: Seen, place: int | None) -> str | None:

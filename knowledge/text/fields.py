@@ -23,7 +23,7 @@ NUM = rf"(?:\d{{1,5}}(?:[.,]\d{{1,2}})?|(?:(?:twenty|thirty|forty|fifty)[ ]?)?(?
 _PEOPLE_WORD = (
     r"(?:people|ppl|persons?|pax|adults?|kids?|children|child|guests?|eaters?|members|plates|mouths|diners?|"
     r"teens|teenagers?|toddlers?|grown ?ups?|friends|mates|flatmates|housemates|roommates|boys|girls|lads|"
-    r"portions|servings|students|hungry \w+|family members|humans|folks?)"
+    r"portions|servings|students|hungry \w+|family members|humans|folks?|log)"
 )
 _RELATIVE = (
     r"(?:(?:my|the|our) )?(?:wife|husband|hubby|partner|girlfriend|boyfriend|gf|bf|mum|mom|dad|"

@@ -14,7 +14,8 @@ _GROUPS = frozenset(["mixed vegetables", "leafy greens", "ground meat"])
 
 
 def event(seen: Seen, intent: Intent | None, context: Context) -> CookEvent:
-    kind = event_type(seen.masked) or EventType.STARTED
+    begun = EventType.STARTED if context.mode is Mode.PLANNED else EventType.DONE_STEP
+    kind = event_type(seen.masked) or begun
     if intent is Intent.START:
         kind = EventType.STARTED
     begins = context.mode is Mode.PLANNED and bool(_GOES_IN.search(seen.masked))
@@ -33,8 +34,14 @@ _WENT_IN = re.compile(
 _GOES_IN = re.compile(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b")
 
 
+_MINUTES_PAST = re.compile(
+    r"\bat (?:about |around )?(?:five|ten|twenty|quarter|a quarter|half|\d{1,2}) (?:past|to)\b"
+)
+
+
 def _with_clock(seen: Seen) -> bool:
-    return bool(list(fields.clocks(seen.flat.text[:CUES_LIMIT]))) and bool(
+    text = seen.flat.text[:CUES_LIMIT]
+    return bool(list(fields.clocks(text)) or _MINUTES_PAST.search(text)) and bool(
         re.search(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b", seen.masked)
     )
 

@@ -99,7 +99,11 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
         return
     for element in segment.elements:
         if element.amount and (last.amount is None or (last.amount.grams is None and element.amount.grams)):
-            number_only = element.amount.bare and segment.opener not in ("(", "[", ")", "]", "-", ":")
+            number_only = (
+                element.amount.bare
+                and not element.amount.size
+                and segment.opener not in ("(", "[", ")", "]", "-", ":")
+            )
             if not number_only:
                 last.amount = _joined(last.amount, element.amount)
         elif element.kind == "mark":

@@ -1,8 +1,10 @@
 """What a message wants: plan, swap, event, question, setting or nothing we can do.
 
-The order of the tests is the order of trust: attacks and noise first, then what
-holds for later, then what just happened, then a change, a question, and last the
-plan, which is what a list of foods means when nothing else is said.
+Rules first, in the order of trust: attacks and noise, then what holds for later, then
+what just happened, then a change, a question, and last the plan, which is what a list
+of foods means when nothing else is said. Rules never cover all that people say, so
+the words of the message are weighed as well (`likely`); where they speak clearly for
+another kind, they win.
 """
 
 from __future__ import annotations
@@ -12,8 +14,14 @@ from dataclasses import dataclass
 
 from knowledge.text.cues import cue, cues
 from knowledge.text.events import event_type
+from knowledge.text.likely import likely
 from knowledge.text.model import Context, EventType, Intent, Kind, Mode
+from knowledge.text.normalise import FOOD
 from knowledge.text.settings import is_setting
+
+CLEAR = 0.5  # probability from which the words of a message overrule the rules ...
+VERY_CLEAR = 0.8  # ... and where a plan or a cook is in hand, to which short words belong
+MANY_FOODS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,19 +43,50 @@ class Signs:
 
 
 def kind_of(signs: Signs, context: Context) -> Kind:
-    """The kind of a message."""
-    text, masked = signs.text, signs.masked
+    """The kind of a message: by rules, unless its words speak clearly for another."""
+    if _is_idle_talk(signs):
+        return Kind.OTHER
+    ruled = _by_rules(signs, context)
+    chances = likely(signs.masked)
+    best = max(chances, key=lambda kind: chances[kind])
+    enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
+    return best if chances[best] >= enough and _can_be(best, signs) else ruled
+
+
+def _is_idle_talk(signs: Signs) -> bool:
+    """Attacks, greetings, thanks, abuse and what is none of our business."""
+    text = signs.text
     if cue("kind", "attack").search(text):
-        return Kind.OTHER
+        return True
     if cue("kind", "greeting").match(text) or cue("kind", "thanks").match(text):
-        return Kind.OTHER
-    if signs.foods < 2 and cue("kind", "off_topic").search(text):
-        return Kind.OTHER
-    if cue("kind", "abuse").search(text) and signs.foods < 2:
-        return Kind.OTHER
+        return True
+    return signs.foods < 2 and bool(
+        cue("kind", "off_topic").search(text) or cue("kind", "abuse").search(text)
+    )
+
+
+def _can_be(kind: Kind, signs: Signs) -> bool:
+    """Whether a message has what a kind cannot do without."""
+    named = signs.masked.count(FOOD)
+    match kind:
+        case Kind.SWAP:
+            return named > 0
+        case Kind.PLAN:
+            return bool(signs.foods or signs.refused or signs.unknown or signs.people or signs.deadline)
+        case Kind.OTHER:
+            return named == 0
+        case Kind.COOK_EVENT:
+            return signs.foods < MANY_FOODS
+        case Kind.QUESTION | Kind.SETTING:
+            return signs.foods <= MANY_FOODS
+
+
+def _by_rules(signs: Signs, context: Context) -> Kind:
+    text, masked = signs.text, signs.masked
     lists = signs.foods >= 3 or (signs.foods >= 2 and signs.amounts >= 1)
     setting = is_setting(masked)
     event = event_type(masked)
+    lists = lists and (event is not EventType.PROBE or signs.foods >= 3)
     if event is EventType.STOP and not lists:
         return Kind.COOK_EVENT
     if setting and not lists and not _urgent(event, text) and _lasting(signs) and not _swaps_tonight(signs):

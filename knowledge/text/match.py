@@ -14,6 +14,7 @@ from rapidfuzz.distance import OSA, JaroWinkler
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Named, Phrase, Vocabulary, words
 
+_NO_PLURAL = frozenset(["been"])  # plain words without a plural: "beens" is a slip
 MAX_CORRECTIONS = 24  # words of one message that are compared with the whole vocabulary
 
 
@@ -33,15 +34,22 @@ def correction(word: str, vocabulary: Vocabulary) -> str | None:
     if length < 4 or not word.isalpha():
         return None
     limit = 1 if length < 7 else 2 if length < 11 else 3
-    best: tuple[float, int, float, str] | None = None
+    best: tuple[float, int, bool, float, str] | None = None
+    frame = _consonants(word)
     for known in vocabulary.by_initial.get(word[0], ()):
         if abs(len(known) - length) > limit:
             continue
         slips = OSA.distance(word, known, score_cutoff=limit)
         if slips <= limit and (slips < 2 or len(known) >= 7):
-            score = (float(slips), -len(known), -JaroWinkler.similarity(word, known), known)
+            likeness = JaroWinkler.similarity(word, known)
+            score = (float(slips), -len(known), _consonants(known) != frame, -likeness, known)
             best = score if best is None or score < best else best
-    return best[3] if best else None
+    return best[4] if best else None
+
+
+def _consonants(word: str) -> str:
+    """What is left without vowels: those are mistaken most."""
+    return "".join(c for c in word if c not in "aeiouy")
 
 
 def corrected(tokens: Sequence[Token], vocabulary: Vocabulary) -> tuple[list[Token], frozenset[int]]:
@@ -52,18 +60,28 @@ def corrected(tokens: Sequence[Token], vocabulary: Vocabulary) -> tuple[list[Tok
     for i, token in enumerate(tokens):
         if not token.is_word or len(token.text) < 4 or tries >= MAX_CORRECTIONS:
             continue
-        if (
-            token.key in vocabulary.food_words
-            or token.key in vocabulary.plain
-            or token.text in vocabulary.plain
-        ):
+        if token.key in vocabulary.food_words or token.text in vocabulary.plain:
             continue
-        tries += 1
-        better = correction(token.key, vocabulary)
+        before = out[i - 1].key if i else ""
+        better = _in_phrase(before, token, vocabulary)
+        if better is None and (token.key not in vocabulary.plain or token.key in _NO_PLURAL):
+            tries += 1
+            better = correction(token.key, vocabulary)
         if better:
             out[i] = replace(token, key=better)
             places.append(i)
     return out, frozenset(places)
+
+
+def _in_phrase(before: str, token: Token, vocabulary: Vocabulary) -> str | None:
+    """The word that goes on a phrase, with one slip more allowed than alone: "chicken thies"."""
+    best: tuple[int, str] | None = None
+    for known in vocabulary.following.get(before, ()):
+        if known[0] == token.text[0] and len(known) >= 4:
+            slips = min(OSA.distance(token.text, f"{known}s"), OSA.distance(token.key, known))
+            if slips <= 2 and 2 * slips < len(known):
+                best = min(best, (slips, known)) if best else (slips, known)
+    return best[1] if best else None
 
 
 def hits(
@@ -87,7 +105,7 @@ def hits(
             continue
         found.append(replace(hit, sure=not any(n in unsure for n in range(hit.start, hit.end))))
         i = hit.end
-    return _in_context(tokens, found, vocabulary)
+    return _in_context(tokens, distributed(tokens, found, vocabulary), vocabulary)
 
 
 def _longest(
@@ -175,6 +193,30 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
         if meaning is not None:
             out.append(replace(hit, phrase=meaning))
     return _whole_birds(tokens, out, vocabulary)
+
+
+_ANY_NOUN_AFTER = ("or", "and", "/", "&")
+
+
+def distributed(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocabulary) -> list[Hit]:
+    """Two names that share their last word: "beef or pork mince", "red or green lentils"."""
+    out: list[Hit] = []
+    for hit in found:
+        joiner = hit.start - 1
+        first = joiner - 1
+        if hit.end - hit.start >= 2 and first >= 0 and tokens[joiner].text in _ANY_NOUN_AFTER:
+            shared = vocabulary.get((tokens[first].key, tokens[hit.end - 1].key))
+            alone = bool(out) and out[-1].end == joiner and out[-1].start == first
+            mince = shared is not None and shared.foods[0].name.startswith("ground ")
+            if shared and alone and (tokens[joiner].text == "or" or mince):
+                out[-1] = replace(out[-1], phrase=shared)
+            elif shared and tokens[first].key in _COLOURS and (not out or out[-1].end <= first):
+                out.append(Hit(first, joiner, shared, hit.sure))
+        out.append(hit)
+    return out
+
+
+_COLOURS = ("red", "green", "yellow", "brown", "black", "white", "purple")
 
 
 def _near(text: Sequence[str], i: int, word: str) -> bool:

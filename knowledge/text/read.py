@@ -14,7 +14,7 @@ from knowledge.text.happened import event
 from knowledge.text.model import Context, Intent, Item, Kind, Mode, Reading
 from knowledge.text.normalise import flatten
 from knowledge.text.roles import Role
-from knowledge.text.seen import CUES_LIMIT, Seen, allergies, excluded, look
+from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded, look, with_strangers
 from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
 from knowledge.text.vocabulary import Names, Vocabulary, vocabulary, words
@@ -50,6 +50,11 @@ def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
 
 def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Reading:
     swap = swaps.swap(seen.masked) or exchange.one_for_another(seen)
+    if (swap is None or swap.to is None) and len(seen.tokens) <= SHORT_TALK:
+        wider = with_strangers(seen, vocab)
+        other = swaps.swap(wider.masked)
+        if other is not None and other.to is not None and other.frm is not None:
+            seen, swap = wider, other
     have = [f for f in seen.found if f.role is Role.HAVE]
     teaches = teaches_like(seen)
     if teaches is not None and swap is None:

@@ -17,7 +17,8 @@ _FILL = (
 )
 _LIST = rf"{F}(?:(?:,? (?:or|nor|and|&) |/|, (?=(?:{F}, )*(?:or|nor) )){_FILL}{F})*"
 _CUES = (
-    r"no|without|never|zero|not (?:keen on|a fan of|fond of|into|big on|too keen on|any|got)|"
+    r"no (?:fan|lover)s? of|no|without|never|zero|"
+    r"not (?:keen on|a fan of|fond of|into|big on|too keen on|any|got)|"
     r"(?:dont|doesnt|didnt|do not|does not|wont|cant|cannot|can not|havent|hasnt|never|not|"
     r"wouldnt|isnt|arent|aint) "
     r"(?:actually |really )?(?:have|has|had|want|like|likes|eat|eats|do|fancy|got|get|stand|touch|"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
@@ -13,10 +13,11 @@ from knowledge.text.normalise import FOOD, Flat, key
 from knowledge.text.roles import Role, mask, roles
 from knowledge.text.segments import Found, segments
 from knowledge.text.tokens import Token
-from knowledge.text.unknown import unknown_foods
-from knowledge.text.vocabulary import Phrase, Vocabulary
+from knowledge.text.unknown import is_strange, unknown_foods
+from knowledge.text.vocabulary import Named, Phrase, Vocabulary
 
 CUES_LIMIT = 600  # characters in which sentences are looked for; foods are read to the end
+SHORT_TALK = 18  # tokens
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,3 +96,17 @@ def excluded(seen: Seen) -> tuple[str, ...]:
 def allergies(seen: Seen) -> tuple[str, ...]:
     """Refused foods of a message that speaks of an allergy; too many rather than too few."""
     return excluded(seen) if "allerg" in seen.flat.text or "anaphyl" in seen.flat.text else ()
+
+
+def with_strangers(seen: Seen, vocab: Vocabulary) -> Seen:
+    """The same message with the words that nobody knows taken for foods."""
+    known = {n for hit in seen.hits for n in range(hit.start, hit.end)}
+    new = [
+        Hit(n, n + 1, Phrase((Named(token.text, None),)), False)
+        for n, token in enumerate(seen.tokens)
+        if n not in known and token.is_word and is_strange(token, vocab)
+    ]
+    found = sorted([*seen.hits, *new], key=lambda hit: hit.start)
+    spans = [(seen.tokens[h.start].start, seen.tokens[h.end - 1].end) for h in found]
+    masked, where = mask(seen.flat.text[:CUES_LIMIT], [(a, b) for a, b in spans if b <= CUES_LIMIT])
+    return replace(seen, hits=found, masked=masked, where=where)

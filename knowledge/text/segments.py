@@ -212,7 +212,8 @@ def _is_holder(tokens: Sequence[Token], i: int, kind: str, unit: str) -> bool:
     if unit == "cup":
         return before in ("", ",", "\n", ".", "and")
     if unit in _OF_ONLY:
-        return kind == "container" and after == "of"
+        counted = i >= 2 and before == FOOD and tokens[i].text != tokens[i].key and tokens[i - 2].is_number
+        return counted or (kind == "container" and after == "of")
     if kind not in ("container", "count", "piece") or before in _SUBJECTS:
         return False
     if tokens[i].text != "can":

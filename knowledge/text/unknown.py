@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from knowledge.text.amounts import Amount
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key, singular
-from knowledge.text.segments import Segment
+from knowledge.text.segments import Element, Segment
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
 
@@ -29,7 +30,35 @@ def unknown_foods(
         item = _unknown(segment, flat, tokens, vocabulary, lone=not known)
         if item is not None:
             out.append(item)
+        elif _is_list(segment):
+            out += [_item([e.at], None, None, flat, tokens) for e in strangers(segment, tokens, vocabulary)]
     return tuple(out)
+
+
+def _is_list(segment: Segment) -> bool:
+    """Foods without separators, and nothing said of them: "chicken rice gribblefruit carrots"."""
+    words_said = sum(not e.word.isalpha() or e.word in words().common for e in segment.of("word"))
+    return len(segment.of("food")) >= 2 and not words_said and not segment.depth
+
+
+def strangers(segment: Segment, tokens: Sequence[Token], vocabulary: Vocabulary) -> list[Element]:
+    """Words of a segment, after its first food, that are neither English nor a food or dish."""
+    first = segment.of("food")[0].at
+    return [
+        e
+        for e in segment.of("word")
+        if e.at > first and tokens[e.at].is_word and is_strange(tokens[e.at], vocabulary)
+    ]
+
+
+def is_strange(token: Token, vocabulary: Vocabulary) -> bool:
+    """Whether a word is one that nobody knows."""
+    return (
+        len(token.text) > 3
+        and not _plain(token.text, vocabulary)
+        and token.key not in vocabulary.food_words
+        and (token.key,) not in words().dishes
+    )
 
 
 def _unknown(
@@ -55,16 +84,24 @@ def _unknown(
         return None
     amount = segment.of("amount")[0].amount if segment.of("amount") else None
     states = [e.mark[1] for e in segment.of("mark") if e.mark[0] == "state"]
+    return _item([said[0].at, said[-1].at], amount, states[0] if states else None, flat, tokens)
+
+
+def _item(
+    at: Sequence[int], amount: Amount | None, state: str | None, flat: Flat, tokens: Sequence[Token]
+) -> Item:
+    """An item of the words from the first to the last place."""
+    said = [t.text for t in tokens[at[0] : at[-1] + 1]]
     return Item(
-        name=" ".join([*(e.word for e in said[:-1]), singular(said[-1].word)]),
+        name=" ".join([*said[:-1], singular(said[-1])]),
         food_id=None,
         qty=amount.qty if amount else None,
         unit=amount.unit if amount else None,
         grams=float(round(amount.grams)) if amount and amount.grams is not None else None,
-        state=states[0] if states else None,
+        state=state,
         cut=None,
         size=amount.size if amount else None,
-        phrase=flat.said(tokens[said[0].at].start, tokens[said[-1].at].end),
+        phrase=flat.said(tokens[at[0]].start, tokens[at[-1]].end),
         sure=False,
     )
 

@@ -182,6 +182,15 @@ class Vocabulary:
         return frozenset(word for phrase in self.phrases for word in phrase)
 
     @cached_property
+    def following(self) -> Mapping[str, tuple[str, ...]]:
+        """The last words of two-word phrases, by their first word."""
+        groups: dict[str, list[str]] = {}
+        for phrase in sorted(self.phrases):
+            if len(phrase) == 2 and phrase[0].isalpha() and phrase[1].isalpha():
+                groups.setdefault(phrase[0], []).append(phrase[1])
+        return {first: tuple(group) for first, group in groups.items()}
+
+    @cached_property
     def by_initial(self) -> Mapping[str, tuple[str, ...]]:
         """Food words of four letters and more by their first letter, for near matches."""
         plain = words().common
