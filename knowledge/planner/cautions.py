@@ -26,7 +26,7 @@ WARMED = frozenset({"canned", "cooked", "leftover"})
 def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     """What this cook should know before starting."""
     placed = draft.placed
-    yield from _minimums(placed, draft.kitchen.units)
+    yield from minimums(placed, draft.kitchen.units)
     if any(_is_served_pinker(p) for p in placed):
         yield Caution(
             text="Many cooks serve whole beef and lamb pinker; I plan to the published minimum.", source=FSIS
@@ -69,7 +69,7 @@ def allergens_of(food: Food, name: str) -> Iterator[Caution]:
         yield Caution(text=text, source=ALLERGENS)
 
 
-def _minimums(placed: tuple[Placed, ...], units: str) -> Iterator[Caution]:
+def minimums(placed: tuple[Placed, ...], units: str) -> Iterator[Caution]:
     """The published minimum of what a thermometer can tell, with the number the steps name."""
     seen: set[tuple[str, float]] = set()
     for p in placed:

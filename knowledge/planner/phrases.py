@@ -3,17 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
-from knowledge.foods.model import When
+from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import SOAKED, Draft, Placed
+from knowledge.planner.handling import Handling, handling
+from knowledge.planner.room import is_saucy
+from knowledge.planner.seasoned import Seasoned
 
-RINSED = frozenset({"white_rice", "lentil", "red_lentil", "bean", "chickpea", "pearl_grain", "split_pea"})
+PROBED_FROM_MM = 20.0  # a thermometer finds no hold in what is thinner
+SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})
+AS_IT_COMES = frozenset({"whole", "whole leaf", "crumbled"})
 
 
-def seasoned(draft: Draft, *moments: When) -> list[str]:
-    """Names of the seasonings that go in at these moments."""
-    return [s.name for s in draft.dinner.seasonings if (s.food.when or When.END) in moments]
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Telling:
+    """What the words of the steps are made from."""
+
+    draft: Draft
+    units: str
+    store: Store
+    seasoned: Seasoned
+
+    def hand(self, placed: Placed) -> Handling:
+        """How one food is handled."""
+        return handling(placed.way.dish, store=self.store)
 
 
 def names(placed: Sequence[Placed]) -> str:
@@ -31,11 +46,6 @@ def cut_name(placed: Placed, units: str) -> str:
     return cut.name
 
 
-def is_loose(placed: Placed) -> bool:
-    """Whether it is grain, mince or crumbs: nothing to cut."""
-    return placed.way.piece.shape == "grain"
-
-
 def merged(parts: Sequence[str]) -> str:
     """Short sentences about preparing, those with the same verb said in one."""
     by_verb: dict[str, list[str]] = {}
@@ -46,29 +56,24 @@ def merged(parts: Sequence[str]) -> str:
     return capital("; ".join(said))
 
 
-def ready(placed: Placed, units: str) -> str:
+def ready(placed: Placed, tell: Telling) -> str:
     """How a dish is made ready, as "verb|what"."""
     way = placed.way
     dish = way.dish
-    said = words.amount(dish, units)
-    if dish.state == "canned":
-        return f"drain|{said}" if dish.food.group != "fruit vegetable" else f"open|{said}"
+    said = words.amount(dish, tell.units)
     if way.lead == SOAKED:
-        drained = ", 4 min, and drain" if dish.kind == "noodle" else " to a finger above it, 5 min under a plate"
-        return f"cover|{said} with boiling water{drained}"
-    if dish.kind in RINSED:
-        return f"rinse|{said}"
-    if dish.food.part == "starch" and dish.kind in ("pasta", "noodle", "whole_grain"):
-        return f"measure|{said}"
-    if is_loose(placed) and dish.part == "protein":
-        return f"have ready|{said}"
-    if is_loose(placed) and dish.part != "aromatic":
-        return f"measure|{said}"
-    if dish.cut_said or dish.state in ("frozen", "cooked", "leftover") or dish.kind == "egg":
-        return f"have ready|{said}"
-    if way.cut.id in ("whole", "whole leaf"):
-        return f"pat dry|{said}" if dish.part == "protein" and dish.food.animal else f"wash|{said}"
-    name = cut_name(placed, units)
+        how = ", 4 min, and drain" if dish.kind == "noodle" else " to a finger above it, 5 min under a plate"
+        return f"cover|{said} with boiling water{how}"
+    if is_saucy(dish):
+        return f"open|{said}"
+    verb = tell.hand(placed).ready or "set out"
+    if dish.is_raw_bean and dish.state == "soaked":
+        return f"drain (throw the soaking water away) and rinse|{said}"
+    bought = way.cut.id in AS_IT_COMES or dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
+    loose = way.piece.shape == "grain" and dish.part != "aromatic"
+    if bought or loose or dish.kind == "egg":
+        return f"{verb}|{said}"
+    name = cut_name(placed, tell.units)
     return (
         f"|{said}: {name}"
         if name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated"))
@@ -83,15 +88,28 @@ def capital(text: str) -> str:
 
 def core_text(placed: Sequence[Placed], units: str) -> str:
     """ " (74 °C inside)", or nothing where no thermometer is needed."""
-    cores = [p.way.core_degC for p in placed if p.way.core_degC]
+    cores = [p.way.core_degC for p in placed if p.way.core_degC and is_probed(p)]
     return f" ({words.temperature(max(cores), units)} inside)" if cores else ""
 
 
-def targets(placed: Sequence[Placed], units: str) -> str:
-    """ "chicken thigh: 74 °C; sausage: 71 °C"."""
+def is_probed(placed: Placed) -> bool:
+    """Whether a thermometer can tell: a piece thick enough, and neither egg nor shell nor crumbs."""
+    way = placed.way
+    thick = way.piece.shape != "grain" and way.piece.size_mm >= PROBED_FROM_MM
+    return way.core_degC is not None and thick and way.dish.food.doneness not in SHOWN_BY_LOOKS
+
+
+def targets(placed: Sequence[Placed], tell: Telling) -> str:
+    """ "74 °C in the thickest part of the chicken thighs; shrimp: pink and curled"."""
     by_temp: dict[float, list[str]] = {}
+    by_sign: dict[str, list[str]] = {}
     for p in placed:
-        by_temp.setdefault(p.way.core_degC or 0.0, []).append(words.label(p.way.dish))
-    return "; ".join(
-        f"{words.listed(n)}: {words.temperature(t, units)}" for t, n in sorted(by_temp.items(), reverse=True)
-    )
+        if is_probed(p):
+            by_temp.setdefault(p.way.core_degC or 0.0, []).append(words.label(p.way.dish))
+        else:
+            by_sign.setdefault(tell.hand(p).sign or "hot all through", []).append(words.label(p.way.dish))
+    temps = [
+        f"{words.temperature(t, tell.units)} in the thickest part of the {words.listed(n)}"
+        for t, n in sorted(by_temp.items(), reverse=True)
+    ]
+    return "; ".join([*temps, *(f"{words.listed(n)}: {sign}" for sign, n in by_sign.items())])

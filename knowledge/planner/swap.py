@@ -16,11 +16,13 @@ from dataclasses import replace
 from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 from knowledge.planner import room, words
+from knowledge.planner.cautions import allergens_of, hazards, minimums
 from knowledge.planner.choose import plan as plan_again
 from knowledge.planner.compose import plan_of
 from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
 from knowledge.planner.meant import barred, food_of, item_named, most_alike
+from knowledge.planner.methods import fit_of, methods
 from knowledge.planner.model import (
     Caution,
     Have,
@@ -31,12 +33,13 @@ from knowledge.planner.model import (
     Swapped,
     Verdict,
 )
-from knowledge.planner.recall import dinner_of, placed_of, redrawn, ways_now
+from knowledge.planner.recall import dinner_of, method_of, placed_of, redrawn, ways_now
 from knowledge.planner.replan import SOON_S, is_sealed, join
 from knowledge.planner.search import lay
 from knowledge.planner.stages import first_in_s
 
 LONGEST_SHIFT_S = 25 * 60.0
+POOR_FIT = 4.5  # of 10: below that a cook says no, even if it would be done in time
 
 
 def swap(
@@ -99,7 +102,7 @@ def _held(
     dinner = _in_amount(dinner, item, new, request)
     before = placed_of(plan, dinner_of(plan.request, store), store)
     rest = tuple(p for p in before if item is None or not _is(p, item))
-    cautions = tuple(_cautions(new)) if new else ()
+    protein_goes = _loses_the_protein(plan, item, new, store)
     if new is None or new.role is not Role.COOK:
         draft = redrawn(plan, request, dinner, rest, store) if rest else None
         if draft is None:
@@ -107,16 +110,21 @@ def _held(
         made = plan_of(draft, request, (), store=store)
         name = new.name if new else f"no {item.food if item else ''}"
         shift = made.total_s - plan.total_s
-        return SwapAnswer(
-            verdict=Verdict.TOGETHER, finish_shift_s=0.0 if abs(shift) < 90 else shift, change=(),
-            text=f"{name[:1].upper()}{name[1:]}: fine, the rest stays as it is.",
-            cautions=cautions, plan=made,
+        return _weaker(
+            SwapAnswer(
+                verdict=Verdict.TOGETHER, finish_shift_s=0.0 if abs(shift) < 90 else shift, change=(),
+                text=f"{name[:1].upper()}{name[1:]}: fine, the rest stays as it is.",
+                cautions=tuple(allergens_of(new, new.name)) if new else (), plan=made,
+            ),
+            protein_goes and not (plan.items and _has_protein(made, store)),
         )  # fmt: skip
     dish = next((d for d in dinner.dishes if d.food.id == new.id), None)
     if dish is None:
         return _no(f"No {new.name}: it is left out of this dinner.")
     [ways] = ways_now((dish,), plan, request, store)
     old = next((p for p in before if item is not None and _is(p, item)), None)
+    if ways and max(w.fit for w in ways) < POOR_FIT:
+        return _refusal(plan, request, item, dish, (), store)
     found = _first_that_holds(plan, request, dinner, rest, old, ways, store, elapsed_s)
     if found is None:
         return _refusal(plan, request, item, dish, ways, store)
@@ -126,7 +134,8 @@ def _held(
         return _no(f"No: with {dish.name} it would not fit the {plan.size}.")
     draft, here = fitted
     made = plan_of(draft, request, (), store=store)
-    return _told(plan, made, item, here, verdict, cautions)
+    told = _told(plan, made, item, here, verdict, tuple(_safety(here, plan, store)))
+    return _weaker(told, protein_goes and not _has_protein(made, store))
 
 
 def _fitted(
@@ -266,7 +275,7 @@ def _refusal(
 ) -> SwapAnswer:
     """No, why, and what would work instead."""
     if not ways:
-        why = f"{dish.name} does not cook well this way in the {plan.vessel}"
+        why = f"{dish.name} does not cook well this way in the {plan.vessel}{_for_what(dish, store)}"
     else:
         lo = min(w.window.lo_s for w in ways)
         why = f"{dish.name} needs {words.duration(lo)}, the rest is not good for so long"
@@ -283,9 +292,23 @@ def _refusal(
         finish_shift_s=0.0,
         change=(),
         text=text,
-        cautions=(),
+        cautions=(
+            *hazards([dish], kind=method_of(plan, store).kind, store=store),
+            *allergens_of(dish.food, dish.name),
+        ),
         plan=again if isinstance(again, Plan) else None,
     )
+
+
+def _for_what(dish: Dish, store: Store) -> str:
+    """What it is for instead, when one way stands out."""
+    fit = fit_of(dish, store)
+    if dish.is_raw_bean:
+        return ": dry beans need a soak and a hard boil first, half cooked they are poisonous"
+    if fit is None or not fit.by_method:
+        return ""
+    best = max(sorted(fit.by_method), key=lambda m: fit.by_method[m])
+    return f"; {next(m.name for m in methods(store) if m.id == best)} is what it is for"
 
 
 def _no(text: str) -> SwapAnswer:
@@ -304,12 +327,32 @@ def _is(placed: Placed, item: PlanItem) -> bool:
     return (placed.way.dish.food.id, placed.way.dish.state) == (item.food_id, item.state)
 
 
-def _cautions(new: Food) -> Iterator[Caution]:
-    if new.allergens:
-        yield Caution(
-            text=f"{new.name[:1].upper()}{new.name[1:]} contains {words.listed(sorted(new.allergens))}.",
-            source="EU 1169/2011 and US FALCPA allergen lists",
-        )
+def _safety(here: Placed, plan: Plan, store: Store) -> Iterator[Caution]:
+    """What the new food brings: its minimum, what is dangerous about it, its allergens."""
+    kind = method_of(plan, store).kind
+    yield from minimums((here,), plan.request.kitchen.units)
+    yield from hazards([here.way.dish], kind=kind, store=store)
+    yield from allergens_of(here.way.dish.food, here.way.dish.name)
+
+
+def _loses_the_protein(plan: Plan, item: PlanItem | None, new: Food | None, store: Store) -> bool:
+    """Whether what fills the plate goes and something goes in that does not."""
+    if item is None or new is None or store.food(item.food_id).part != "protein":
+        return False
+    return new.part != "protein" or new.role is not Role.COOK
+
+
+def _has_protein(plan: Plan, store: Store) -> bool:
+    return any(store.food(i.food_id).part == "protein" for i in plan.items)
+
+
+def _weaker(answer: SwapAnswer, weaker: bool) -> SwapAnswer:
+    """The answer, with a word that the dinner loses its protein; no swap like for like then."""
+    if not weaker or answer.verdict is Verdict.NO:
+        return answer
+    text = f"{answer.text} The dinner loses its protein: eggs, beans, cheese or tofu would round it off."
+    change = (*answer.change, ("protein", "missing"))
+    return replace(answer, verdict=Verdict.ADJUST, text=text, change=change)
 
 
 def _changed(plan: Plan, item: PlanItem | None, to: Have | None, new: Food | None, store: Store) -> Request:

@@ -41,7 +41,7 @@ CUT_STEP, KNIFE_MIN = (
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
 
-KEPT_WHOLE = frozenset({"tender_meat", "fish"})
+KEPT_WHOLE = frozenset({"tender_meat", "fish", "sausage"})
 BIRDS = frozenset({"poultry", "dark_poultry"})
 SLOW_IN_A_PAN = frozenset({"root", "starchy", "hard_veg"})
 TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
@@ -50,6 +50,7 @@ PAN_MM = 15.0  # larger is black outside before the middle is soft
 THICK_MM = 58.0  # from here poultry is roasted and carved
 RESTS_FROM_MM = 14.0  # a steak or a chop; thinner and it goes back into the dish
 PLATE_S = 900.0  # so long it stays warm under foil
+CRISPED_S = 720.0  # cooked already: so long it crisps on a tray before it dries
 SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
 
 BITE_GROUPS = frozenset(
@@ -74,6 +75,7 @@ class _Open:
     lead_s: float
     before_s: float  # of the case's time, what lies before its lane is counted
     top: bool
+    dry: bool  # in the dry heat of the oven
     pace: float  # what this kitchen's oven was taught to need, 1 for none
     texture: Texture
     fit: float
@@ -133,7 +135,11 @@ def _ways(
     vessel = store.vessel(method.vessel)
     deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
-    cuts = [store.cut(fit.wet_cut)] if fit.wet_cut and method.kind != "dry" else cuts_for(dish, method, request, store)
+    cuts = (
+        [store.cut(fit.wet_cut)]
+        if fit.wet_cut and method.kind != "dry"
+        else cuts_for(dish, method, request, store)
+    )
     for lane, points in lanes:
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
@@ -165,6 +171,7 @@ def _ways(
                 lead_s=lead_s,
                 before_s=lead_s + come_up_s,
                 top=top,
+                dry=method.kind == "dry",
                 pace=request.learned.oven_pace if method.heat == "oven" else 1.0,
                 texture=texture,
                 fit=points,
@@ -182,6 +189,7 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     """
     usual = list(dish.food.cuts) or ["whole"]
     animal = dish.part == "protein" and bool(dish.food.animal)
+    is_bird = dish.kind in BIRDS and whole_mm(dish) >= THICK_MM
     if dish.cut_said:
         wanted = _cuts_said(store).get(dish.cut_said, ())
         usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual
@@ -189,7 +197,11 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         usual = usual[:1]  # a bag of frozen pieces is cut already, and nobody cuts a frozen piece
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
         usual = usual[:2]
-    elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or (dish.kind in BIRDS and whole_mm(dish) >= THICK_MM)):
+    elif (
+        animal
+        and usual[0] == "whole"
+        and (dish.kind in KEPT_WHOLE or (dish.kind in BIRDS and whole_mm(dish) >= THICK_MM))
+    ):
         as_bought = ("whole", "thick slice") if dish.kind == "fish" else ("whole",)
         in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
         usual = [c for c in usual if c in as_bought or (in_stew and c == "large chunk")]
@@ -270,6 +282,8 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     over_s = out.over_s if out.over_s is not None else 3.0 * out.done_s + 1200.0
     if kind is DoneKind.WARM and way.good_s:
         over_s = out.done_s + way.good_s  # cooked already: no use but to warm it
+    elif kind is DoneKind.WARM and way.dry:
+        over_s = out.done_s + CRISPED_S
     if way.lead == SOAKED:
         over_s = out.done_s + SOAKED_S
     over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
