@@ -172,7 +172,11 @@ def on_top(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_
 
 
 def open_pan(
-    pan_degC: float, *, altitude_m: float = 0.0, surface: str = "cut", contact_frac: float | None = None,
+    pan_degC: float,
+    *,
+    altitude_m: float = 0.0,
+    surface: str = "cut",
+    contact_frac: float | None = None,
     flat: bool = False,
 ) -> Medium:
     """In a hot pan without a lid: metal on a share of the surface, hot damp air on the rest.

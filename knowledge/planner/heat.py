@@ -26,6 +26,7 @@ PAN_DEGC = 200.0  # a pan hot enough to brown
 SOFTEN_DEGC = 140.0
 DOOR_K, DOOR_S = 20.0, 150.0  # an opened door and a cold load draw the oven down; so long until it is back
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
+MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 
 
@@ -83,6 +84,15 @@ def boils_hard(dish: Dish, method: Method) -> bool:
 
 def _pan(pan_degC: float, surface: str, flat: bool, kitchen: Kitchen) -> Medium:
     return media.open_pan(pan_degC, altitude_m=kitchen.altitude_m, surface=surface, flat=flat)
+
+
+def by_weight(dish: Dish, piece: Pieced) -> Pieced:
+    """A joint or bird as heavy as the cook says it is: twice the weight is a quarter thicker."""
+    if piece.shape not in ("joint", "bird") or not dish.weighed or not dish.piece_g:
+        return piece
+    one_g = dish.grams if dish.grams < MOST_ONE * dish.piece_g else dish.grams / (dish.pieces or 1)
+    ratio = min(max(one_g / dish.piece_g, 1.0 / MOST_ONE), MOST_ONE)
+    return replace(piece, size_mm=round(piece.size_mm * ratio ** (1.0 / 3.0)))
 
 
 def lies_flat(dish: Dish, piece: Pieced) -> bool:

@@ -87,6 +87,8 @@ def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
     doneness = store.doneness(item.doneness or food.doneness)
     texture = TEXTURES.get(item.done.kind, Texture.TENDER)
     pieced = piece_of(food, store.cut(item.cut_id))
+    if pieced.shape in ("joint", "bird"):
+        pieced = replace(pieced, size_mm=item.size_mm)  # as heavy as the cook says
     state = item.state or food.start_state
     end = goal(food, doneness, texture=texture, method=_physics_name(plan), state=item.state or None)
     mince = item.doneness == "ground_meat" and food.safety == "whole_meat"
@@ -136,7 +138,11 @@ def _batches(brown: Step, plan: Plan, store: Store) -> int:
     size = next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
     items = [i for i in plan.items if i.food_id in brown.foods]
     area = sum(
-        i.grams * store.food(i.food_id).edible_frac / 1e3 / 1050.0 / (max(i.size_mm, 4.0) / 1e3)
+        i.grams
+        * store.food(i.food_id).edible_frac
+        / 1e3
+        / 1050.0
+        / (max(i.size_mm, 20.0 if i.shape == "grain" else 4.0) / 1e3)
         for i in items
     )
     return min(max(1, math.ceil(area / 0.72 / (size.area_m2 * 1.05))), 3)
@@ -234,7 +240,8 @@ def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
     """How long one piece is in the heat: of what is only seared, its own turn in the pan."""
     mine = [s for s in plan.steps if item.food_id in s.foods]
     brown = next((s for s in mine if s.do is Do.BROWN), None)
-    if brown is not None and not any(s.do is Do.ADD for s in mine) and item.out_s < plan.cooking_s - 1.0:
+    seared = plan.settings.method == "saute" and not any(s.do is Do.ADD for s in mine)
+    if brown is not None and seared and item.out_s < plan.cooking_s - 1.0:
         return brown.hands_s / _batches(brown, plan, store)
     return item.out_s - item.in_s
 

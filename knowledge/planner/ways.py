@@ -143,6 +143,8 @@ def _ways(
     for lane, points in lanes:
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
+            if cut.parts == 1:
+                piece = heat.by_weight(dish, piece)
             if piece.size_mm > deep_mm:
                 continue
             lead = _lead(dish, method, lane, fit.way, alone=alone)
@@ -197,11 +199,7 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         usual = usual[:1]  # a bag of frozen pieces is cut already, and nobody cuts a frozen piece
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
         usual = usual[:2]
-    elif (
-        animal
-        and usual[0] == "whole"
-        and (dish.kind in KEPT_WHOLE or (dish.kind in BIRDS and whole_mm(dish) >= THICK_MM))
-    ):
+    elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or is_bird):
         as_bought = ("whole", "thick slice") if dish.kind == "fish" else ("whole",)
         in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
         usual = [c for c in usual if c in as_bought or (in_stew and c == "large chunk")]
