@@ -28,7 +28,7 @@ HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
 def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: Store) -> Plan:
     """The plan in a draft; `others` are the best drafts of other vessels."""
     units = request.kitchen.units
-    done = steps.steps(draft, units=units)
+    done = steps.steps(draft, units=units, store=store)
     left_out = list(draft.dinner.left_out)
     left_out += [LeftOut(food=dish.food.name, said=dish.name, why=why) for dish, why in draft.refused]
     total_s = draft.stages.serve_s - draft.start_s

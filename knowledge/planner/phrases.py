@@ -69,7 +69,9 @@ def ready(placed: Placed, tell: Telling) -> str:
     verb = tell.hand(placed).ready or "set out"
     if dish.is_raw_bean and dish.state == "soaked":
         return f"drain (throw the soaking water away) and rinse|{said}"
-    bought = way.cut.id in AS_IT_COMES or dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
+    bought = (
+        way.cut.id in AS_IT_COMES or dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
+    )
     loose = way.piece.shape == "grain" and dish.part != "aromatic"
     if bought or loose or dish.kind == "egg":
         return f"{verb}|{said}"
