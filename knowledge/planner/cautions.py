@@ -14,8 +14,9 @@ from knowledge.physics.safety import minimum
 from knowledge.planner import words
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import Draft, Placed
+from knowledge.planner.handling import handling
 from knowledge.planner.model import Caution
-from knowledge.planner.phrases import capital
+from knowledge.planner.phrases import capital, is_probed
 
 FSIS = "USDA FSIS (USDA-FSIS-MIN)"
 ALLERGENS = "EU 1169/2011 and US FALCPA allergen lists"
@@ -26,7 +27,7 @@ WARMED = frozenset({"canned", "cooked", "leftover"})
 def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     """What this cook should know before starting."""
     placed = draft.placed
-    yield from minimums(placed, draft.kitchen.units)
+    yield from minimums(placed, draft.kitchen.units, store=store)
     if any(_is_served_pinker(p) for p in placed):
         yield Caution(
             text="Many cooks serve whole beef and lamb pinker; I plan to the published minimum.", source=FSIS
@@ -69,7 +70,7 @@ def allergens_of(food: Food, name: str) -> Iterator[Caution]:
         yield Caution(text=text, source=ALLERGENS)
 
 
-def minimums(placed: tuple[Placed, ...], units: str) -> Iterator[Caution]:
+def minimums(placed: tuple[Placed, ...], units: str, *, store: Store) -> Iterator[Caution]:
     """The published minimum of what a thermometer can tell, with the number the steps name."""
     seen: set[tuple[str, float]] = set()
     for p in placed:
@@ -84,9 +85,11 @@ def minimums(placed: tuple[Placed, ...], units: str) -> Iterator[Caution]:
         rest = ""
         if published.hold == "rest" and published.hold_s and dish.state not in WARMED:
             rest = f", then rest {published.hold_s / 60:.0f} min"
+        least = f"at least {words.temperature(degC, units)}"
+        sign = handling(dish, store=store).sign or "hot all through"
+        how = f"{least} in the thickest part{rest}" if is_probed(p) else f"{sign} ({least})"
         yield Caution(
-            text=f"{capital(dish.name)}: at least {words.temperature(degC, units)} in the thickest part{rest}.",
-            source=f"{published.authority} ({published.source})",
+            text=f"{capital(words.label(dish))}: {how}.", source=f"{published.authority} ({published.source})"
         )
 
 

@@ -330,7 +330,7 @@ def _is(placed: Placed, item: PlanItem) -> bool:
 def _safety(here: Placed, plan: Plan, store: Store) -> Iterator[Caution]:
     """What the new food brings: its minimum, what is dangerous about it, its allergens."""
     kind = method_of(plan, store).kind
-    yield from minimums((here,), plan.request.kitchen.units)
+    yield from minimums((here,), plan.request.kitchen.units, store=store)
     yield from hazards([here.way.dish], kind=kind, store=store)
     yield from allergens_of(here.way.dish.food, here.way.dish.name)
 
