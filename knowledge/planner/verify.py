@@ -216,9 +216,11 @@ def _is_flat(item: PlanItem, food: Food) -> bool:
 def _is_gentle(plan: Plan, store: Store) -> bool:
     """Tough meat in the pot: the cook keeps it at a tremble."""
     return any(
-        store.doneness(kind).kind is DoneKind.COLLAGEN
+        all(
+            store.doneness(kind).kind is DoneKind.COLLAGEN
+            for kind in (item.doneness, store.food(item.food_id).doneness)  # thighs only simmer until tender
+        )
         for item in plan.items
-        if item.doneness != "ground_meat" and (kind := store.food(item.food_id).doneness)
     )
 
 
