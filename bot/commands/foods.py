@@ -156,7 +156,8 @@ def page(food: Food, store: Store) -> Iterator[str]:
         from knowledge.physics.properties import properties  # numpy only for a page
 
         density = properties(food.composition, T_degC=20.0).density_kg_m3
-        yield f"  {'density of a piece, computed':<34} {_said(round(density), 'kg/m3'):<18} {mark('CHOI-OKOS')}"
+        computed = _said(round(density), "kg/m3")
+        yield f"  {'density of a piece, computed':<34} {computed:<18} {mark('CHOI-OKOS')}"
     for portion in food.portions:
         unit = " ".join(filter(None, (portion.size, portion.unit)))
         yield f"  {'one ' + unit:<34} {_said(portion.grams, 'g'):<18} {mark(portion.source)}"
@@ -182,7 +183,11 @@ def _facts(food: Food, store: Store) -> Iterator[tuple[str, str]]:
     if food.role is Role.COOK:
         kind = store.doneness(food.doneness)
         target = food.target_degC or kind.target_degC
-        core = f"at {target:g} °C in the core, " if target and kind.kind in (DoneKind.CORE, DoneKind.WARM) else ""
+        core = (
+            f"at {target:g} °C in the core, "
+            if target and kind.kind in (DoneKind.CORE, DoneKind.WARM)
+            else ""
+        )
         yield "Done", f"{core}as {food.doneness.replace('_', ' ')}"
     if food.pressure in _PRESSURE:
         yield "Under pressure", _PRESSURE[food.pressure]

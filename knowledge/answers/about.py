@@ -6,7 +6,8 @@ import re
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import both, temperatures_degC, words_of
+from knowledge.answers.question import both, temperatures_degC
+from knowledge.answers.words import words_of
 from knowledge.foods.model import Food, Role
 
 _IS_IT = re.compile(
@@ -17,6 +18,8 @@ _WHAT_IS = re.compile(
     r" (?:what is|what s|whats|what are|wat is|what does|tell me about|explain|define|meaning of|what kind of"
     r"|describe|know about) "
 )
+
+
 def smoke(question: Question) -> Answer | None:
     """Smoke points of fats."""
     named = [m.food for m in question.mentions if m.food.smoke_degC and m.phrase != "oil"]
@@ -24,11 +27,13 @@ def smoke(question: Question) -> Answer | None:
     asked = question.says(
         "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp", "best oil",
         "what oil", "which oil", "oil is best", "oil for",
-        *(("max_", "maximum", "how hot", "highest") if named else ()),
+        *(("max_", "maximum", "how hot", "highest", "smoke_", "smokes") if named else ()),
     )  # fmt: skip
     heated = question.says(
         "fry", "cook with", "burn", "how high", "how hot can", "sear", "roast", "saute", "grill"
     )
+    if question.says("instead", "alternativ", "substitut", "replac", "swap"):
+        return None
     if not asked and not (named and (hot or heated) and len(question.foods) == 1):
         return None
     fats = named
@@ -85,6 +90,19 @@ def what_is(question: Question) -> Answer | None:
         return None
     food = question.foods[0]
     return Answer(known=True, answer=_described(question, food), sources=cited(question.store, *_src(food)))
+
+
+def when_to_add(question: Question) -> Answer | None:
+    """ "When do I add vinegar": the moment a seasoning goes in."""
+    if not question.says(
+        "when do", "when should", "when to", "what point do", "when does", "when is it best"
+    ):
+        return None
+    food = next((food for food in question.foods if food.when), None)
+    if food is None or not question.says("add", "put", "go in", "goes in", "season with"):
+        return None
+    text = f"{food.name.capitalize()} goes in {_when(food)}" + (f": {food.does}." if food.does else ".")
+    return Answer(known=True, answer=text, sources=cited(question.store, "CP"))
 
 
 def _src(food: Food) -> tuple[str, ...]:

@@ -2,8 +2,8 @@
 
 A row speaks when each clause of `when` is met: clauses are separated by ";", the
 alternatives in one by "|", each a beginning of words (see `Question.says`); a clause that
-begins with "!" is met when none of its words is said. The row with the lowest rank wins; the dangers stand first. A row without a source says what we do
-not know.
+begins with "!" is met when none of its words is said. The row with the lowest rank wins;
+the dangers stand first. A row without a source says what we do not know.
 """
 
 from __future__ import annotations
@@ -14,7 +14,6 @@ from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
 from knowledge.foods.store import Store
 
-
 Clause = tuple[bool, tuple[str, ...]]  # whether one of the words is wanted, the words
 
 
@@ -23,6 +22,14 @@ def advice(question: Question) -> Answer | None:
     for clauses, text, source in _rules(question.store):
         if all(question.says(*words) is wanted for wanted, words in clauses):
             return Answer(known=bool(source), answer=text, sources=cited(question.store, source))
+    return None
+
+
+def row(store: Store, row_id: str) -> Answer | None:
+    """One row of the table, for an answer that is reached by another way."""
+    for found in store.table("advice"):
+        if found["id"] == row_id:
+            return Answer(known=True, answer=found["answer"], sources=cited(store, found["source"]))
     return None
 
 

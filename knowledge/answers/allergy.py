@@ -6,37 +6,41 @@ import re
 from functools import lru_cache
 
 from knowledge import diets
+from knowledge.answers.advice import row
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
-_IS_ALLERGEN = r" (?:is|are) [\w ]+ (?:a |an |considered |counted as |classed as )?(?:dairy|gluten|nuts?|tree nuts?|wheat|soy) $"
+_IS_ALLERGEN = (
+    r" (?:is|are) [\w ]+ (?:a |an |considered |counted as |classed as )?"
+    r"(?:dairy|gluten|nuts?|tree nuts?|wheat|soy|shellfish|crustaceans?|molluscs?) $"
+)
 _CONTAINS = re.compile(
     r" (?:what s in|whats in|what is in|contains?|have|has|got|any|are there|is there|(?:is|are) \w+ in|in it"
-    rf"|made (?:with|of|from)) |{_IS_ALLERGEN}"
+    rf"|made (?:with|of|from)|(?:what|which) [\w ]+ (?:is|are) in) |{_IS_ALLERGEN}"
 )
 _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
 )
-# Ready-made food: what one maker leaves out another puts in.
-_MADE = frozenset({
-    "sauce", "paste", "condiment", "sausage", "stock", "cured meat", "leftover", "dumpling", "prepared meat",
-    "prepared fish", "prepared pulse", "prepared starch", "prepared shellfish",
-})  # fmt: skip
 _ASKS_DIET = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian"
     r"|halal|kosher|jains?|coeliacs?|celiacs?|any|are there|is there|(?:is|are) \w+ in|suitable|ok for"
-    rf"|safe for|made (?:with|of|from)) |{_IS_ALLERGEN}"
+    rf"|safe for|made (?:with|of|from)|(?:what|which) [\w ]+ (?:is|are) in) |{_IS_ALLERGEN}"
 )
 
 
 def allergens(question: Question) -> Answer | None:
     """The allergens of a food, or whether it suits a diet or an allergy."""
     plain = question.plain
-    if question.says("an allergen", "major allergen", "common allergen", "listed allergen") and question.foods:
-        return _listed(question, question.mentions[0])
+    if question.says("an allergen", "major allergen", "common allergen", "listed allergen"):
+        return (
+            _listed(question, question.mentions[0])
+            if question.foods
+            else row(question.store, "allergen-list")
+        )
     if (
         question.says("allergen", "allergic to", "allergies in")
         and question.mentions
@@ -73,9 +77,9 @@ def allergens(question: Question) -> Answer | None:
     else:
         fits = f"fits {label}" if positive else f"has no {label} of its own"
         text = f"{'Yes' if yes else 'No'}: plain {food.name} {fits}."
-        made = not positive and food.group in _MADE and token != "no alcohol"
+        made = not positive and food.group in words_of(question.store, "made") and token != "no alcohol"
         if made:
-            text = f"Not surely: {food.name} has no {label} by itself, but what is sold ready-made may hold some."
+            text = f"Not surely: {food.name} has no {label} by itself, but what is sold may hold some."
         unsure = label in food.does and re.search(r"may hold|often|label", food.does)
         if unsure or (token == "vegetarian" and "rennet" in food.does):
             text = f"Not surely: {food.name}: {food.does}."
@@ -92,12 +96,11 @@ def diet_words(store: Store) -> dict[str, str]:
 
 def _is_the_food(question: Question, words: str) -> bool:
     """True where the diet's word is part of the food asked about: "coconut milk", "peanut butter"."""
-    named = [m for m in question.mentions if words in m.phrase]
-    return (
-        bool(named)
-        and f" {words}" not in question.plain.replace(f" {named[0].phrase}", " ", 1)
-        and (len(question.mentions) == 1)
-    )
+    plain = question.plain
+    for mention in question.mentions:
+        if words in mention.phrase and len(mention.phrase) > len(words) + 1:
+            plain = plain.replace(f" {mention.phrase} ", " ", 1)
+    return f" {words}" not in plain
 
 
 def _why(food: Food, token: str) -> str:

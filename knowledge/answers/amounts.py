@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
 from knowledge.answers.conversion import MASS_G, cup_grams
 from knowledge.answers.model import Answer, Question
@@ -53,8 +54,10 @@ def water_ratio(question: Question) -> Answer | None:
 
 def grain_yield(question: Question) -> Answer | None:
     """What a cup of dry grain or pulse makes cooked."""
-    if not question.says("yield", "makes", "make when", "cooked from", "dry to cooked", "a cup make", "cup makes", "does it make", "dry make", "become", "expand",
-                         "how much cooked", "how many cups of cooked", "cups cooked"):  # fmt: skip
+    if not question.says(
+        "yield", "makes", "make when", "cooked from", "dry to cooked", "a cup make", "does it make",
+        "dry make", "become", "expand", "how much cooked", "how many cups of cooked", "cups cooked",
+    ):  # fmt: skip
         return None
     rows = {row["food_id"]: row for row in question.store.table("ratios")}
     mention = next((m for m in question.mentions if m.food.id in rows), None)
@@ -132,12 +135,15 @@ def boiling(question: Question) -> Answer | None:
     high = says_altitude(question) or question.says(
         "altitude", "sea level", "elevation", "high up", "mountain"
     )
-    slower = high and question.says("boil", "cook", "longer", "take", "simmer", "affect", "adjust")
+    verbs = question.says("boil", "cook", "longer", "take", "simmer", "affect", "adjust")
+    slower = high and (verbs or (says_altitude(question) and bool(question.foods)))
     if not slower and not question.says("water boil", "boiling point"):
         return None
     if question.foods and question.says("how long", "minutes"):
         return None
     height_m = altitude_m(question)
+    if height_m == 0 and high and not question.says("sea level") and not says_altitude(question):
+        return advised(question.store, "altitude-all")
     degC = boiling_degC(ambient_Pa(height_m))
     how = (
         ""

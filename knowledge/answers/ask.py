@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from knowledge.answers.about import smoke, what_is
+from knowledge.answers.about import smoke, what_is, when_to_add
 from knowledge.answers.advice import advice
 from knowledge.answers.allergy import allergens
 from knowledge.answers.amounts import boiling, grain_yield, servings, water_ratio
@@ -42,6 +42,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     what_is,
     goes_with,
     technique,
+    when_to_add,
     cook_time,
     bare_cook_time,
 )

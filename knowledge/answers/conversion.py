@@ -16,7 +16,9 @@ from knowledge.foods.store import Store
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
 _COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
-_COUNT_IN = re.compile(r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|minutes|days)")
+_COUNT_IN = re.compile(
+    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|minutes|days)"
+)
 MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 _BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
 _FAN = re.compile(r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? | (1\d0|2[0-4]0) ?c? fan ")
@@ -34,7 +36,8 @@ def _gas_mark(question: Question) -> Answer | None:
     if fan := _FAN.search(question.plain):
         ordinary_degC = float(fan[1] or fan[2]) + 20
         mark = round((ordinary_degC * 1.8 + 32 - 275) / 25) + 1
-        text = f"Fan {ordinary_degC - 20:.0f} °C is {ordinary_degC:.0f} °C in an ordinary oven"
+        ordinary = f"{ordinary_degC:.0f} °C / {ordinary_degC * 1.8 + 32:.0f} °F"
+        text = f"Fan {ordinary_degC - 20:.0f} °C is {ordinary} in an ordinary oven"
         text += f", gas mark {mark}." if question.says("gas") else "."
         if 1 <= mark <= 10:
             return Answer(known=True, answer=f"{text} (common practice)", sources=("common practice",))
@@ -121,6 +124,11 @@ def _piece(question: Question) -> Answer | None:
         return None
     food = question.foods[-1]
     said = [p for p in food.portions if question.says(p.unit) and p.unit != "cup"]
+    in_order = sorted({p.unit: p for p in said}.values(), key=lambda p: question.plain.find(f" {p.unit}"))
+    if counted and len(in_order) == 2 and in_order[1].grams > in_order[0].grams:
+        small, large = in_order
+        text = f"A {large.unit} of {food.name} holds about {round(large.grams / small.grams)} {small.unit}s."
+        return Answer(known=True, answer=text, sources=cited(question.store, small.source, large.source))
     sized = [p for p in food.portions if p.unit == "piece" and (not p.size or question.says(p.size))]
     sized.sort(key=lambda portion: not (portion.size and question.says(portion.size)))
     found = next(iter(said or sized), None)

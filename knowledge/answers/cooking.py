@@ -24,8 +24,16 @@ from knowledge.text.normalise import singular
 
 SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0)
 BARE_WORDS = 8
-HOW = ("how do i cook", "how to cook", "how do you cook", "how should i cook", "how would you cook",
-       "way to cook", "how can i cook", "how best to cook", "how are they cooked", "how do i prepare")  # fmt: skip
+HOW = (
+    "how do i cook", "how to cook", "how do you cook", "how should i cook", "how would you cook",
+    "way to cook", "how can i cook", "how best to cook", "how are they cooked", "how do i prepare",
+)  # fmt: skip
+CUTTING = ("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "thin")
+MATCHING = (
+    "match", "same", "as fast", "together", "alongside", "to go with", "finish with", "ready",
+    "keep up", "done",
+    "equal", "in time", "with",
+)  # fmt: skip
 OVEN_DEGC, SEALED_KPA = 200.0, 80.0
 # Words of a way of cooking -> the way; in the order in which they are looked for.
 WAYS = (
@@ -107,9 +115,7 @@ def cut_to_match(question: Question) -> Answer | None:
                          "bigger or smaller", "smaller or bigger", "larger or smaller", "thicker or thinner",
                          "same size", "finish together", "done together", "ready together", "even size",
                          "cut to cook", "cut to go", "cut to match", "cut for")  # fmt: skip
-    pair = question.says("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "thin") and question.says(
-        "match", "same", "as fast", "together", "alongside", "to go with", "finish with", "ready with", "keep up",
-        "ready when", "ready at", "done at", "done with", "done when", "equal", "in time", "with")  # fmt: skip
+    pair = question.says(*CUTTING) and question.says(*MATCHING)
     timed = question.says("how long", "minutes", "when")
     if not foods or not (asks or (pair and not timed and len({m.food.id for m in foods}) > 1)):
         return None
@@ -117,10 +123,20 @@ def cut_to_match(question: Question) -> Answer | None:
         return _usual_cuts(question, foods[0]) if question.says("cut", "chop", "dice", "slice") else None
     cut, other = foods[0], foods[1]
     wet = any(question.store.doneness(m.food.doneness).kind is DoneKind.HYDRATE for m in (cut, other))
-    way = _way(question) or ("boil" if wet or question.says("pot_", "soup", "stew", "curry", "broth") else "roast")
+    if wet and _way(question) == "roast":
+        return None  # dry grain and pulses do not roast done
+    way = _way(question) or (
+        "boil" if wet or question.says("pot_", "soup", "stew", "curry", "broth") else "roast"
+    )
     fixed = _as_said(question, other.food)
     ((_, target_min, _),) = _minutes(question, other.food, [fixed], way)
     tried = [_at_size(question.store, cut.food, mm) for mm in SIZES_MM if mm <= (cut.food.whole_mm or 60.0)]
+    if not tried:  # thin as it is, like the wall of a pepper: no cut makes it slower
+        ((_, minutes, _),) = _minutes(question, cut.food, [_whole(question.store, cut.food)], way)
+        usual = question.store.cut(cut.food.cuts[0]).name
+        text = f"{cut.phrase.capitalize()} are thin: any cut ({usual}) takes {minutes:.0f} min, while "
+        text += f"{other.phrase} ({_shown(fixed)}) takes {target_min:.0f} min, {_saying(question, way)}."
+        return Answer(known=True, answer=text, sources=cited(question.store, "A-PHYSICS"))
     times = _minutes(question, cut.food, tried, way)
     fits = [
         (abs(m - target_min), p, m) for p, (_, m, _) in zip(tried, times, strict=True) if m and target_min
@@ -209,7 +225,11 @@ def _whole(store: Store, food: Food) -> Pieced:
 def _as_said(question: Question, food: Food) -> Pieced:
     """The piece by the cut named in the question ("wedges", "whole"), else the usual one."""
     cuts = [question.store.cut(cut_id) for cut_id in food.cuts]
-    named = (cut for cut in cuts if {singular(w) for w in re.findall(r"[a-z]+", cut.name)} & set(question.words) - {"mm"})
+    named = (
+        cut
+        for cut in cuts
+        if {singular(w) for w in re.findall(r"[a-z]+", cut.name)} & set(question.words) - {"mm"}
+    )
     return piece_of(food, next(named, cuts[0]))
 
 

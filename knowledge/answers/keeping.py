@@ -18,13 +18,21 @@ from knowledge.foods.store import Store
 CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
 COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 ASKED = (
-    "after opening", "be frozen", "opened", "since opening", "open for", "stored",
-    "keep", "storing", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off",
-    "spoil",
-    "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for", "days old",
-    "day old", "days ago", "week old", "weeks old", "too old", "from last week", "from sunday", "since",
+    "after opening", "be frozen", "opened", "since opening", "open for", "stored", "keep", "storing",
+    "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off", "spoil",
+    "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for",
+    "days old", "day old", "days ago", "week old", "weeks old", "too old", "from last week",
+    "from sunday", "since",
 )  # fmt: skip
-NOT_STORED = ("from sticking", "from going", "from burning", "from drying", "from splitting", "from falling", "sticking")
+NOT_STORED = (
+    "from sticking",
+    "from going",
+    "from burning",
+    "from drying",
+    "from splitting",
+    "from falling",
+    "sticking",
+)
 COOKED = (
     "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat",
     "last night", "yesterday",
@@ -35,13 +43,14 @@ _AGE = re.compile(
     r" (?:old|ago|in the|after|later|since|past)"
 )
 _NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
-_WEEK = "monday tuesday wednesday thursday friday saturday sunday".split()
+_WEEK = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 _WEEKDAY = re.compile(rf" ({'|'.join(day[:3] + '(?:' + day[3:] + ')?' for day in _WEEK)}) ")
 _TODAY = re.compile(r" (?:its|it s|it is|today is|today s|todays|now|and now|now is)(?: now| already)? $")
 _WHERE = re.compile(
-    r" where | storing | how (?:should|do|can|to|is|are|would|best).* (?:keep|store|stored|kept|storing) | best way to (?:keep|store)"
+    r" where | storing | how (?:should|do|can|to|is|are|would|best).* (?:keep|store|stored|kept) "
+    r"| best way to (?:keep|store)"
     r"|fridge or | or (?:the |in the |on the )?(?:fridge|counter|cupboard|pantry) "
-    r"| (?:keep|store|put|belong|belongs|go|goes|stored|kept|live)(?: \w+){0,3} in the (?:fridge|cupboard|pantry) $"
+    r"| (?:keep|store|put|belongs?|go|goes|stored|kept|live)(?: \w+){0,3} in the (?:fridge|cupboard|pantry) $"
     r"| (?:refrigerate|need the fridge|need refrigerat\w+|be refrigerated) "
 )
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
@@ -50,7 +59,9 @@ _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 def keeping(question: Question) -> Answer | None:
     """How long a named food or dish keeps, or whether an age is too much."""
     old = age_days(question)
-    if not (question.says(*ASKED) or (old and question.says(*EATEN))) or question.says("in season", *NOT_STORED):
+    if not (question.says(*ASKED) or (old and question.says(*EATEN))) or question.says(
+        "in season", *NOT_STORED
+    ):
         return None
     dish = _dish(question)
     foods = [food for food in question.foods if food.part not in ("herb", "spice")] or list(question.foods)
@@ -141,6 +152,8 @@ def _phrased(
             text = f"No, I would not: {text}"
         else:
             text = f"Yes, if it went into the fridge within 2 hours and stayed cold: {text}"
+    if freezer and not cooked and (rule := _before_freezing(question)):
+        text += rule
     tail = " Reheat once to 74 °C / 165 °F." if cooked else " Mind the date on the pack."
     wider = " USDA FSIS allows 3-4 days for cooked food." if cooked and days > 1 else ""
     return f"{text}{wider}{tail} In doubt throw it out; local rules come first (UK FSA, USDA FSIS)."
@@ -162,16 +175,30 @@ def age_days(question: Question) -> float | None:
     return float((number[second[1][:3]] - number[first[1][:3]]) % 7) or None
 
 
-def _place(
-    question: Question, food: Food, name: str, days: float, months: float | None
-) -> Answer | None:
+def _before_freezing(question: Question) -> str:
+    food = next((food for food in question.foods if food.part in ("vegetable", "starch")), None)
+    if food is None or (food.start_state != "fridge" and food.group != "tuber"):
+        return ""
+    if food.group == "tuber":
+        return " Cook or blanch them first: frozen raw they turn grey and watery."
+    return (
+        " Blanch most vegetables for 1-3 minutes first, and cook them straight from frozen (common practice)."
+    )
+
+
+def _place(question: Question, food: Food, name: str, days: float, months: float | None) -> Answer | None:
     """Where a food is kept, when that is asked rather than how long."""
     if not _WHERE.search(question.plain) or question.says("how long", "freez", "how many days"):
         return None
     rows = question.store.table("storage_places")
     fits = {"food": food.id, "group": food.group, "part": food.part}
     row = next(
-        (row for by in ("food", "group", "part") for row in rows if row["by"] == by and row["value"] == fits[by]),
+        (
+            row
+            for by in ("food", "group", "part")
+            for row in rows
+            if row["by"] == by and row["value"] == fits[by]
+        ),
         None,
     )
     if row is None or (food.start_state == "dry" and row["by"] == "part"):

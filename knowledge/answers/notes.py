@@ -14,11 +14,12 @@ from functools import lru_cache
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import words_of
 from knowledge.answers.search import nearest
+from knowledge.answers.words import words_of
 from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 
+_TIME = re.compile(r"\d (?:min|hour|second)")
 ENOUGH = 0.6  # share of the weight of a question that a note must hold
 OF_A_FOOD = 0.35  # weight of a food's name: "why sear a steak" is about searing
 
@@ -30,7 +31,7 @@ def technique(question: Question) -> Answer | None:
         return None
     _, text, source = ranked[0]
     timed = question.foods and question.says("how long", "minutes", "time_")
-    if timed and "minute" not in text:
+    if timed and not _TIME.search(text):
         return None  # a time is asked: better computed than quoted
     return Answer(known=True, answer=text, sources=cited(question.store, source))
 

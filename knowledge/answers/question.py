@@ -7,6 +7,7 @@ from functools import lru_cache
 
 from knowledge.answers.model import Mention, Quantity, Question
 from knowledge.answers.spelling import corrected
+from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -17,9 +18,10 @@ TEMPERATURE = re.compile(
     r"(?<![\w.])(-?\d{1,3}(?:\.\d+)?) ?(?:degrees?|deg|°|º)? ?(celsius|centigrade|fahrenheit|c|f)\b"
 )
 _BARE_DEGREES = re.compile(
-    r" (?:at|reads?|reading|is|to|hit|hits|reached|of|be|says?|said|shows?|got) (\d{2,3})(?: degrees?| deg)?(?= )"
+    r" (?:at|reads?|reading|is|to|hits?|reached|of|be|says?|said|shows?|got) (\d{2,3})"
+    r"(?: degrees?| deg)?(?= )"
 )
-_ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
+_ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}|0) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
 HIGHEST_M = 5000.0
 _SAID = {
     "a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0,
@@ -50,12 +52,6 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen) -> Question:
     )
 
 
-@lru_cache(maxsize=16)
-def words_of(store: Store, role: str) -> frozenset[str]:
-    """The words of one role in `words_questions.csv`."""
-    return frozenset(row["word"] for row in store.table("words_questions") if row["role"] == role)
-
-
 def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[Mention, ...]:
     names, ordinary = store.names(), words_of(store, "ordinary")
     found: list[Mention] = []
@@ -77,7 +73,7 @@ def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[M
 
 
 def _fresh(food: Food, forms: tuple[str, ...], words: list[str], store: Store) -> Food:
-    """"Potato wedges" are cut potatoes unless frozen ones are spoken of."""
+    """ "Potato wedges" are cut potatoes unless frozen ones are spoken of."""
     if food.start_state != "frozen" or "frozen" in words or "oven" in words or len(forms) < 2:
         return food
     plain = store.named(" ".join(forms[:-1]))

@@ -10,18 +10,14 @@ from knowledge.answers.temperature import safe_line
 from knowledge.foods.model import Behaviour, Food, Role
 
 _RAW = re.compile(r" raw | uncooked | without cooking | not cooked ")
-_MAY = re.compile(r" (?:can|may|safe|ok|okay|fine|eat|eaten|edible|eating|poisonous|toxic|bad|dangerous|is|are) ")
+_MAY = re.compile(
+    r" (?:can|may|safe|ok|okay|fine|eat|eaten|edible|eating|poisonous|toxic|bad|dangerous|is|are) "
+)
 _ASKS_ELSE = (
     "how long", "keep", "store", "fridge", "freez", "last", "weigh", "temp", "wash", "serving", "how much",
     "cook", "smell", "off_", "left", "counter", "board", "baby", "toddler", "swap", "instead",
 )  # fmt: skip
 _SEALED = re.compile(r" pressure cook\w* | under pressure | pressure cooker ")
-_PEELS = frozenset({"fruit", "salad", "fruit vegetable", "summer squash", "cabbage", "stem", "herb", "nut", "seed"})
-_CRISP = frozenset(
-    "carrot radish daikon kohlrabi jicama celery-root beet turnip rutabaga fennel celery onion scallion broccoli"
-    " cauliflower pea snow-pea sugar-snap-pea corn spinach arugula kale mushroom sweet-onion red-onion garlic"
-    " ginger bell-pepper cucumber tomato zucchini watercress parsnip".split()
-)
 
 
 def raw(question: Question) -> Answer | None:
@@ -36,19 +32,41 @@ def raw(question: Question) -> Answer | None:
         text = f"No, not raw: cook {name} through, {safe_line(food, question)}."
     elif food.notes and re.search(r"poison|raw|cook|boil|germs|stings", food.notes):
         text = f"No, not raw: {name}: {food.notes}."
-    elif food.role is Role.FINISH or food.group in _PEELS or food.id in _CRISP:
-        text = f"Yes, washed well, {name} may be eaten raw. Very young, old, pregnant or ill people ask a doctor."
+    elif food.role is Role.FINISH or _is_eaten_raw(question, food):
+        text = f"Yes, washed well, {name} may be eaten raw. Frail eaters and pregnant women ask a doctor."
     elif food.role is Role.COOK:
-        text = f"I would not eat {name} raw: it is meant to be cooked, and I have no word of an authority that it is safe."
+        text = f"I would not eat {name} raw: it is meant to be cooked, and no authority I hold calls it safe."
     else:
         return None
-    return Answer(known=True, answer=f"{text} Your local rules come first.", sources=cited(question.store, *sources))
+    return Answer(
+        known=True, answer=f"{text} Your local rules come first.", sources=cited(question.store, *sources)
+    )
+
+
+def _is_eaten_raw(question: Question, food: Food) -> bool:
+    own = {("food", food.id), ("group", food.group)}
+    return any((row["by"], row["value"]) in own for row in question.store.table("eaten_raw"))
 
 
 def sealed(question: Question) -> Answer | None:
     """Whether a food may go into a pressure cooker."""
-    may = question.says("can i", "can you", "can we", "is it ok", "ok to", "okay to", "safe to", "suitable", "good in", "should i")
-    if not may or not _SEALED.search(question.plain) or question.says("how long", "minutes", "open", "water", "fill"):
+    may = question.says(
+        "can i",
+        "can you",
+        "can we",
+        "is it ok",
+        "ok to",
+        "okay to",
+        "safe to",
+        "suitable",
+        "good in",
+        "should i",
+    )
+    if (
+        not may
+        or not _SEALED.search(question.plain)
+        or question.says("how long", "minutes", "open", "water", "fill")
+    ):
         return None
     food = next((f for f in question.foods if f.role is Role.COOK), None)
     if food is None:
@@ -68,8 +86,11 @@ def _verdict(food: Food) -> str:
         case Behaviour.FALLS_APART:
             return f"Better not: {food.name} falls apart under pressure; add it after the pressure is off."
         case Behaviour.FOAMS:
-            return f"Yes, with care: {food.name} foams and can block the valve. Fill at most half, with plenty of liquid."
+            return f"Yes, with care: {food.name} foams and can block the valve. Fill at most half."
         case Behaviour.SWELLS:
             return f"Yes, with care: {food.name} swells. Fill at most half."
         case _:
-            return f"Yes: {name} does well under pressure. Fill at most two thirds, with at least 250 ml / 1 cup of thin liquid."
+            return (
+                f"Yes: {name} does well under pressure. Fill at most two thirds, with at least 250 ml / 1 cup"
+                " of thin liquid."
+            )

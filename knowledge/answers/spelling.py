@@ -12,6 +12,7 @@ from functools import lru_cache
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from knowledge.answers.words import words_of
 from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 
@@ -53,14 +54,7 @@ def _telling(store: Store) -> frozenset[str]:
     said = [row["when"] for row in store.table("advice")]
     said += [row["words"] for name in ("technique", "measures", "storage") for row in store.table(name)]
     words = {word for text in said for word in re.findall(r"[a-z]+", text)}
-    return frozenset(words | _HEARD)
-
-
-_HEARD = frozenset(
-    "temperature internal degrees fahrenheit celsius refrigerator freezer substitute substitution instead"
-    " replace replacement allergen allergens allergic allergy gluten dairy minutes roast steam simmer braise"
-    " pressure altitude difference leftovers leftover defrost season storage weigh grams tablespoon ounces".split()
-)
+    return frozenset(words) | words_of(store, "heard")
 
 
 @lru_cache(maxsize=4)

@@ -6,6 +6,7 @@ authority is named beside it. A question about doneness gets the minimum first.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 
 from knowledge.answers.cite import cited
@@ -86,12 +87,21 @@ def _asked(question: Question, read: bool) -> bool:
         "all the way through",
         "well done",
         "cook through",
+        "is cooked",
+        "are cooked",
+        "it s cooked",
+        "its cooked",
+        "how do i know",
+        "can i tell",
+        "can you tell",
     ):
         return any(food.safety for food in question.foods)
     if question.says("how long", "cook time", "roasting time") and not question.says("safe", "temp", "ok"):
         return False
     if question.foods and not any(food.safety for food in question.foods):
         return False
+    if re.search(r" cook .* to $", question.plain):
+        return True
     if question.says("at what point", "when is", "when are") and question.says("safe"):
         return True
     if read and (question.foods or _words_minimum(question)):
