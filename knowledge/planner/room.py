@@ -22,6 +22,7 @@ LAYER_PACKING = 0.72  # share of the floor that pieces of one layer cover when t
 SHEET_FULL = 0.95
 HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
+LOOSE_M = 0.02  # how deep leaves and mince lie
 FILM_M = 0.006  # liquid in a saute pan
 DENSITY = 1050.0
 LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
@@ -36,8 +37,8 @@ def floor_m2(ways: Sequence[Way]) -> float:
     total = 0.0
     for way in ways:
         depth_m = max(way.piece.size_mm, 4.0) / 1000.0
-        if way.piece.shape == "leaf":
-            depth_m = 0.02
+        if way.piece.shape in ("leaf", "grain"):
+            depth_m = LOOSE_M
         total += way.dish.grams * way.dish.food.edible_frac / 1000.0 / DENSITY / depth_m
     return total / LAYER_PACKING
 
@@ -113,7 +114,9 @@ def liquid(
         gone *= LOW_LID
         given = min(sum(_given_ml(way) for way in ways), 0.15 * drunk)
         reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
-        reasons.append("the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all")
+        reasons.append(
+            "the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all"
+        )
     elif all(way.dish.kind == "warm_through" for way in ways):
         base *= 0.3  # nothing to cook, only steam to heat through
     if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):

@@ -337,7 +337,7 @@ def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
     area = 0.0
     for item in plan.items:
         food = figures(item.food_id, item.state, store)
-        depth_m = 0.02 if item.shape == "leaf" else max(item.size_mm, 4.0) / 1000.0
+        depth_m = 0.02 if item.shape in ("leaf", "grain") else max(item.size_mm, 4.0) / 1000.0
         area += item.grams * food.edible_frac / 1e3 / 1050.0 / depth_m
     return area / 0.75 / size.area_m2
 
