@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import replace
 from datetime import datetime, timedelta
+from itertools import pairwise
 
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
@@ -26,6 +27,8 @@ OUT_WARM = re.compile(
 SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
 NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
+TINS = frozenset({"tin", "can", "jar", "pouch", "carton"})  # words that are no part of a food's name
+MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game"})
 USUAL_EATERS = 2.0
 PASSED = timedelta(hours=20)  # a clock time further ahead than this was meant earlier today
 
@@ -50,7 +53,10 @@ def request_of(
     people = reading.people if reading.people is not None else eaters
     barred = _food_ids(reading.excluded, store)
     known = [item for item in reading.items if item.food_id is not None]
-    have = tuple(_soaked(have_of(item, store), item, reading, store) for item in _said_once(known, store))
+    once = _said_once(known, reading.text, store)
+    have = tuple(_soaked(have_of(item, store), item, reading, store) for item in once)
+    merged = pairwise(known) if len(once) < len(known) else ()
+    gaps = {between(one, next_one, reading.text) for one, next_one in merged}
     fresh = Request(
         have=_joined(have),
         eaters=people if people is not None else USUAL_EATERS,
@@ -62,7 +68,7 @@ def request_of(
         allergies=allergens_of(reading.allergies, store),
         diets=_unique((*diets, *reading.diet)),
         wishes=_unique(reading.wishes),
-        unknown=_unique(item.name for item in reading.items if item.food_id is None),
+        unknown=_unique(i.name for i in reading.items if i.food_id is None and i.phrase.lower() not in gaps),
         kitchen=kitchen,
         spoiled=spoiled_in(reading),
     )
@@ -89,11 +95,12 @@ def have_of(item: Item, store: Store) -> Have:
     if item.food_id is None:
         raise ValueError(f"{item.name!r} has no food id")
     said, several = own_word(item.phrase, store.food(item.food_id), store)
+    holder = next((w for w in key(item.phrase).split() if w in TINS), None)
     return Have(
         food_id=item.food_id,
         grams=item.grams,
         qty=item.qty,
-        unit=item.unit,
+        unit=item.unit or holder,
         size=item.size,
         state=item.state,
         cut=item.cut or ("strips" if STRIPS.search(item.phrase) else None),
@@ -108,7 +115,7 @@ def own_word(phrase: str, food: Food, store: Store) -> tuple[str, bool]:
     The longest stretch of the phrase that is a name or a synonym of this very food, its last
     word in the singular; the food's own name when the words are the same, or misspelled.
     """
-    spoken = re.findall(r"[^\W_][\w'’-]*", phrase.lower())
+    spoken = [w for w in re.findall(r"[^\W_][\w'’-]*", phrase.lower()) if singular(w) not in TINS]
     several = bool(spoken) and singular(spoken[-1]) != spoken[-1]
     own = sorted(key(food.name).split())
     for length in range(len(spoken), 0, -1):
@@ -142,24 +149,47 @@ def _soaked(have: Have, item: Item, reading: Reading, store: Store) -> Have:
     return replace(have, state="soaked") if said and not NOT_SOAKED.search(here) else have
 
 
-def _said_once(items: list[Item], store: Store) -> list[Item]:
+def _said_once(items: list[Item], text: str, store: Store) -> list[Item]:
     """Without the general names of what is named precisely beside it.
 
     "Chicken korma with 600 g chicken thigh" is one chicken, "beef roasting joint" one beef: a
     food without amount, state or cut goes when a food of the same animal has its name within
-    its own, or stands right behind it.
+    its own, or stands right behind it. "Venison haunch steaks 2" are two pieces of venison.
     """
-    kept = []
+    kept: list[Item] = []
+    taken: set[int] = set()
     for n, item in enumerate(items):
+        if n in taken:
+            continue
         bare = item.qty is None and item.grams is None and item.state is None and item.cut is None
-        animal = store.food(item.food_id or "").animal if bare else ""
-        others = [o for o in items if o is not item and animal and _animal(o, store) == animal]
+        animal = _animal(item, store) if bare else ""
+        if not animal:
+            kept.append(item)
+            continue
         words = set(item.name.split())
-        named = any(words < set(f"{o.name} {o.phrase.lower()}".split()) for o in others)
-        joined = n + 1 < len(items) and items[n + 1] in others and _is_general(item, store)
-        if not (bare and (named or joined)):
+        others = [o for o in items if o is not item and _animal(o, store) == animal]
+        if any(words < set(f"{o.name} {o.phrase.lower()}".split()) for o in others):
+            continue
+        after = items[n + 1] if n + 1 < len(items) else None
+        if after is None or not _is_general(item, store) or between(item, after, text) is None:
+            kept.append(item)
+        elif _animal(after, store) == animal:
+            continue
+        elif store.food(after.food_id or "").group in MEATS and " " not in after.name:
+            kept.append(replace(item, qty=after.qty, unit=after.unit, grams=after.grams, size=after.size))
+            taken.add(n + 1)
+        else:
             kept.append(item)
     return kept
+
+
+def between(first: Item, second: Item, text: str) -> str | None:
+    """The words between two foods of one phrase ("haunch"); None when they stand apart."""
+    flat = text.lower()
+    begin = flat.find(first.phrase.lower()) + len(first.phrase)
+    end = flat.find(second.phrase.lower(), begin)
+    gap = flat[begin:end] if end >= begin else ","
+    return gap.strip() if re.fullmatch(r"\s+(?:[^\W\d_]+\s+){0,1}", gap) and " and " not in gap else None
 
 
 def _animal(item: Item, store: Store) -> str:

@@ -39,6 +39,7 @@ SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and mo
 MOST_GUESSED = 8
 VEG_G = 150.0  # of one vegetable for an eater, when nobody said
 POURED_G = 250.0  # of a liquid for an eater, when nobody said
+JOINT_G = 450.0  # from here a piece of meat is a joint
 FILLET_G = 260.0  # a piece of fish up to here is a fillet
 KEEPS_DAYS = 14.0  # from here a store that is drawn on, not tonight's shopping
 ONE_G = 500.0  # up to here "an aubergine" is one, whatever it takes
@@ -108,6 +109,13 @@ def serving_g(food: Food, *, cooked: bool) -> float:
     return (food.serving_g or 150.0) * swollen
 
 
+def is_one_piece(food: Food) -> bool:
+    """Whether it goes into the heat as it is bought, a bird or a joint that nobody cuts up raw."""
+    piece = portion(food, "piece", None)
+    large = (piece or 0.0) > 2 * (food.serving_g or 150.0)
+    return food.part == "protein" and food.cuts == ("whole",) and large
+
+
 def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
     """For how many what was said is dinner; the usual number when nothing said so.
 
@@ -121,10 +129,14 @@ def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
         single = part == "protein"
         for food, have in filling:
             grams = grams_of(food, have)
+            if grams is None and is_one_piece(food) and not have.several:
+                grams = piece_of(food, have)[0]  # "a chicken": it is roasted whole or not at all
             if grams is None or have.unit in TINS or have.state == "canned":
                 continue
             share = grams / serving_g(food, cooked=have.state in ("cooked", "leftover"))
-            if food.fridge_days is not None and food.fridge_days >= KEEPS_DAYS:
+            if have.qty and 0.95 <= share / have.qty <= 1.6:
+                share = have.qty / APPETITE  # each has one: a shank, a chop, a fillet
+            if part == "protein" and food.fridge_days is not None and food.fridge_days >= KEEPS_DAYS:
                 share = min(share, 2.0)  # a box of eggs
             feeds[food.group == "pulse"] += share
             single = single and have.qty == 1.0
@@ -148,7 +160,12 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
         need = min(need, VEG_G * eaters)
     elif is_flavour(food) and main:
         need = min(need, FLAVOUR_G * eaters)
+    tin = portion(food, "can", have.size) if have.state == "canned" or food.start_state == "canned" else None
+    if tin is not None:
+        return max(1, round(need / tin)) * tin
     piece, unit = piece_of(food, have)
+    if food.part == "protein" and piece is not None and piece > JOINT_G and not is_one_piece(food):
+        return need  # cut from a larger piece
     if piece is None or (piece <= 40 and food.part != "aromatic" and not unit):
         return need
     if piece <= 40:

@@ -148,9 +148,9 @@ def gather(request: Request, *, store: Store) -> Dinner:
 
 
 def _swims(dish: Dish, store: Store) -> float:
-    """From `liquids.csv`: what its class wants around it [ml/g]."""
-    rows = store.table("liquids")
-    return next((float(row["beyond_ml_g"]) for row in rows if row["class"] == dish.kind), 0.0)
+    """From `liquids.csv`: what it, or else its class, wants around it [ml/g]."""
+    rows = {row["of"]: float(row["beyond_ml_g"]) for row in store.table("liquids")}
+    return rows.get(dish.food.id, rows.get(dish.kind, 0.0))
 
 
 def figures(food_id: str, state: str | None, store: Store) -> Food:
@@ -227,8 +227,9 @@ def _dish(
     if grams is None:
         others = [f for f, _ in cooked if f.part == food.part and (f is food or not amounts.is_flavour(f))]
         main = any(f.part == "protein" and not amounts.is_flavour(f) for f, _ in cooked)
+        known = replace(have, state=state or None)
         grams = amounts.unsaid(
-            food, have, eaters, said=request.eaters_said, sharing=max(len(others), 1), main=main
+            food, known, eaters, said=request.eaters_said, sharing=max(len(others), 1), main=main
         )
     else:
         used = amounts.enough(food, have, grams, eaters, soup="soup" in request.wishes)

@@ -48,6 +48,8 @@ ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middl
 HURRIED_S = 45 * 60.0
 OUT = "out"  # the lane of what stays in the fridge
 PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
+BOWL_G = 600.0  # a soup that is dinner
+LEAN = 0.55  # of a plate counts however little protein is on it
 LIGHT_PLATE_G = 330.0  # of it, when nothing starchy is in it
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
@@ -299,8 +301,11 @@ def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple
 
 def served(draft: Draft) -> float:
     """How many it feeds: by the protein when there is one, else by all of it."""
-    filling = any(d.part == "starch" for d in draft.dinner.dishes)
-    return served_by([p.way.dish for p in draft.placed], filling=filling)
+    dishes = [p.way.dish for p in draft.placed]
+    if draft.dinner.soup_for:
+        bowls = (sum(d.plate_g for d in dishes) + (draft.liquid.ml if draft.liquid else 0.0)) / BOWL_G
+        return max(0.5, round(bowls * 2) / 2)
+    return served_by(dishes, filling=any(d.part == "starch" for d in draft.dinner.dishes))
 
 
 def served_by(dishes: Sequence[Dish], *, filling: bool) -> float:
@@ -315,7 +320,7 @@ def served_by(dishes: Sequence[Dish], *, filling: bool) -> float:
     mains = sorted(proteins, reverse=True)
     if not mains:
         return max(0.5, round(by_plate * 2) / 2)
-    by_protein = APPETITE * (mains[0] + 0.5 * sum(mains[1:]))
+    by_protein = max(APPETITE * (mains[0] + 0.5 * sum(mains[1:])), LEAN * by_plate)
     feeds = min(math.sqrt(by_protein * by_plate), 1.6 * by_plate, 1.3 * by_protein)
     return max(0.5, round(2 * feeds) / 2)
 
