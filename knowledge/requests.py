@@ -18,6 +18,7 @@ from knowledge.foods.store import Store
 from knowledge.planner.model import Have, Kitchen, Request
 from knowledge.text.model import Item, Reading, ReadyBy
 from knowledge.text.normalise import key, singular
+from knowledge.unfit import alerts_in, unfit_in
 
 OUT_WARM = re.compile(
     r"\b(left|been|sat|standing|forgot(ten)?|stood)\b[^.;\n]{0,12}\b(out|counter|worktop|side)\b[^.;\n]{0,30}"
@@ -71,6 +72,8 @@ def request_of(
         unknown=_unique(i.name for i in reading.items if i.food_id is None and i.phrase.lower() not in gaps),
         kitchen=kitchen,
         spoiled=spoiled_in(reading),
+        unfit=unfit_in(reading.text, store=store),
+        alerts=alerts_in(reading.text, store=store),
     )
     return fresh if base is None else _laid_over(base, fresh, reading, barred)
 
@@ -240,6 +243,8 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         wishes=_unique((*base.wishes, *fresh.wishes)),
         unknown=_unique((*base.unknown, *fresh.unknown)),
         kitchen=fresh.kitchen,
+        unfit=tuple(dict.fromkeys((*base.unfit, *fresh.unfit))),
+        alerts=tuple(dict.fromkeys((*base.alerts, *fresh.alerts))),
     )
 
 

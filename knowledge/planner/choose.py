@@ -8,13 +8,15 @@ from dataclasses import replace
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.compose import plan_of
-from knowledge.planner.dinner import Dinner, gather
+from knowledge.planner.dinner import Dinner, Dish, gather
 from knowledge.planner.draft import Draft
+from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
 from knowledge.planner.search import LEFT_OUT, drafts, served
 
 MOST_FOODS = 14  # more than that nobody puts into one vessel
 WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming
+THAW_FROM_MM = 80.0
 SPOILED = 3.0  # below that a dinner is no good
 
 
@@ -27,6 +29,9 @@ def plan(request: Request, *, store: Store) -> Plan | NoPlan:
     trouble = tuple(_trouble(dinner, request))
     if trouble:
         return NoPlan(reasons=trouble, nearest=None, request=request)
+    still_frozen = [d for d in dinner.dishes if _must_thaw(d)]
+    if still_frozen:
+        return _thaw_first(still_frozen, request, store)
     dinner = _trimmed(dinner)
     found = drafts(dinner, request, store=store)
     usable = [d for d in found if d.placed]
@@ -36,6 +41,25 @@ def plan(request: Request, *, store: Store) -> Plan | NoPlan:
     if _misses_the_point(best):
         return _without_the_main(best, usable, request, store)
     return _finished(best, usable, request, store)
+
+
+def _must_thaw(dish: Dish) -> bool:
+    """Whole birds and big joints: warm for hours outside before the middle has thawed (USDA FSIS)."""
+    return dish.state == "frozen" and bool(dish.food.animal) and whole_mm(dish) >= THAW_FROM_MM
+
+
+def _thaw_first(frozen: Sequence[Dish], request: Request, store: Store) -> NoPlan:
+    """Not tonight, and what the rest would make."""
+    names = words.listed([d.name for d in frozen])
+    reason = (
+        f"{names} frozen through: whole birds and big joints thaw first, in the fridge, 24 h for each 2 kg; "
+        "smaller pieces can be cooked from frozen (USDA FSIS)"
+    )
+    ids = {d.food.id for d in frozen}
+    rest = replace(request, have=tuple(h for h in request.have if h.food_id not in ids))
+    made = plan(rest, store=store)
+    nearest = made if isinstance(made, Plan) else made.nearest
+    return NoPlan(reasons=(reason,), nearest=nearest, request=request)
 
 
 def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Store) -> Plan:

@@ -44,7 +44,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         items=tuple(_item(p, draft, units) for p in draft.placed),
         liquid=draft.liquid,
         steps=done,
-        cautions=(*_spoiled(request, store), *cautions.cautions(draft, store=store)),
+        cautions=(*_spoiled(request, store), *request.alerts, *cautions.cautions(draft, store=store)),
         left_out=tuple(left_out),
         assumed=tuple(
             dict.fromkeys(
@@ -128,6 +128,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
         ),
         why=explain.item_reason(placed, draft),
         doneness=way.doneness,
+        on_top=way.top,
         lane=way.window.lane,
         add_s=placed.add_s,
     )

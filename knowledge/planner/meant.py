@@ -50,6 +50,9 @@ def barred(food: Food, request: Request) -> str:
     """Why this cook does not eat it; empty when nothing speaks against it."""
     if food.id in request.spoiled:
         return "it stood out warm for hours: throw it away, cooking does not make it safe"
+    unfit = next((u.why for u in request.unfit if u.food == food.id), "")
+    if unfit:
+        return unfit
     bad = sorted(food.allergens & set(request.allergies))
     if bad:
         return f"it contains {words.listed(bad)}, and you said allergy"

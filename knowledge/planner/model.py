@@ -91,6 +91,28 @@ class Learned:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Caution:
+    """A safety line with the authority behind it."""
+
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOut:
+    """A food that is not cooked in this plan."""
+
+    food: str
+    why: str
+    said: str = ""  # the cook's own word for it
+
+    @property
+    def label(self) -> str:
+        """As it is called in a reply."""
+        return self.said or self.food
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Request:
     """A dinner wanted."""
 
@@ -108,6 +130,8 @@ class Request:
     kitchen: Kitchen = field(default_factory=Kitchen)
     learned: Learned = field(default_factory=Learned)
     spoiled: tuple[str, ...] = ()  # food ids that stood out warm for hours; not cooked, and said so
+    unfit: tuple[LeftOut, ...] = ()  # food ids whose part or state is not eaten ("rhubarb leaves"), and why
+    alerts: tuple[Caution, ...] = ()  # what the message itself gave reason to warn of
     swapped: tuple[Swapped, ...] = ()  # what was replaced, so that a swap back finds the amounts again
 
 
@@ -140,6 +164,7 @@ class PlanItem:
     why: str
     doneness: str = ""  # class by which it is done: the food's own, or "warm_through" ...
     said: str = ""  # the cook's own word for one of it; "" when it is `food`
+    on_top: bool = False  # lies on the others, out of the liquid
     lane: str = "main"  # the stage it finishes in: "main", or "after" pressure is released
     add_s: float = 0.0  # when it goes into that stage, before the end of the stage
 
@@ -181,28 +206,6 @@ class Liquid:
     what: str
     ml: float
     why: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Caution:
-    """A safety line with the authority behind it."""
-
-    text: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LeftOut:
-    """A food that is not cooked in this plan."""
-
-    food: str
-    why: str
-    said: str = ""  # the cook's own word for it
-
-    @property
-    def label(self) -> str:
-        """As it is called in a reply."""
-        return self.said or self.food
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

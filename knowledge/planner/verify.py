@@ -19,7 +19,7 @@ from knowledge.foods.store import Store
 from knowledge.physics import cook, goal, media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Outcome, Phase, Texture
-from knowledge.physics.safety import minimum
+from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
 from knowledge.planner.dinner import figures
 from knowledge.planner.model import Do, Plan, PlanItem, Step
 
@@ -71,7 +71,7 @@ def check(plan: Plan, *, store: Store) -> Report:
         _judged(item, case, out, _in_heat_s(item, plan, store), _good_s(item, plan, store))
         for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
-    problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items)]
+    problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items), *_boiled(plan)]
     return Report(
         items=items,
         problems=tuple(problems),
@@ -204,7 +204,7 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             hot = inside * FOOD_J_KGK + (plan.liquid.ml if plan.liquid else 100.0) / 1000.0 * WATER_J_KGK
             drop = min(cold_kg * FOOD_J_KGK * 85.0 / (hot + cold_kg * FOOD_J_KGK), 60.0)
             back_s = min(cold_kg * FOOD_J_KGK * 0.35 * 90.0 / HOB_W, 900.0)  # the outer third warms first
-            top = _lies_on_top(item, plan)
+            top = item.on_top
             make = media.on_top if top else media.stewing if _is_gentle(plan, store) else media.bubbling
             return make(altitude, start_degC=96.0 - altitude / 300.0 - drop, come_up_s=back_s)
 
@@ -221,15 +221,6 @@ def _is_gentle(plan: Plan, store: Store) -> bool:
             for kind in (item.doneness, store.food(item.food_id).doneness)  # thighs only simmer until tender
         )
         for item in plan.items
-    )
-
-
-def _lies_on_top(item: PlanItem, plan: Plan) -> bool:
-    return any(
-        item.food_id in s.foods
-        and "on top" in s.text
-        and item.food in s.text.split("on top")[0].split("lay")[-1].split("Lay")[-1]
-        for s in plan.steps
     )
 
 
@@ -366,6 +357,18 @@ def _sealed(plan: Plan) -> Iterator[str]:
     for step in plan.steps:
         if step.do in (Do.ADD, Do.TURN, Do.BROWN) and lid <= step.at_s < opened - 1:
             yield f"something is added while the cooker is sealed: {step.text}"
+
+
+def _boiled(plan: Plan) -> Iterator[str]:
+    """Raw beans boil hard for as long as the FDA asks, by steps of their own."""
+    for item in plan.items:
+        if item.doneness != "bean" or plan.settings.method == "sealed":
+            continue
+        mine = [s for s in plan.steps if item.food_id in s.foods and s.safety]
+        boil = next((s.at_s for s in mine if s.do is Do.ADD and "boil hard" in s.text), None)
+        down = next((s.at_s for s in mine if s.do is Do.HEAT), None)
+        if boil is None or down is None or down - boil < RAW_BEAN_BOIL_S - 1.0:
+            yield f"{item.food}: not boiled hard for {RAW_BEAN_BOIL_S / 60:.0f} min"
 
 
 def _late_or_early(items: Sequence[ItemReport]) -> Iterator[str]:
