@@ -23,6 +23,7 @@ WORD_VALUES = {word: float(i) for i, word in enumerate(_ONES)} | {
 } | {"uno": 1.0, "dos": 2.0, "tres": 3.0, "ek": 1.0, "teen": 3.0, "char": 4.0, "paanch": 5.0}  # fmt: skip
 _PARTS = {"half": 0.5, "third": 0.33, "quarter": 0.25, "fourth": 0.25, "fifth": 0.2, "eighth": 0.125}
 _ARTICLES = ("a", "an")
+_TWOS = ("couple", "pair", "brace")
 _RANGES = ("-", "to", "or", "maybe")
 SIZES = (
     "small", "large", "medium", "big", "huge", "tiny", "little", "giant", "whopping", "jumbo", "massive",
@@ -108,7 +109,7 @@ def _single(tokens: list[Token], i: int) -> tuple[float, int, bool] | None:
     word = token.text
     if word in ("half", "quarter", "third"):
         return _part(tokens, i)
-    if word == "couple":
+    if word in _TWOS:
         return 2.0, _after_of(tokens, i + 1), False
     if word == "few":
         return 3.0, _after_of(tokens, i + 1), False
@@ -118,7 +119,7 @@ def _single(tokens: list[Token], i: int) -> tuple[float, int, bool] | None:
         return _spelled(tokens, i)
     if word in _ARTICLES:
         following = _text(tokens, i + 1)
-        if following in ("couple", "few", "dozen", "half", "quarter", "third"):
+        if following in (*_TWOS, "few", "dozen", "half", "quarter", "third"):
             return _single(tokens, i + 1)
         if following in ("hundred", "thousand"):
             return {"hundred": 100.0, "thousand": 1000.0}[following], i + 2, False

@@ -30,10 +30,11 @@ def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
     last: Found | None = None
     everything: list[Found] = []
     heading = ""
+    of_sentence = -1
     inherited: str | None = None
     for segment in parts:
         if segment.closer == ":" and not segment.of("food"):
-            heading = _heading(segment) or heading
+            heading, of_sentence = _heading(segment), segment.sentence + 1
             continue
         foods = [e.food for e in segment.elements if e.food]
         if not foods:
@@ -47,7 +48,7 @@ def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
         foods = [e.food for e in segment.elements if e.food]
         _attach(segment)
         for food in foods:
-            if heading == "frozen" or heading == "canned":
+            if heading == "frozen" or (heading == "leftover" and segment.sentence == of_sentence):
                 food.add_state(heading)
             elif heading == "missing" and food.role is Role.HAVE:
                 food.role = Role.REFUSED
@@ -62,8 +63,9 @@ def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
 
 def _heading(segment: Segment) -> str:
     said = [e.word for e in segment.of("word")]
-    if any(e.mark[1] == "frozen" for e in segment.of("mark")):
-        return "frozen"
+    for state in ("frozen", "leftover"):
+        if any(e.mark[1] == state for e in segment.of("mark")):
+            return state
     if any(
         w in said
         for w in (

@@ -22,6 +22,7 @@ from knowledge.text.vocabulary import table
 ALWAYS = "*"  # the sign that every message has
 _NUMBER = re.compile(r"\d+(?:[.:]\d+)?")
 _WORD = re.compile(rf"{FOOD}|#|[a-z]+|[?!,.:\n]")
+FEWEST_WORDS = 2  # with fewer known words or pairs, every kind is as likely
 _MOST_WORDS = 60
 _MOST_FOODS = 5
 _WORDS_A_STEP, _MOST_STEPS = 4, 6
@@ -46,8 +47,11 @@ def _weights() -> Mapping[str, tuple[float, ...]]:
 def likely(masked: str) -> Mapping[Kind, float]:
     """The probability of each kind; they sum to one."""
     known = _weights()
-    rows = [known[sign] for sign in signs(masked) if sign in known]
-    sums = [sum(column) for column in zip(*rows, strict=True)] or [0.0] * len(Kind)
+    found = [sign for sign in signs(masked) if sign in known]
+    if sum(sign[0].isalpha() and "=" not in sign for sign in found) < FEWEST_WORDS:
+        return {kind: 1 / len(Kind) for kind in Kind}
+    rows = [known[sign] for sign in found]
+    sums = [sum(column) for column in zip(*rows, strict=True)]
     top = max(sums)
     powers = [exp(total - top) for total in sums]
     return {kind: power / sum(powers) for kind, power in zip(Kind, powers, strict=True)}

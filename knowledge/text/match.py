@@ -154,12 +154,15 @@ def _belongs_to_next(tokens: Sequence[Token], last: int, vocabulary: Vocabulary)
     return pair in vocabulary.own and (tokens[last + 1].key,) in vocabulary.phrases
 
 
+_JOINTS = ("haunch", "loin", "rump", "leg", "shoulder")
+
+
 def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabulary) -> list[Hit]:
     """Readings that hang on the other words: pepper the spice, drumstick the vegetable, date the day."""
     names = {named.name for hit in found for named in hit.phrase.foods}
     text = [t.text for t in tokens]
     indian = bool(names & {"tamarind", "split pigeon pea", "curry leaf"}) or "sambar" in text or "dal" in text
-    out = []
+    out: list[Hit] = []
     for hit in found:
         said = " ".join(text[hit.start : hit.end])
         before = text[hit.start - 1] if hit.start else ""
@@ -188,6 +191,8 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
             or (said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text))
         ):
             meaning = None
+        elif said in ("steak", "steaks") and before in _JOINTS and out and out[-1].end == hit.start - 1:
+            meaning = None  # "venison haunch steaks" are venison
         elif said == "chops" and any("lamb" in name for name in names):
             meaning = vocabulary.get(("lamb", "chop"))
         if meaning is not None:

@@ -12,6 +12,7 @@ from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
 
 _MAX_WORDS = 3
+_VOWELS = frozenset("aeiouy")
 _LEADING = frozenset([
     "some", "a", "an", "the", "of", "my", "have", "i", "got", "we", "ive", "this", "that", "more",
     "also", "use", "add", "using", "there", "is", "are", "for", "it", "its", "need", "want", "to",
@@ -107,4 +108,7 @@ def _item(
 
 
 def _plain(word: str, vocabulary: Vocabulary) -> bool:
+    """Plain English, or no word at all: those have vowels."""
+    if not _VOWELS & set(word):
+        return True
     return word in vocabulary.plain or singular(word) in vocabulary.plain or not word.isalpha()
