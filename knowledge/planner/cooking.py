@@ -153,7 +153,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
         by_move: dict[str, list[Placed]] = {}
         for p in members:
             if p not in back and p not in eggs:
-                by_move.setdefault(tell.hand(p).pan or "keep it moving", []).append(p)
+                by_move.setdefault(_move(p, tell), []).append(p)
         parts = [f"{names(new)} in: {how}" for how, new in by_move.items()]
         if parts:
             text = f"{capital('; '.join(parts))}. {words.duration(end - at)} to go."
@@ -165,6 +165,13 @@ def _stir(tell: Telling) -> Iterator[Step]:
         if back and not alone:
             text = f"{capital(names(back))} back in; toss until hot{core_text(back, tell.units)}."
             yield step(Do.ADD, at, text, back, hands_s=60)
+
+
+def _move(placed: Placed, tell: Telling) -> str:
+    """How it is moved in the open pan; meat in strips and dice is stirred, whatever a whole piece wants."""
+    dish, whole = placed.way.dish, placed.way.cut.shape in ("whole", "slab", "grain")
+    is_meat = bool(dish.food.animal) and dish.food.animal != "fish"
+    return (tell.hand(placed).pan if whole or not is_meat else "") or "keep it moving"
 
 
 def _covered(tell: Telling) -> Iterator[Step]:

@@ -98,6 +98,8 @@ def is_probed(placed: Placed) -> bool:
     """Whether a thermometer can tell: a piece thick enough, and neither egg nor shell nor crumbs."""
     way = placed.way
     thick = way.piece.shape != "grain" and way.piece.size_mm >= PROBED_FROM_MM
+    if not way.dish.food.animal:
+        return False
     return way.core_degC is not None and thick and way.dish.food.doneness not in SHOWN_BY_LOOKS
 
 

@@ -58,7 +58,9 @@ def _moment(s: Seasoning, kind: str, *, softens: bool) -> str:
             return "late" if s.food.part in (*SAUCES, "salty", "sweet", "acid") else "rub"
         case When.END:
             is_sauce = s.food.part in SAUCES and s.food.group not in SCATTERED
-            return "late" if is_sauce and kind != "dry" else "scatter"
+            if is_sauce:
+                return "table" if kind == "dry" else "late"
+            return "scatter"
         case _:
             return "table"
 
