@@ -6,7 +6,7 @@ solves the cases). `verify` builds its own cases, so that a mistake here is seen
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from knowledge.foods.model import DoneKind
@@ -25,6 +25,10 @@ from knowledge.planner.model import Kitchen, Learned
 PAN_DEGC = 200.0  # a pan hot enough to brown
 SOFTEN_DEGC = 140.0
 DOOR_K, DOOR_S = 20.0, 150.0  # an opened door and a cold load draw the oven down; so long until it is back
+POT_J_K = 1500.0  # the least liquid that is hot when cold food stills it
+FOOD_J_KGK = 3600.0
+BACK_S, BACK_S_KG = 60.0, 80.0  # so long until a burner has it bubbling again
+CHILL_STEP_KG, COLD_DEGC, MOST_CHILL_K = 0.25, 15.0, 60.0
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
@@ -53,8 +57,9 @@ def case(
     """
     surface, flat = surface_of(dish), lies_flat(dish, piece)
     last = lane_medium(
-        method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface, flat=flat
-    )
+        method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface, flat=flat,
+        grams=dish.grams,
+    )  # fmt: skip
     phases = [Phase(medium=last, duration_s=None)]
     if lead in (BROWNED, SOFTENED):
         pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, surface, flat, kitchen)
@@ -120,12 +125,12 @@ def goal_of(
 
 def lane_medium(
     method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen,
-    surface: str, flat: bool,
+    surface: str, flat: bool, grams: float,
 ) -> Medium:  # fmt: skip
-    """The medium of a lane."""
+    """The medium of a lane, as it is when so many grams of a dish go in."""
     altitude_m = kitchen.altitude_m
     if lane == AFTER:
-        return media.bubbling(altitude_m)
+        return _stilled(media.bubbling, altitude_m, grams)
     match method.kind:
         case "dry":
             air_degC = (setting or 220.0) - (STATIC_FAN_DEGC if kitchen.fan_oven else 0.0)
@@ -142,16 +147,23 @@ def lane_medium(
             return _pan(setting or PAN_DEGC, surface, flat, kitchen)
         case "sealed":
             return media.pressure(setting or 80.0, altitude_m, come_up_s=TYPICAL_COME_UP_S)
+        case _ if method.heat == "oven":  # wet inside: a fan adds nothing, nor does lying on top
+            return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
         case _ if top:
-            return media.on_top(altitude_m)
-        case _ if method.heat == "oven":
-            return media.covered_oven(
-                setting or 175.0, altitude_m=altitude_m
-            )  # wet inside: a fan adds nothing
+            return _stilled(media.on_top, altitude_m, grams)
         case _ if gentle:
-            return media.stewing(altitude_m)
+            return _stilled(media.stewing, altitude_m, grams)
         case _:
-            return media.bubbling(altitude_m)
+            return _stilled(media.bubbling, altitude_m, grams)
+
+
+def _stilled(make: Callable[..., Medium], altitude_m: float, grams: float) -> Medium:
+    """A pot that so much cold food has just gone into, in steps so that like dishes are solved once."""
+    cold_kg = CHILL_STEP_KG * max(1, round(grams / 1000.0 / CHILL_STEP_KG))
+    share = cold_kg * FOOD_J_KGK / (POT_J_K + cold_kg * FOOD_J_KGK)
+    hot_degC = make(altitude_m).ambient_degC
+    chilled_degC = max(hot_degC - share * (hot_degC - COLD_DEGC), hot_degC - MOST_CHILL_K)
+    return make(altitude_m, start_degC=chilled_degC, come_up_s=BACK_S + BACK_S_KG * cold_kg)
 
 
 def wants_gentle(kinds: Iterable[str], store: Store) -> bool:
