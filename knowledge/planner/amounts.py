@@ -34,6 +34,7 @@ PIECE_UNITS = (
     "head",
 )  # what one of it may be called
 SALTY_G = 2.2  # of salt in 100 g: meat so salty is there for its flavour
+ALONE_G = 120.0  # of it, when it is all the protein there is
 FLAVOUR_G = 50.0  # of it for each eater, beside another protein
 SHARE = (1.0, 0.62, 0.48, 0.4)  # of a full serving each, when 1, 2, 3, 4 and more foods share a part
 MOST_GUESSED = 8
@@ -106,7 +107,8 @@ def is_flavour(food: Food) -> bool:
 def serving_g(food: Food, *, cooked: bool) -> float:
     """What one adult eats of it as the only food of its part [g]; a dry food as sold cooked weighs more."""
     swollen = 1.0 + (food.water_uptake_g_per_g or 0.0) if cooked and food.start_state == "dry" else 1.0
-    return (food.serving_g or 150.0) * swollen
+    alone = ALONE_G if is_flavour(food) else 0.0
+    return max(food.serving_g or 150.0, alone) * swollen
 
 
 def is_one_piece(food: Food) -> bool:
