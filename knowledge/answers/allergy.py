@@ -15,7 +15,7 @@ from knowledge.foods.store import Store
 
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
 _IS_ALLERGEN = (
-    r" (?:is|are) [\w ]+ (?:a |an |considered |counted as |classed as )?"
+    r" (?:is|are|does|do) [\w ]+ (?:(?:considered|count(?:ed)? as|classed as) )?(?:a |an )?"
     r"(?:dairy|gluten|nuts?|tree nuts?|wheat|soy|shellfish|crustaceans?|molluscs?) $"
 )
 _CONTAINS = re.compile(
@@ -52,6 +52,8 @@ def allergens(question: Question) -> Answer | None:
     meant = diet_words(question.store)
     words = max((w for w in meant if f" {w}" in plain and not _is_the_food(question, w)), key=len, default="")
     if not words:
+        if own := _allergic_to(question):
+            return own
         return (
             _listed(question, question.mentions[0])
             if question.says("allergen") and question.mentions
@@ -92,6 +94,28 @@ def allergens(question: Question) -> Answer | None:
 def diet_words(store: Store) -> dict[str, str]:
     rows = store.table("words_questions")
     return {row["word"]: row["means"] for row in rows if row["role"] == "diet"}
+
+
+def _allergic_to(question: Question) -> Answer | None:
+    """ "Cashew allergy, is pesto ok": a food named as the allergy, and another asked about."""
+    said = question.plain
+    cause = next(
+        (m for m in question.mentions if f" {m.phrase} allerg" in said or f" allergic to {m.phrase}" in said),
+        None,
+    )
+    other = next((m for m in question.mentions if cause and m.food.id != cause.food.id), None)
+    if cause is None or other is None:
+        return None
+    shared = sorted(cause.food.allergens & other.food.allergens)
+    if shared:
+        text = f"No, unless the label says otherwise: {other.food.name} has {', '.join(shared)}."
+    else:
+        text = (
+            f"Not surely: I can't see all that is in {other.food.name}; look for {cause.phrase} on the label."
+        )
+    return Answer(
+        known=True, answer=f"{text} {CHECK}", sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN")
+    )
 
 
 def _is_the_food(question: Question, words: str) -> bool:

@@ -32,7 +32,7 @@ CUTTING = ("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "t
 MATCHING = (
     "match", "same", "as fast", "together", "alongside", "to go with", "finish with", "ready",
     "keep up", "done",
-    "equal", "in time", "with",
+    "equal", "in time", "with", "for_",
 )  # fmt: skip
 OVEN_DEGC, SEALED_KPA = 200.0, 80.0
 # Words of a way of cooking -> the way; in the order in which they are looked for.

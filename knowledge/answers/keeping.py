@@ -18,11 +18,11 @@ from knowledge.foods.store import Store
 CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
 COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 ASKED = (
-    "after opening", "be frozen", "opened", "since opening", "open for", "stored", "keep", "storing",
-    "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf", "go off", "goes off", "spoil",
-    "still good", "still ok", "still fine", "still safe", "still eat", "still edible", "good for",
-    "days old", "day old", "days ago", "week old", "weeks old", "too old", "from last week",
-    "from sunday", "since",
+    "best place", "good place", "after opening", "be frozen", "opened", "since opening", "open for",
+    "stored", "keep", "storing", "last", "store", "storage", "fridge", "refrigerat", "freez", "shelf",
+    "go off", "goes off", "spoil", "still good", "still ok", "still fine", "still safe", "still eat",
+    "still edible", "good for", "days old", "day old", "days ago", "week old", "weeks old", "too old",
+    "from last week", "from sunday", "since",
 )  # fmt: skip
 NOT_STORED = (
     "from sticking",
@@ -48,7 +48,7 @@ _WEEKDAY = re.compile(rf" ({'|'.join(day[:3] + '(?:' + day[3:] + ')?' for day in
 _TODAY = re.compile(r" (?:its|it s|it is|today is|today s|todays|now|and now|now is)(?: now| already)? $")
 _WHERE = re.compile(
     r" where | storing | how (?:should|do|can|to|is|are|would|best).* (?:keep|store|stored|kept) "
-    r"| best way to (?:keep|store)"
+    r"| best (?:way to (?:keep|store)|place) | (?:keep|store)(?: \w+){1,3} how $"
     r"|fridge or | or (?:the |in the |on the )?(?:fridge|counter|cupboard|pantry) "
     r"| (?:keep|store|put|belongs?|go|goes|stored|kept|live)(?: \w+){0,3} in the (?:fridge|cupboard|pantry) $"
     r"| (?:refrigerate|need the fridge|need refrigerat\w+|be refrigerated) "
@@ -161,6 +161,8 @@ def _phrased(
 
 def age_days(question: Question) -> float | None:
     """How old the food is: "4 days old", "a week after opening", "made on sunday, it's thursday"."""
+    if count := re.search(r" day (\d{1,2}) ", question.plain):
+        return float(count[1])
     if age := _AGE.search(question.plain):
         return (_NUMBER.get(age[1] or "a") or float(age[1])) * _DAYS[age[2]]
     said = list(_WEEKDAY.finditer(question.plain))

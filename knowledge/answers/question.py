@@ -74,6 +74,8 @@ def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[M
 
 def _fresh(food: Food, forms: tuple[str, ...], words: list[str], store: Store) -> Food:
     """ "Potato wedges" are cut potatoes unless frozen ones are spoken of."""
+    if forms[-1] == "substitute":  # "egg substitute" asks for one
+        return store.named(" ".join(forms[:-1])) or food
     if food.start_state != "frozen" or "frozen" in words or "oven" in words or len(forms) < 2:
         return food
     plain = store.named(" ".join(forms[:-1]))

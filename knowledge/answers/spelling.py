@@ -34,8 +34,11 @@ def _is_odd(word: str, known: frozenset[str]) -> bool:
 def _nearest(word: str, store: Store) -> str:
     slips = 2 if len(word) >= TWO_SLIPS else 1
     choices = _by_letter(store).get(word[0], ())
-    found = process.extractOne(word, choices, scorer=OSA.distance, score_cutoff=slips)
-    return found[0] if found else word
+    for form in dict.fromkeys((word, singular(word))):  # foods are named in the singular
+        found = process.extractOne(form, choices, scorer=OSA.distance, score_cutoff=slips)
+        if found:
+            return found[0]
+    return word
 
 
 @lru_cache(maxsize=4)

@@ -100,7 +100,7 @@ def _asked(question: Question, read: bool) -> bool:
         return False
     if question.foods and not any(food.safety for food in question.foods):
         return False
-    if re.search(r" cook .* to $", question.plain):
+    if re.search(r" (?:cook|get|come|go|heat|heated|reach)(?: \w+){0,4} to $", question.plain):
         return True
     if question.says("at what point", "when is", "when are") and question.says("safe"):
         return True

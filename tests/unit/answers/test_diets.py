@@ -32,6 +32,8 @@ BARRED = {
     "low carb": "rice, pasta, potato",
     "not spicy": "cayenne, gochujang, harissa, jalapeno",
     "no duck": "duck leg, duck breast",
+    "no potato": "potato, french fry, potato wedge",
+    "no nightshade": "potato, tomato, eggplant, bell pepper, paprika, ketchup, jalapeno, salsa",
 }
 ALLOWED = {
     "vegetarian": "egg, milk, tofu, carrot, honey",
@@ -39,7 +41,9 @@ ALLOWED = {
     "pescatarian": "salmon, shrimp, egg",
     "halal": "beef, chicken thigh, cider vinegar",
     "kosher": "salmon, beef, chicken thigh",
-    "jain": "milk, cabbage, lentil, tomato, ghee",
+    "jain": "milk, cabbage, lentil, tomato, ghee, artichoke, plantain, kohlrabi",
+    "no potato": "sweet potato, yam",
+    "no nightshade": "sweet potato, black pepper, sichuan pepper, yam",
     "no dairy": "coconut milk, peanut butter, egg",
     "no gluten": "rice, tamari, potato, cornstarch, corn tortilla",
     "no nuts": "coconut milk, butternut squash, nutmeg, sunflower seed",

@@ -75,6 +75,9 @@ def test_a_number_out_of_range_is_named_with_file_line_column_and_range(tables: 
         ("protein_g", "", "protein_g: is empty while water_g is known"),
         ("name", "", "name: is empty"),
         ("whole_mm", "", "whole_mm: is empty"),
+        ("season", "summer", "season: 'summer' is not months"),
+        ("season", "0-13", "season: '0-13' is not months"),
+        ("season_src", "", "season_src: is empty, season needs a source"),
     ],
 )
 def test_a_wrong_cell_is_told(tables: Path, column: str, value: str, told: str) -> None:
@@ -84,6 +87,21 @@ def test_a_wrong_cell_is_told(tables: Path, column: str, value: str, told: str) 
 
     edit(tables / "foods.csv", change)
     assert any(told in problem for problem in problems(tables))
+
+
+@pytest.mark.parametrize("table", sorted(path.stem for path in DATA.glob("*.csv")))
+def test_a_source_that_does_not_exist_is_told_in_every_table(tables: Path, table: str) -> None:
+    with (tables / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+        header = next(csv.reader(file))
+    column = next((c for c in header if c == "source" or c.endswith("_src")), None)
+    if column is not None:
+        edit(tables / f"{table}.csv", put(column, "HEARSAY"))
+        assert any(f"{column}: no source 'HEARSAY'" in problem for problem in problems(tables))
+
+
+def test_a_figure_of_a_small_table_needs_its_source(tables: Path) -> None:
+    edit(tables / "doneness.csv", put("source", ""))
+    assert any("doneness.csv:2 source: is empty, " in problem for problem in problems(tables))
 
 
 def test_all_problems_come_at_once(tables: Path) -> None:

@@ -1,0 +1,97 @@
+"""Seasons, places to store, slips of spelling and other ways to ask."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from knowledge.answers import ask
+from knowledge.answers.season import in_words
+from knowledge.answers.spelling import corrected
+from knowledge.foods.model import Role
+from knowledge.foods.store import Store
+
+
+@pytest.mark.parametrize(
+    ("months", "words"),
+    [("6-9", "June to September"), ("11-3", "November to March"), ("all year", "all year")],
+)
+def test_months_are_said_in_words(months: str, words: str) -> None:
+    assert in_words(months) == words
+
+
+def test_vegetables_and_fruit_have_a_season(store: Store) -> None:
+    fresh = ("root", "tender leaf", "tough leaf", "squash", "summer squash", "brassica", "cabbage", "fruit")
+    for food in store.foods():
+        if food.group in fresh and food.start_state == "fridge":
+            assert food.season, food.id
+            assert dict(food.sources)["season"]
+
+
+@pytest.mark.parametrize(  # temperate north, common practice, no source
+    ("food", "inside", "outside"),
+    [
+        ("asparagus", "may", "november"),
+        ("leeks", "january", "july"),
+        ("strawberries", "june", "december"),
+        ("pumpkin", "october", "may"),
+        ("corn", "august", "march"),
+    ],
+)
+def test_a_month_is_in_season_or_not(store: Store, food: str, inside: str, outside: str) -> None:
+    assert ask(f"are {food} in season in {inside}", store=store).answer.startswith("Yes")
+    assert ask(f"are {food} in season in {outside}", store=store).answer.startswith("No")
+
+
+def test_a_month_lists_its_foods(store: Store) -> None:
+    answer = ask("what is in season in may", store=store)
+    assert answer.known
+    assert "asparagus" in answer.answer
+    assert "pumpkin" not in answer.answer
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [("where should i keep potatoes", "dark"), ("do tomatoes go in the fridge", "room temperature"),
+     ("how should i store fresh basil", "glass of water"), ("where to store mussels", "damp cloth")],
+)  # fmt: skip
+def test_a_place_is_named_when_a_place_is_asked(store: Store, text: str, word: str) -> None:
+    assert word in ask(text, store=store).answer
+
+
+def test_slips_are_put_right_and_strange_words_stay(store: Store) -> None:
+    assert corrected(["temprature", "chikcen", "parsnps"], store) == ["temperature", "chicken", "parsnip"]
+    assert corrected(["flonkroot", "parsnip", "rigatoni"], store) == ["flonkroot", "parsnip", "rigatoni"]
+
+
+def test_every_food_s_own_name_is_left_as_it_is(store: Store) -> None:
+    for food in store.foods():
+        words = re.findall(r"[a-z]+", food.name)
+        assert corrected(words, store) == words, food.id
+
+
+def test_two_weekdays_give_an_age(store: Store) -> None:
+    old = ask("i cooked the chicken on monday, it's friday now, is it ok", store=store).answer
+    fresh = ask("i cooked the chicken on thursday, it's friday, ok to eat?", store=store).answer
+    assert old.startswith("No")
+    assert fresh.startswith("Yes, if")
+
+
+@pytest.mark.parametrize("name", ["kidney beans", "cassava", "chicken", "pork", "potato", "eggs", "taro"])
+def test_what_must_be_cooked_is_not_called_fit_to_eat_raw(store: Store, name: str) -> None:
+    answer = ask(f"can you eat {name} raw", store=store).answer
+    assert not answer.startswith("Yes"), answer
+
+
+def test_no_animal_food_is_ever_called_fit_to_eat_raw(store: Store) -> None:
+    for food in store.foods():
+        if food.safety and food.role is Role.COOK and food.doneness != "warm_through":
+            answer = ask(f"is raw {food.name} safe to eat", store=store).answer
+            assert not answer.startswith("Yes"), (food.id, answer)
+
+
+# Ready-made food differs from maker to maker: no promise is made for it.
+@pytest.mark.parametrize("food", ["miso", "sausages", "curry paste", "stock cube", "ketchup", "meatballs"])
+def test_ready_made_food_is_never_promised_free_of_gluten(store: Store, food: str) -> None:
+    assert not ask(f"is {food} gluten free", store=store).answer.startswith("Yes")
