@@ -8,7 +8,7 @@ from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.handling import BOIL_UP, OFF_HEAT
-from knowledge.planner.heat import boils_hard
+from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import Telling, capital, core_text, names
 from knowledge.planner.room import floor_m2
@@ -236,7 +236,9 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
             if first
             else f". Lid on, back in the oven: {togo} to go."
         )
-    return f". Lid on, low heat, it should just bubble: {togo}." if first else f". Lid on: {togo} to go."
+    gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
+    how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
+    return f". Lid on, {how}: {togo}." if first else f". Lid on: {togo} to go."
 
 
 def _sealed(tell: Telling) -> Iterator[Step]:

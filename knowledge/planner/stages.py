@@ -94,7 +94,7 @@ def is_slow(ways: Sequence[Way]) -> bool:
     sealed = [w for w in ways if not w.lane_is(AFTER)]
     return any(
         (w.dish.food.pressure in (Behaviour.FOAMS, Behaviour.SWELLS) and w.dish.kind != "warm_through")
-        or w.dish.kind.startswith(("tough_", "stewing"))
+        or (w.dish.part == "protein" and w.dish.kind.startswith(("tough_", "stewing")))
         for w in sealed
     )
 
