@@ -46,6 +46,7 @@ SEALED_FOR = (
 SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
 ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middle is done in a hot oven
 HURRIED_S = 45 * 60.0
+KEPT_BACK = 10.0  # points for all that was said; a vessel that holds it wins
 OUT = "out"  # the lane of what stays in the fridge
 PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
 BOWL_G = 600.0  # a soup that is dinner
@@ -349,12 +350,24 @@ def score(draft: Draft, request: Request) -> float:
     feeds = served(draft)
     if feeds < 0.8 * draft.dinner.eaters and feeds < 0.95 * served_by(draft.dinner.dishes, filling=True):
         points -= 5.0 * (1.0 - feeds / draft.dinner.eaters)
+    points -= KEPT_BACK * _kept_back(draft)
     if draft.method.kind == "sealed" and not any(
         p.way.dish.kind.startswith(SEALED_FOR) for p in draft.placed
     ):
         points -= TROUBLE
     points += _wishes(draft, request) + _sauce(draft)
     return points
+
+
+def _kept_back(draft: Draft) -> float:
+    """The share of what the cook said is there that does not fit, by weight."""
+    said = {(d.food.id, d.state): d.grams for d in draft.dinner.dishes if not d.assumed}
+    total = sum(said.values())
+    kept = sum(
+        max(said.get((p.way.dish.food.id, p.way.dish.state), 0.0) - p.way.dish.grams, 0.0)
+        for p in draft.placed
+    )
+    return kept / total if total else 0.0
 
 
 def _edge(placed: Placed) -> float:

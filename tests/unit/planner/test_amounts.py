@@ -153,6 +153,20 @@ def test_a_liquid_has_an_amount(store: Store, text: str, food_id: str, low: floa
     assert low <= season.grams <= high
 
 
+def test_a_vessel_that_holds_it_all_wins(store: Store) -> None:
+    vessels = (VesselAt(id="sheet pan", size="half sheet"), VesselAt(id="lidded pot", size="7 l"))
+    have = (
+        Have(food_id="chicken-thigh", qty=12.0, unit="piece", cut="bone-in"),
+        Have(food_id="potato", grams=1500.0),
+        Have(food_id="carrot", qty=6.0, unit="piece"),
+    )
+    request = Request(have=have, eaters=6.0, eaters_said=True, kitchen=Kitchen(vessels=vessels))
+    made = plan(request, store=store)
+    assert isinstance(made, Plan)
+    assert made.vessel == "lidded pot"
+    assert made.serves >= 6
+
+
 # --- the liquid ---------------------------------------------------------------------------------
 
 
