@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
+from knowledge.planner.heat import boils_hard
 from knowledge.planner.model import Request
 from knowledge.planner.stages import add_at_s
 
@@ -23,19 +24,17 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
         yield "pressure cooker without its lid locked: nothing here needs pressure"
     else:
         yield f"{draft.vessel.id}: {VESSEL_WHY.get(draft.vessel.id, draft.method.name)}"
-    timed = [p for p in draft.placed if p.way.lead != SOFTENED]
+    timed = [p for p in draft.placed if p.way.lead != SOFTENED and not p.way.rests]
     if timed:
         slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))
         cut = "" if slow.way.cut.id == "whole" else f" ({slow.way.cut.name})"
         need = words.duration(slow.way.window.lo_s)
-        yield f"{slow.way.dish.name}{cut} takes longest, {need}, and sets the time"
+        yield f"the time is set by the {words.label(slow.way.dish)}{cut}: {need}"
         tight = min(timed, key=lambda p: (_room_s(p), p.way.dish.name))
         if tight.way.lead != SEARED and _room_s(tight) < 1200:
-            yield (
-                f"{tight.way.dish.name} is the one to watch: good from "
-                f"{words.minutes(tight.way.window.lo_s)} "
-                f"to {words.minutes(tight.way.window.hi_s)} min, so eat on time"
-            )
+            since, until = (words.minutes(s) for s in (tight.way.window.lo_s, tight.way.window.hi_s))
+            name = words.label(tight.way.dish)
+            yield f"watch the {name}: good {since}-{until} min after going in, so eat on time"
     if request.wishes:
         yield f"as you wished: {words.listed(list(request.wishes))}"
 
@@ -44,6 +43,10 @@ def item_reason(placed: Placed, draft: Draft) -> str:
     """One line on why this food goes in when it does, in this cut."""
     way, when = placed.way, draft.stages
     need = words.duration(way.window.lo_s)
+    if way.rests:
+        return "seared until done, then rests on a plate while the others cook"
+    if boils_hard(way.dish, draft.method):
+        return f"boils hard first, then simmers until tender: {need} in all"
     if way.lead == SEARED:
         return "seared until done, back at the end so that it stays juicy"
     if way.lead == SOFTENED:

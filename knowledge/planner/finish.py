@@ -15,6 +15,7 @@ from knowledge.planner.telling import step
 
 SHORT_REST_S = 300.0  # a longer rest begins while the others still cook
 AFTER_ADD_S = 60.0
+CHECK_BEFORE_S = 120.0  # what is done long before is looked at with the rest
 
 
 def finish(tell: Telling) -> Iterator[Step]:
@@ -40,7 +41,7 @@ def _check(probed: list[Placed], out_at_s: float, tell: Telling) -> Iterator[Ste
         return
     draft = tell.draft
     done = max(max(done_s(p, draft), add_at_s(p, draft.stages) + AFTER_ADD_S) for p in probed)
-    at = min(done, out_at_s)
+    at = min(max(done, out_at_s - CHECK_BEFORE_S), out_at_s)
     text = f"Check: {targets(probed, tell)}. Not there yet: a few minutes more."
     yield step(Do.CHECK, at, text, probed, hands_s=45, safety=True)
 

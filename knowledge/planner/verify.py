@@ -20,7 +20,7 @@ from knowledge.physics import cook, goal, media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Outcome, Phase, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
-from knowledge.planner.dinner import figures
+from knowledge.planner.dinner import figures, gather
 from knowledge.planner.model import Do, Plan, PlanItem, Step
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
@@ -71,7 +71,14 @@ def check(plan: Plan, *, store: Store) -> Report:
         _judged(item, case, out, _in_heat_s(item, plan, store), _good_s(item, plan, store))
         for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
-    problems = [*_order(plan), *_room(plan, store), *_sealed(plan), *_late_or_early(items), *_boiled(plan)]
+    problems = [
+        *_order(plan),
+        *_room(plan, store),
+        *_sealed(plan),
+        *_late_or_early(items),
+        *_boiled(plan),
+        *_forgotten(plan, store),
+    ]
     return Report(
         items=items,
         problems=tuple(problems),
@@ -369,6 +376,15 @@ def _boiled(plan: Plan) -> Iterator[str]:
         down = next((s.at_s for s in mine if s.do is Do.HEAT), None)
         if boil is None or down is None or down - boil < RAW_BEAN_BOIL_S - 1.0:
             yield f"{item.food}: not boiled hard for {RAW_BEAN_BOIL_S / 60:.0f} min"
+
+
+def _forgotten(plan: Plan, store: Store) -> Iterator[str]:
+    """Every seasoning and side that was named has its place in some step."""
+    said = " ".join(step.text for step in plan.steps).lower()
+    dinner = gather(plan.request, store=store)
+    for named in (*dinner.seasonings, *dinner.sides):
+        if named.name.lower() not in said:
+            yield f"{named.name} is in no step"
 
 
 def _late_or_early(items: Sequence[ItemReport]) -> Iterator[str]:
