@@ -1,0 +1,61 @@
+"""Food that must not be eaten is seen in the words of the message. Common practice; USDA FSIS."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+import pytest
+
+from knowledge.foods.store import Store
+from knowledge.planner import plan
+from knowledge.planner.model import Kitchen, Plan
+from knowledge.requests import request_of
+from knowledge.text import read
+
+NOW = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
+
+
+def planned(store: Store, text: str) -> Plan:
+    request = request_of(read(text, store=store), store=store, kitchen=Kitchen(), now=NOW)
+    made = plan(request, store=store)
+    assert isinstance(made, Plan)
+    return made
+
+
+@pytest.mark.parametrize(
+    ("text", "food", "why"),
+    [
+        ("rhubarb leaves, potatoes, pork chops", "rhubarb", "poisonous"),
+        ("green potatoes, carrots, sausages", "potato", "solanine"),
+        ("mushrooms I picked, pasta, chicken thighs", "mushroom", "expert"),
+    ],
+)
+def test_what_is_poisonous_stays_out_with_the_reason(store: Store, text: str, food: str, why: str) -> None:
+    left = {x.food: x.why for x in planned(store, text).left_out}
+    assert why in left[food]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["rhubarb stalks, potatoes, pork chops", "new potatoes, green beans, sausages", "mushrooms, pasta, eggs"],
+)
+def test_near_misses_are_planned(store: Store, text: str) -> None:
+    assert planned(store, text).left_out == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [
+        ("a stuffed chicken, carrots", "stuffing"),
+        ("chicken thighs that smell off... well it smells off a bit, rice", "thrown away"),
+        ("chickpeas from a bulging tin, onions, carrots", "botulism"),
+    ],
+)
+def test_the_message_itself_gives_reason_to_warn(store: Store, text: str, word: str) -> None:
+    assert any(word in c.text for c in planned(store, text).cautions)
+
+
+def test_a_name_never_moves_a_raw_food_to_a_cooked_one(store: Store) -> None:
+    for name in ("gammon", "gammon joint", "gammon steak", "raw prawns", "fresh chorizo"):
+        food = store.named(name)
+        assert food is None or food.doneness != "warm_through", name
