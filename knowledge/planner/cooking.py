@@ -12,7 +12,7 @@ from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import Telling, capital, core_text, names
 from knowledge.planner.room import floor_m2
-from knowledge.planner.stages import add_at_s, fan_setting
+from knowledge.planner.stages import add_at_s, fan_setting, out_s
 from knowledge.planner.telling import step
 
 TURN_FROM_S = 22 * 60.0  # shorter roasts need no turning
@@ -113,7 +113,7 @@ def _oven(tell: Telling) -> Iterator[Step]:
             where = f"on the {draft.size.id} in one layer, into the middle of the oven"
             text = f"{capital(names(members))} {where}.{lies}{around}"
         else:
-            there = names([p for earlier, group in groups[:number] for p in group])
+            there = names([p for _, group in groups[:number] for p in group if out_s(p, draft.stages) > at])
             text = (
                 f"Oven out, push the {there} aside, {names(members)} on with a little oil, back in: "
                 f"{words.duration(end - at)} to go.{lies}"
@@ -159,8 +159,10 @@ def _stir(tell: Telling) -> Iterator[Step]:
             text = f"{capital('; '.join(parts))}. {words.duration(end - at)} to go."
             yield step(Do.ADD, at, text, [p for new in by_move.values() for p in new], hands_s=60)
         if eggs:
-            others = len(draft.placed) > len(eggs)
-            how = "pour over and leave, lid on, heat low, until set" if others else "stir slowly until set"
+            joined = any(add_at_s(p, draft.stages) > at for p in draft.placed if not p.way.rests)
+            alone_in = len(draft.placed) == len(eggs)
+            stirred = "stir slowly until nearly set" if joined or alone_in else ""
+            how = stirred or "pour over and leave, lid on, heat low, until set"
             yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
         if back and not alone:
             text = f"{capital(names(back))} back in; toss until hot{core_text(back, tell.units)}."
@@ -290,7 +292,8 @@ def _late(tell: Telling) -> Iterator[Step]:
         boils = any(rows.get(("food", s.food.id), {}).get("pot") == BOIL_UP for s in late)
         dairy = any("milk" in s.food.allergens for s in late)
         how = "let it boil up once" if boils else "keep it hot, not boiling" if dairy else "let it bubble"
-        text = f"Stir in {words.listed(what)}; {how}, 2 min."
+        shut = draft.method.kind == "sealed" and not any(p.way.lane_is(AFTER) for p in draft.placed)
+        text = f"{'Lid off, low heat: stir' if shut else 'Stir'} in {words.listed(what)}; {how}, 2 min."
     yield step(Do.ADD, at, text, hands_s=45)
 
 
