@@ -25,6 +25,7 @@ _CONTAINS = re.compile(
 _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
 )
+_SHELLFISH = frozenset({"crustaceans", "molluscs"})
 _ASKS_DIET = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian"
     r"|halal|kosher|jains?|coeliacs?|celiacs?|any|are there|is there|(?:is|are) \w+ in|suitable|ok for"
@@ -82,6 +83,9 @@ def allergens(question: Question) -> Answer | None:
         made = not positive and food.group in words_of(question.store, "made") and token != "no alcohol"
         if made:
             text = f"Not surely: {food.name} has no {label} by itself, but what is sold may hold some."
+        if token in ("no crustacean", "no mollusc", "no shellfish") and food.allergens & _SHELLFISH:
+            has = ", ".join(sorted(food.allergens & _SHELLFISH))
+            text = f"Not surely: {food.name} has {has}, and who reacts to one shellfish may react to others."
         unsure = label in food.does and re.search(r"may hold|often|label", food.does)
         if unsure or (token == "vegetarian" and "rennet" in food.does):
             text = f"Not surely: {food.name}: {food.does}."

@@ -22,8 +22,11 @@ WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
 
 def water_ratio(question: Question) -> Answer | None:
     """Water for a grain or pulse that drinks it all, by cups and by weight."""
-    wet = question.says("water", "liquid", "ratio") or (
-        question.says("stock", "broth") and question.says("how much", "how many", "cup", "per")
+    parts = re.search(r"\d ?: ?\d|\b\d to \d\b", question.text)  # "is it 1:2 for quinoa"
+    wet = (
+        bool(parts)
+        or question.says("water", "liquid", "ratio")
+        or (question.says("stock", "broth") and question.says("how much", "how many", "cup", "per"))
     )
     if not wet or question.says("cold water", "wash", "rinse", "reheat", "salt"):
         return None

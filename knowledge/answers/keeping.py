@@ -34,8 +34,8 @@ NOT_STORED = (
     "sticking",
 )
 COOKED = (
-    "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat",
-    "last night", "yesterday",
+    "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat", "last night",
+    "yesterday", "mashed", "steamed", "barbecued", "poached", "stewed", "sauteed", "braised", "hard boiled",
 )  # fmt: skip
 EATEN = ("eat", "have", "ok_", "okay", "fine", "safe", "good", "still", "use", "reheat", "bin_", "finish")
 _AGE = re.compile(
@@ -67,7 +67,7 @@ def keeping(question: Question) -> Answer | None:
     foods = [food for food in question.foods if food.part not in ("herb", "spice")] or list(question.foods)
     if dish is None and not foods:
         return None
-    cooked = dish is not None or question.says(*COOKED)
+    cooked = dish is not None or question.says(*COOKED) or _is_roast(question)
     if dish is not None:
         what, days = dish["what"], float(dish["fridge_days"])
         months: float | None = float(dish["freezer_months"])
@@ -175,6 +175,13 @@ def age_days(question: Question) -> float | None:
         return None
     number = {day[:3]: place for place, day in enumerate(_WEEK)}
     return float((number[second[1][:3]] - number[first[1][:3]]) % 7) or None
+
+
+def _is_roast(question: Question) -> bool:
+    """ "Roast potatoes" are cooked already; "a beef roast" may be raw."""
+    return any(
+        f" roast {m.phrase} " in question.plain or m.phrase.startswith("roast ") for m in question.mentions
+    )
 
 
 def _before_freezing(question: Question) -> str:

@@ -81,8 +81,8 @@ def _ranked(question: Question) -> list[tuple[float, str, str]]:
             continue  # shares a food and nothing else with the question
         share = sum(weight(word) for word in telling if word in words) / whole
         place = sum(words.get(word, 0) for word in telling)  # of a tie: the note that a word leads
-        found.append((-share, place, text, source))
-    return [(-share, text, source) for share, _, text, source in sorted(found)]
+        found.append((-share, place, len(words), text, source))  # of a tie still: the narrower note
+    return [(-share, text, source) for share, _, _, text, source in sorted(found)]
 
 
 def _stem(word: str) -> str:

@@ -51,7 +51,7 @@ def substitute(question: Question) -> Answer | None:
         ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
     else:
         ideas = (
-            ", ".join(food.name for food in _like(question, leaving.food))
+            ", ".join(food.name for food in _like(question, leaving.food, suits))
             or "nothing that comes near, leave it out"
         )
     text = f"Instead of {leaving.phrase}: {ideas}."
@@ -89,7 +89,7 @@ def _leaving(question: Question) -> Mention:
     return question.mentions[0]
 
 
-def _like(question: Question, food: Food) -> list[Food]:
+def _like(question: Question, food: Food, suits: list[str]) -> list[Food]:
     """The three foods that are nearest by kind, use and the words for what they do."""
     words = set(re.findall(r"\w{4,}", food.does))
 
@@ -101,7 +101,10 @@ def _like(question: Question, food: Food) -> list[Food]:
         (
             f
             for f in question.store.foods()
-            if f.group == food.group and f.id != food.id and f.role is food.role
+            if f.group == food.group
+            and f.id != food.id
+            and f.role is food.role
+            and not _barred(question, f.id, suits)
         ),
         key=distance,
     )[:3]

@@ -95,3 +95,22 @@ def test_no_animal_food_is_ever_called_fit_to_eat_raw(store: Store) -> None:
 @pytest.mark.parametrize("food", ["miso", "sausages", "curry paste", "stock cube", "ketchup", "meatballs"])
 def test_ready_made_food_is_never_promised_free_of_gluten(store: Store, food: str) -> None:
     assert not ask(f"is {food} gluten free", store=store).answer.startswith("Yes")
+
+
+@pytest.mark.parametrize(
+    "name", ["yogurt", "butter", "sour cream", "creme fraiche", "paneer", "mascarpone", "kefir"]
+)
+def test_a_swap_without_milk_never_offers_milk(store: Store, name: str) -> None:
+    answer = ask(f"dairy free swap for {name} in curry", store=store).answer
+    offered = answer.split(":", 1)[-1].split(". ")[0].replace("without milk", "")
+    for food in store.foods():
+        if "milk" in food.allergens and food.name != name:
+            assert not re.search(rf"(?<![\w-]){re.escape(food.name)}(?![\w-])", offered), answer
+
+
+@pytest.mark.parametrize("name", ["roast potatoes", "mashed potatoes", "grilled chicken", "boiled carrots"])
+def test_cooked_food_never_gets_the_days_of_raw_food(store: Store, name: str) -> None:
+    days = re.search(r"(\d+) (day|week)s? in the fridge", ask(f"how long do {name} keep", store=store).answer)
+    assert days
+    assert days[2] == "day"
+    assert int(days[1]) <= 2  # UK FSA: leftovers within two days
