@@ -256,8 +256,7 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
 _NOT_COUNTS = (
     "c", "f", "safe", "ok", "enough", "degree", "degrees", "deg", "celsius", "fahrenheit", "%",
     "day", "days", "hour", "hours", "week", "weeks", "min", "mins", "minutes", "month",
-    "months", "year", "years", "am",
-    "pm",
+    "months", "year", "years", "am", "pm", "the",
 )  # fmt: skip
 
 

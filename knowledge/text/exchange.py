@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from knowledge.text import items, swaps
 from knowledge.text.match import Hit
 from knowledge.text.model import Context, Intent, Kind, Reading, SwapRead
+from knowledge.text.normalise import FOOD
 from knowledge.text.roles import Role
 from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded
 from knowledge.text.segments import Found
@@ -24,6 +25,8 @@ def one_for_another(seen: Seen) -> swaps.SwapFound | None:
     if len(seen.tokens) > SHORT_TALK:
         return None
     places = {n: place for place, n in seen.where.items()}
+    if FOOD * 2 in seen.masked.replace(" ", ""):
+        return None  # "not doing the parsley oil": one thing in two words
     return swaps.SwapFound(places.get(gone[0]), places.get(have[0]))
 
 

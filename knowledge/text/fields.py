@@ -37,7 +37,7 @@ _TERM = (
     rf"(?:(?:just )?(?:me|myself|i)\b|{NUM} {_ADJ}{_PEOPLE_WORD}|an? {_ADJ}(?:adult|kid|child|toddler|"
     rf"teenager|friend|guest|baby)|{_RELATIVE})"
 )
-_SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | plus |, and ){_TERM})+", re.I)
+_SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | n | plus |, and ){_TERM})+", re.I)
 _ONE_TERM = re.compile(_TERM)
 _NOT_PEOPLE = (
     r"(?! ?(?:min|mins|minutes?|m\b|h\b|hrs?|hours?|am\b|pm\b|oclock|o clock|g\b|kg|lb|oz|ml|"
@@ -184,7 +184,7 @@ _NO_LIMIT_AFTER = re.compile(
 )
 _LIMIT_BEFORE = re.compile(
     r"(?:(?:left|sat|been)\b[^.,]{0,30}$|left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|"
-    r"expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|about)(?: "
+    r"expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|(?<![,.;] )(?<!^)about)(?: "
     r"\w+){0,3} \(?(?:about |for )?$"
 )
 _IN_N = re.compile(

@@ -61,28 +61,17 @@ def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
     return everything
 
 
+_MISSING = frozenset([
+    "dont", "missing", "out", "lack", "lacking", "havent", "need", "allergic", "hate", "avoid", "without",
+])  # fmt: skip
+
+
 def _heading(segment: Segment) -> str:
     said = [e.word for e in segment.of("word")]
     for state in ("frozen", "leftover"):
         if any(e.mark[1] == state for e in segment.of("mark")):
             return state
-    if any(
-        w in said
-        for w in (
-            "dont",
-            "missing",
-            "no",
-            "out",
-            "lack",
-            "havent",
-            "need",
-            "allergic",
-            "hate",
-            "avoid",
-            "without",
-            "not",
-        )
-    ):
+    if any(word in _MISSING for word in said) or (said and len(said) <= 2 and said[0] in ("no", "not")):
         return "missing"
     return "have"
 

@@ -33,6 +33,8 @@ class Signs:
     foods: int  # foods at hand, refused ones not counted
     refused: int
     amounts: int  # foods with an amount or a state
+    measured: int  # foods with an amount in a unit
+    bare: bool  # foods and amounts, and not a word beside them
     swap: bool
     diet: bool
     people: bool
@@ -47,9 +49,13 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     if _is_idle_talk(signs):
         return Kind.OTHER
     ruled = _by_rules(signs, context)
+    if signs.bare:
+        return ruled
     chances = likely(signs.masked)
     best = max(chances, key=lambda kind: chances[kind])
     enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
+    if ruled is Kind.COOK_EVENT or (ruled is Kind.SWAP and signs.swap):
+        enough = VERY_CLEAR  # these rules ask for words of their own
     return best if chances[best] >= enough and _can_be(best, signs) else ruled
 
 
@@ -76,9 +82,11 @@ def _can_be(kind: Kind, signs: Signs) -> bool:
         case Kind.OTHER:
             return named == 0
         case Kind.COOK_EVENT:
-            return signs.foods < MANY_FOODS
-        case Kind.QUESTION | Kind.SETTING:
+            return signs.foods < MANY_FOODS and not signs.measured
+        case Kind.QUESTION:
             return signs.foods <= MANY_FOODS
+        case Kind.SETTING:
+            return signs.foods == 0
 
 
 def _by_rules(signs: Signs, context: Context) -> Kind:
@@ -143,7 +151,7 @@ def _swaps_tonight(signs: Signs) -> bool:
 def _one_sided(signs: Signs, event: EventType | None) -> bool:
     """A food refused or missing in a list of others is no swap."""
     return (signs.foods >= 3 and signs.refused >= 1) or (
-        event in (EventType.SKIP,) and signs.foods < 2 and "instead" not in signs.text
+        event is EventType.SKIP and signs.masked.count(FOOD) < 2 and "instead" not in signs.text
     )
 
 

@@ -6,6 +6,7 @@ flatten -> tokens -> food phrases -> times, eaters, vessel, diet -> roles
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from datetime import datetime
 
@@ -19,6 +20,7 @@ from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
 from knowledge.text.vocabulary import Names, Vocabulary, vocabulary, words
 
+_SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
 
 
@@ -49,10 +51,12 @@ def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
 
 
 def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Reading:
+    if seen.bare and not _SIGNS.search(seen.masked):
+        return _plan_reading(text, seen, context, None)
     swap = swaps.swap(seen.masked) or exchange.one_for_another(seen)
     if (swap is None or swap.to is None) and len(seen.tokens) <= SHORT_TALK:
         wider = with_strangers(seen, vocab)
-        other = swaps.swap(wider.masked)
+        other = swaps.swap(wider.masked) if len(wider.hits) > len(seen.hits) else None
         if other is not None and other.to is not None and other.frm is not None:
             seen, swap = wider, other
     have = [f for f in seen.found if f.role is Role.HAVE]
@@ -65,6 +69,8 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         foods=len(have),
         refused=sum(f.role is Role.REFUSED for f in seen.found),
         amounts=sum(f.amount is not None and not f.amount.article for f in have),
+        measured=sum(f.amount is not None and f.amount.unit not in (None, "piece") for f in have),
+        bare=seen.bare,
         swap=swap is not None,
         diet=bool(seen.diet),
         people=seen.people is not None,
@@ -121,6 +127,7 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
 def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None) -> Reading:
     have = items.finished(seen.found, seen.flat, seen.tokens, articles=True)
     barred = excluded(seen)
+    said = seen.flat.text[:CUES_LIMIT]
     kept = [i for i in have if i.name not in barred]
     everything = sorted([*kept, *seen.unknown], key=lambda i: text.find(i.phrase))
     return Reading(
@@ -135,10 +142,9 @@ def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None
         vessel=seen.vessel,
         not_vessel=seen.not_vessel,
         intent=intent,
-        amends=kinds.amends(seen.flat.text[:CUES_LIMIT], context)
-        or (not kept and context.mode is not Mode.IDLE),
-        wishes=kinds.wishes(seen.flat.text[:CUES_LIMIT]),
-        settings=settings.settings(seen.flat.text[:CUES_LIMIT]),
+        amends=kinds.amends(said, context) or (not kept and context.mode is not Mode.IDLE),
+        wishes=() if seen.bare else kinds.wishes(said),
+        settings=() if seen.bare else settings.settings(said),
         unknown=tuple(i.phrase for i in seen.unknown),
         asks=_asks(kept),
     )

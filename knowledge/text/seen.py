@@ -32,6 +32,7 @@ class Seen:
     roles: dict[int, Role]
     found: list[Found]
     unknown: tuple[Item, ...]
+    bare: bool  # foods and amounts, and not a word beside them
     people: float | None
     ready: ReadyBy | None
     vessel: str | None
@@ -70,6 +71,7 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
         roles=parts,
         found=gathered,
         unknown=unknown_foods(parts_of_text, flat, right, vocab, known=len(gathered)),
+        bare=bool(gathered) and not any(part.of("word") or part.of("used") for part in parts_of_text),
         people=people,
         ready=ready,
         vessel=vessel,

@@ -100,7 +100,7 @@ _STATE_WORDS = (
     "cold",
 )
 _HOLDERS = ("tin", "can", "jar", "bag", "pack", "packet", "bottle", "tube", "carton")
-_NOT_NAMES = ("curry cut", "green", "pan", "date")
+_NOT_NAMES = ("curry cut", "green", "pan", "date", "mushy")
 
 
 def _left_to_the_grammar(known: str, mine: set[str]) -> bool:
