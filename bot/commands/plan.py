@@ -142,6 +142,7 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
 def _item(item: PlanItem) -> Mapping[str, Any]:
     return {
         "food": item.food,
+        "said": item.label,
         "food_id": item.food_id,
         "state": item.state or None,
         "grams": round(item.grams),

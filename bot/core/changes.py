@@ -25,7 +25,7 @@ def differences(cook: LiveCook, plan: Plan, now: datetime, offset_min: int | Non
     """What a new plan changes from now on, a line each, with clock times."""
     elapsed = schedule.elapsed_s(cook, now)
     old = {s.id: s for s in cook.plan.steps}
-    had, has = {i.food_id: i.food for i in cook.plan.items}, {i.food_id: i.food for i in plan.items}
+    had, has = {i.food_id: i.label for i in cook.plan.items}, {i.food_id: i.label for i in plan.items}
     parts = [cooks.no_longer(name) for food_id, name in had.items() if food_id not in has]
     for step in plan.steps:
         before = old.get(step.id)
@@ -111,7 +111,7 @@ def add_forgotten(
         return _changed(state, wanted, now, knowledge)
     if item.in_s > elapsed:
         at = cook.zero_at + timedelta(seconds=item.in_s)
-        return Outcome(state=state, actions=(Say(text=cooks.not_yet_in(item.food, at, offset(state))),))
+        return Outcome(state=state, actions=(Say(text=cooks.not_yet_in(item.label, at, offset(state))),))
     # For the planner the food is not there yet: it joins like one that was found only now.
     request = cook.plan.request
     outside = replace(
@@ -127,7 +127,7 @@ def add_forgotten(
     after = schedule.shift(cook, late_s) if isinstance(answer, NoPlan) else schedule.adopt(cook, answer, now)
     after = schedule.mark(after, _adds_now(after, item, now), StepStatus.DONE)
     by_s = (schedule.table_at(after) - schedule.table_at(cook)).total_seconds()
-    text = cooks.add_now(item.food, by_s, schedule.table_at(after), offset(state))
+    text = cooks.add_now(item.label, by_s, schedule.table_at(after), offset(state))
     following = telling.next_line(state, after, now)
     return moved(state, after, (Say(text="\n".join(p for p in (text, following) if p), urgent=True),))
 

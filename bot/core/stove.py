@@ -85,8 +85,8 @@ def item_of(cook: LiveCook, name: str | None, knowledge: Knowledge) -> PlanItem 
         if food is not None and item.food_id == food.id:
             return item
     words = set(name.lower().split())
-    near = [i for i in cook.plan.items if words <= set(i.food.lower().split())]
-    near = near or [i for i in cook.plan.items if words & set(i.food.lower().split())]
+    near = [i for i in cook.plan.items if words <= set(f"{i.food} {i.said}".lower().split())]
+    near = near or [i for i in cook.plan.items if words & set(f"{i.food} {i.said}".lower().split())]
     return near[0] if len(near) == 1 else None
 
 
@@ -100,7 +100,7 @@ def _mentioned(cook: LiveCook, name: str, knowledge: Knowledge) -> bool:
     food = knowledge.named(name)
     in_list = food is not None and any(have.food_id == food.id for have in cook.plan.request.have)
     words = set(name.lower().split())
-    near = any(words & set(item.food.lower().split()) for item in cook.plan.items)
+    near = any(words & set(f"{item.food} {item.said}".lower().split()) for item in cook.plan.items)
     return in_list or near or any(name.lower() in step.text.lower() for step in cook.plan.steps)
 
 
@@ -154,7 +154,7 @@ def delayed(state: Chat, minutes: float | None, now: datetime) -> Outcome:
     if hot:
         first = min(hot, key=lambda i: i.done.window_s[0])
         check_at = cook.zero_at + timedelta(seconds=max(first.done.at_s, elapsed))
-        text += " " + cooks.in_the_heat([first.food], check_at, offset(state))
+        text += " " + cooks.in_the_heat([first.label], check_at, offset(state))
     return moved(state, after, (Say(text=text),))
 
 
@@ -176,7 +176,7 @@ def not_done(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     """Still hard: as it should be by now, or more time and a check again."""
     cook = running(state)
     item = item_of(cook, name, knowledge)
-    shown = item.food if item is not None else ""
+    shown = item.label if item is not None else ""
     if item is not None and schedule.elapsed_s(cook, now) < item.done.window_s[0] - 60:
         due = cook.zero_at + timedelta(seconds=item.done.at_s)
         return Outcome(state=state, actions=(Say(text=cooks.not_due(shown, due, offset(state))),))
@@ -203,7 +203,7 @@ def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     if item is None:
         return Outcome(state=state, actions=(Say(text=cooks.BURNING),))
     units = cook.plan.request.kitchen.units
-    text = cooks.out_early(item.food, item.done.core_degC, units)
+    text = cooks.out_early(item.label, item.done.core_degC, units)
     outs = [
         s
         for s in cook.steps
@@ -246,10 +246,10 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     if item is None:
         return _which(state, measured, read)
     if item.done.core_degC is None:
-        return Outcome(state=state, actions=(Say(text=cooks.probe_soft(item.food)),))
+        return Outcome(state=state, actions=(Say(text=cooks.probe_soft(item.label)),))
     goal = item.done.core_degC
     if read >= goal - 0.2:  # a thermometer's own resolution: 165 °F is 73.9 °C
-        text = cooks.probe_done(item.food, read, goal, item.done.rest_s, units)
+        text = cooks.probe_done(item.label, read, goal, item.done.rest_s, units)
         return Outcome(state=state, actions=(Say(text=text),))
     left_s = more_s(read_degC=read, goal_degC=goal, in_for_s=schedule.elapsed_s(cook, now) - item.in_s)
     again = now + timedelta(seconds=MEASURE_AGAIN_S if left_s is None else left_s)
@@ -268,9 +268,9 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
         if ahead[0].status is StepStatus.TOLD:
             after = schedule.tell_again(after, ahead, again)
     if left_s is None:
-        text = cooks.probe_not_rising(item.food, read, goal, units)
+        text = cooks.probe_not_rising(item.label, read, goal, units)
     else:
-        text = cooks.probe_more(item.food, read, goal, left_s, again, units, offset(state))
+        text = cooks.probe_more(item.label, read, goal, left_s, again, units, offset(state))
     if schedule.table_at(after) != schedule.table_at(cook):
         text += f" {cooks.table(schedule.table_at(after), offset(state))}"
     return moved(state, after, (Say(text=text),))
@@ -280,9 +280,9 @@ def _which(state: Chat, measured: Sequence[PlanItem], read_degC: float) -> Outco
     if not measured:
         return Outcome(state=state, actions=(Say(text=cooks.NO_PROBE),))
     asked = ask(state, Asked.PROBE, about=f"{read_degC:g}")
-    rows = tuple((turn_button(i.food, asked.asked_no, "probe", i.food_id),) for i in measured)
+    rows = tuple((turn_button(i.label, asked.asked_no, "probe", i.food_id),) for i in measured)
     return Outcome(
-        state=asked, actions=(Say(text=cooks.probe_which([i.food for i in measured]), buttons=rows),)
+        state=asked, actions=(Say(text=cooks.probe_which([i.label for i in measured]), buttons=rows),)
     )
 
 

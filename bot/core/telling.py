@@ -40,7 +40,7 @@ def offset(state: Chat) -> int | None:
 
 def names(cook: LiveCook, step: Step) -> list[str]:
     """The foods of a step as the cook calls them."""
-    shown = {item.food_id: item.food for item in cook.plan.items}
+    shown = {item.food_id: item.label for item in cook.plan.items}
     return [shown.get(food_id, food_id) for food_id in step.foods]
 
 

@@ -66,7 +66,7 @@ def deadline(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min
 def item_line(item: PlanItem, units: str) -> str:
     """ "carrot 300 g, 20 mm dice"."""
     cut = f", {item.cut}" if item.cut not in ("", "whole") else ""
-    return f"• {item.food} {grams(item.grams, units)}{cut}"
+    return f"• {item.label} {grams(item.grams, units)}{cut}"
 
 
 def safe_line(plan: Plan) -> str:
@@ -76,7 +76,7 @@ def safe_line(plan: Plan) -> str:
     for item in plan.items:
         if item.done.core_degC is not None:
             rest = f", then {duration(item.done.rest_s)} rest" if item.done.rest_s >= 60 else ""
-            parts.append(f"{item.food} {temperature(item.done.core_degC, units)}{rest}")
+            parts.append(f"{item.label} {temperature(item.done.core_degC, units)}{rest}")
     return f"Done at the core: {'; '.join(parts)}." if parts else ""
 
 
@@ -104,7 +104,7 @@ def offer(
     pour = ""
     if plan.liquid is not None:
         pour = f"Liquid: {volume(plan.liquid.ml, units)} {plan.liquid.what}."
-    left_out = "; ".join(f"{item.food} ({item.why.rstrip('.')})" for item in plan.left_out)
+    left_out = "; ".join(f"{item.label} ({item.why.rstrip('.')})" for item in plan.left_out)
     return paragraphs(
         lines(
             (
@@ -151,7 +151,7 @@ def why(plan: Plan) -> str:
     return (
         paragraphs(
             lines(sentence(reason) for reason in plan.why),
-            lines(f"• {item.food}: {item.why}" for item in plan.items if item.why),
+            lines(f"• {item.label}: {item.why}" for item in plan.items if item.why),
         )
         or "It was the quickest way that has everything done at the same time."
     )
