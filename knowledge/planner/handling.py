@@ -14,6 +14,7 @@ from functools import lru_cache
 from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dish
 
+AS_BOUGHT = "set out"  # in the column `ready`
 OFF_HEAT = "off"  # in the column `pot`: it only soaks, with the heat off
 BOIL_UP = "boil"  # in the column `pot`: it must boil up once
 
@@ -29,6 +30,11 @@ class Handling:
     pan: str  # how it is moved in an open pan
     pot: str  # a sentence: what it asks under a lid; or OFF_HEAT
     turn: bool  # turned half way on a tray
+
+    @property
+    def as_bought(self) -> bool:
+        """Whether it goes in as it comes: sausages, mince, breaded and frozen things."""
+        return self.ready.startswith(AS_BOUGHT)
 
 
 def handling(dish: Dish, *, store: Store) -> Handling:

@@ -13,7 +13,7 @@ from knowledge.planner.room import is_saucy
 from knowledge.planner.seasoned import Seasoned
 
 PROBED_FROM_MM = 20.0  # a thermometer finds no hold in what is thinner
-SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})
+SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})  # animals
 AS_IT_COMES = frozenset({"whole", "whole leaf", "crumbled"})
 
 
@@ -100,7 +100,7 @@ def is_probed(placed: Placed) -> bool:
     thick = way.piece.shape != "grain" and way.piece.size_mm >= PROBED_FROM_MM
     if not way.dish.food.animal:
         return False
-    return way.core_degC is not None and thick and way.dish.food.doneness not in SHOWN_BY_LOOKS
+    return way.core_degC is not None and thick and way.dish.food.animal not in SHOWN_BY_LOOKS
 
 
 def targets(placed: Sequence[Placed], tell: Telling) -> str:

@@ -16,6 +16,7 @@ from knowledge.planner.draft import SOFTENED, Draft
 
 SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})
 SCATTERED = frozenset({"cheese"})  # melts at the table
+SALTY_G = 2.0
 SAID_ML = 40.0  # less than that of a liquid is not measured
 
 
@@ -72,6 +73,6 @@ def _said(s: Seasoning, units: str) -> str:
     return s.name
 
 
-def salty(names: Sequence[tuple[str, float | None]], *, from_g: float = 2.0) -> list[str]:
-    """Those that bring salt enough for the dish: more than 2 g in 100 g."""
-    return [name for name, salt_g in names if (salt_g or 0.0) >= from_g]
+def salty(names: Sequence[tuple[str, float | None]]) -> list[str]:
+    """Those that bring salt enough for the dish: `SALTY_G` in 100 g."""
+    return [name for name, salt_g in names if (salt_g or 0.0) >= SALTY_G]

@@ -17,8 +17,8 @@ from knowledge.planner.cooking import cooking, fat, pour
 from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.finish import finish
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, merged, ready
-from knowledge.planner.seasoned import seasoned
+from knowledge.planner.phrases import Telling, merged, names, ready
+from knowledge.planner.seasoned import SALTY_G, seasoned
 from knowledge.planner.stages import HEAT_PAN_S, fan_setting, first_in_s, knife_slots, preheat_s
 from knowledge.planner.telling import step
 
@@ -54,11 +54,23 @@ def _prep(tell: Telling) -> Iterator[Step]:
     for number, (_, start, end, members) in enumerate(groups):
         text = merged([ready(p, tell) for p in members])
         if number == 0 and draft.method.kind == "dry":
-            base = [*(said.fat or ["1-2 tbsp oil"]), "salt", *(said.rub or ["pepper"])]
-            text += f". Toss all that goes on the sheet in {words.listed(base)}"
+            text += _tossed(tell)
         elif number == 0 and said.rub:
             text += f". Season with {words.listed(said.rub)}"
         yield step(Do.PREP, start, f"{text}.", members, hands_s=end - start)
+
+
+def _tossed(tell: Telling) -> str:
+    """What is oiled and salted before the oven; not what is salty, fatty or breaded as bought."""
+    placed, said = tell.draft.placed, tell.seasoned
+    bare = [p for p in placed if (p.way.dish.food.salt_g or 0.0) < SALTY_G and not tell.hand(p).as_bought]
+    base = [*(said.fat or ["1-2 tbsp oil"]), "salt", *(said.rub or ["pepper"])]
+    if not bare:
+        return f". Season with {words.listed([*said.fat, *said.rub])}" if said.fat or said.rub else ""
+    if all(p.way.dish.part == "protein" for p in bare):
+        return f". Rub the {names(bare)} with {words.listed(base)}"
+    what = "all that goes on the sheet" if len(bare) == len(placed) else names(bare)
+    return f". Toss {what} in {words.listed(base)}"
 
 
 def _preheat(tell: Telling) -> Iterator[Step]:
