@@ -51,11 +51,12 @@ def _prep(tell: Telling) -> Iterator[Step]:
             groups.append((due, start, slot.end_s, [*members, placed]))
         else:
             groups.append((due, slot.start_s, slot.end_s, [placed]))
+    oiled = next((n for n, group in enumerate(groups) if any(_is_bare(p, tell) for p in group[3])), 0)
     for number, (_, start, end, members) in enumerate(groups):
         text = merged([ready(p, tell) for p in members])
-        if number == 0 and draft.method.kind == "dry":
+        if number == oiled and draft.method.kind == "dry":
             text += _tossed(tell)
-        elif number == 0 and said.rub:
+        elif number == 0 and said.rub and draft.method.kind != "dry":
             text += f". Season with {words.listed(said.rub)}"
         yield step(Do.PREP, start, f"{text}.", members, hands_s=end - start)
 
@@ -63,7 +64,7 @@ def _prep(tell: Telling) -> Iterator[Step]:
 def _tossed(tell: Telling) -> str:
     """What is oiled and salted before the oven; not what is salty, fatty or breaded as bought."""
     placed, said = tell.draft.placed, tell.seasoned
-    bare = [p for p in placed if (p.way.dish.food.salt_g or 0.0) < SALTY_G and not tell.hand(p).as_bought]
+    bare = [p for p in placed if _is_bare(p, tell)]
     base = [*(said.fat or ["1-2 tbsp oil"]), "salt", *(said.rub or ["pepper"])]
     if not bare:
         return f". Season with {words.listed([*said.fat, *said.rub])}" if said.fat or said.rub else ""
@@ -71,6 +72,11 @@ def _tossed(tell: Telling) -> str:
         return f". Rub the {names(bare)} with {words.listed(base)}"
     what = "all that goes on the sheet" if len(bare) == len(placed) else names(bare)
     return f". Toss {what} in {words.listed(base)}"
+
+
+def _is_bare(placed: Placed, tell: Telling) -> bool:
+    """Whether it wants oil and salt of ours on a tray."""
+    return (placed.way.dish.food.salt_g or 0.0) < SALTY_G and not tell.hand(placed).as_bought
 
 
 def _preheat(tell: Telling) -> Iterator[Step]:
