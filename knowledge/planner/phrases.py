@@ -67,7 +67,7 @@ def ready(placed: Placed, tell: Telling) -> str:
     if is_saucy(dish):
         return f"open|{said}"
     verb = tell.hand(placed).ready or "set out"
-    if dish.is_raw_bean and dish.state == "soaked":
+    if dish.state == "soaked":
         return f"drain (throw the soaking water away) and rinse|{said}"
     bought = (
         way.cut.id in AS_IT_COMES or dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
