@@ -28,6 +28,7 @@ OUT_WARM = re.compile(
 SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
 NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
+OF_UNIT = re.compile(r"^(ear|cob|head|bunch|clove|stalk|stick|fillet|piece)s? of ", re.IGNORECASE)
 TINS = frozenset({"tin", "can", "jar", "pouch", "carton"})  # words that are no part of a food's name
 MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game"})
 USUAL_EATERS = 2.0
@@ -118,6 +119,7 @@ def own_word(phrase: str, food: Food, store: Store) -> tuple[str, bool]:
     The longest stretch of the phrase that is a name or a synonym of this very food, its last
     word in the singular; the food's own name when the words are the same, or misspelled.
     """
+    phrase = OF_UNIT.sub("", phrase)
     spoken = [w for w in re.findall(r"[^\W_][\w'’-]*", phrase.lower()) if singular(w) not in TINS]
     several = bool(spoken) and singular(spoken[-1]) != spoken[-1]
     own = sorted(key(food.name).split())

@@ -18,7 +18,7 @@ VOLUMES_ML = {
     "ml": 1.0, "l": 1000.0, "cup": CUP_ML, "tbsp": 15.0, "tsp": 5.0, "pint": 473.0, "quart": 946.0,
     "glass": 200.0, "handful": 60.0, "bowl": 300.0,
 }  # fmt: skip
-FALLBACK_UNITS = ("piece", "can", "pack", "bag", "bunch", "head", "jar")
+FALLBACK_UNITS = ("piece", "patty", "can", "pack", "bag", "bunch", "head", "jar")
 TAKEN_UNITS = ("can", "carton", "jar", "pack", "glass", "cup")  # of a liquid, when no amount is said
 COOKED = frozenset({"canned", "cooked", "leftover"})
 TINS = frozenset({"can", "jar", "tin", "pouch"})
@@ -136,7 +136,7 @@ def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
             if grams is None or have.unit in TINS or have.state == "canned":
                 continue
             share = grams / serving_g(food, cooked=have.state in ("cooked", "leftover"))
-            if have.qty and 0.95 <= share / have.qty <= 1.6:
+            if have.qty and 0.95 <= share / have.qty <= 2.0:
                 share = have.qty / APPETITE  # each has one: a shank, a chop, a fillet
             if part == "protein" and food.fridge_days is not None and food.fridge_days >= KEEPS_DAYS:
                 share = min(share, 2.0)  # a box of eggs
@@ -215,7 +215,12 @@ def poured(food: Food, have: Have, eaters: float) -> float | None:
     return None if one is None else min(one, POURED_G * eaters)
 
 
-def persons(feeds: float, eaters: float) -> int:
-    """Whole persons: those the dinner is for, unless it feeds clearly more or fewer."""
+def persons(feeds: float, eaters: float, *, said: bool) -> int:
+    """Whole persons: those the dinner is for, unless it feeds clearly more or fewer.
+
+    When nobody `said` how many, a light dinner for the usual number is still one.
+    """
     for_them = max(1, math.floor(eaters + 0.5))
-    return for_them if abs(feeds - eaters) <= 0.27 * eaters else max(1, math.floor(feeds + 0.5))
+    fewer = 0.27 if said else 0.5
+    fits = -fewer * eaters <= feeds - eaters <= 0.27 * eaters
+    return for_them if fits else max(1, math.floor(feeds + 0.5))

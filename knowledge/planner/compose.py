@@ -37,7 +37,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         size=draft.size.id,
         fill=draft.fill,
         settings=_settings(draft),
-        serves=float(amounts.persons(served(draft), draft.dinner.eaters)),
+        serves=float(amounts.persons(served(draft), draft.dinner.eaters, said=request.eaters_said)),
         total_s=total_s,
         hands_on_s=min(sum(HANDS.get(s.do, 1.0) * s.hands_s for s in done), total_s),
         cooking_s=draft.stages.serve_s,
@@ -136,7 +136,8 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
 
 def _for_whom(draft: Draft, request: Request) -> Iterable[str]:
     """For how many it is, when nobody said."""
-    feeds, eaters = amounts.persons(served(draft), draft.dinner.eaters), draft.dinner.eaters
+    eaters = draft.dinner.eaters
+    feeds = amounts.persons(served(draft), eaters, said=request.eaters_said)
     enough = f"there would be enough for {feeds}"
     if not request.eaters_said:
         yield f"dinner for {min(feeds, eaters):g}" + (f" ({enough})" if feeds > eaters else "")
@@ -168,7 +169,7 @@ def _kept_back(draft: Draft) -> Iterable[str]:
 
 def _short(draft: Draft, request: Request) -> Iterable[str]:
     """A note when there is not enough for everyone, or nothing green, or no protein."""
-    feeds = amounts.persons(served(draft), draft.dinner.eaters)
+    feeds = amounts.persons(served(draft), draft.dinner.eaters, said=request.eaters_said)
     if request.eaters_said and feeds < draft.dinner.eaters:
         yield f"feeds about {feeds}: for {draft.dinner.eaters:g}, put bread or a salad beside it"
     if not any(d.part == "protein" for d in draft.dinner.dishes) and not draft.dinner.sides:

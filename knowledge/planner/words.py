@@ -81,9 +81,9 @@ def amount(dish: Dish, units: str) -> str:
         return f"{weight(dish.grams, units)} {_mass(dish)}"
     if dish.piece_g and (dish.piece_g > 40 or dish.unit or dish.part == "aromatic"):
         count = dish.grams / dish.piece_g
-        if abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06:
-            return f"{'a quarter' if count < 0.5 else 'three quarters'} of {_a(dish.name)}"
         halves = dish.part != "protein" and not dish.unit  # nobody halves a fillet or an egg
+        if halves and (abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06):
+            return f"{'a quarter' if count < 0.5 else 'three quarters'} of {_a(dish.name)}"
         for whole in (round(count), round(count * 2) / 2):
             if whole >= 0.5 and abs(count - whole) < 0.12 and (halves or whole == int(whole)):
                 return pieces(whole, dish)
