@@ -23,6 +23,7 @@ from knowledge.physics.model import Medium
 from knowledge.text.normalise import singular
 
 SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0)
+_BAKED = re.compile(r" whole | jacket | baked? (?:an? |the |some |large |big )*(?:sweet )?potato")
 BARE_WORDS = 8
 HOW = (
     "how do i cook", "how to cook", "how do you cook", "how should i cook", "how would you cook",
@@ -81,7 +82,7 @@ def _timed(question: Question) -> Answer | None:
     size = _size_mm(question)
     said = []
     for one in ways:
-        pieces = _pieces(question.store, food, size, whole=question.says("whole"))
+        pieces = _pieces(question.store, food, size, whole=_BAKED.search(question.plain) is not None)
         times = _minutes(question, food, pieces, one)
         done = [
             f"{_shown(p)} {lo:.0f}-{hi:.0f} min" for p, (lo, _, hi) in zip(pieces, times, strict=True) if hi

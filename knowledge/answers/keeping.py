@@ -25,19 +25,17 @@ ASKED = (
     "from last week", "from sunday", "since",
 )  # fmt: skip
 NOT_STORED = (
-    "from sticking",
-    "from going",
-    "from burning",
-    "from drying",
-    "from splitting",
-    "from falling",
+    "from sticking", "from going", "from burning", "from drying", "from splitting", "from falling",
     "sticking",
-)
-COOKED = (
-    "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat", "last night",
-    "yesterday", "mashed", "steamed", "barbecued", "poached", "stewed", "sauteed", "braised", "hard boiled",
 )  # fmt: skip
-EATEN = ("eat", "have", "ok_", "okay", "fine", "safe", "good", "still", "use", "reheat", "bin_", "finish")
+COOKED = (
+    "cooked", "leftover", "left over", "roasted", "boiled", "fried", "baked", "grilled", "reheat",
+    "last night", "yesterday", "mashed", "steamed", "barbecued", "poached", "stewed", "sauteed",
+    "braised", "hard boiled",
+)  # fmt: skip
+EATEN = (
+    "eat", "have", "ok_", "okay", "fine", "safe", "good", "still", "use", "reheat", "bin_", "finish",
+)  # fmt: skip
 _AGE = re.compile(
     r" (?:(\d+|a|one|two|three|four|five|six|seven|ten)[ -]?)?(day|week|month)s?"
     r" (?:old|ago|in the|after|later|since|past)"

@@ -68,8 +68,9 @@ def substitute(question: Question) -> Answer | None:
 def _wants(question: Question, word: str) -> bool:
     """True if a diet's word is said as a wish: "dairy free", "for a coeliac", "vegan", "nut allergy"."""
     strong = ("vegan", "vegetarian", "halal", "kosher", "coeliac", "celiac", "jain", "pescatarian")
-    said = (f"{word} free", f"{word} allerg", f"{word} intoler")
-    return f" {word} " in question.plain and (word in strong or question.says(*said))
+    own = (word,) if word.endswith((" free", " allerg")) else ()
+    said = (*own, f"{word} free", f"{word}s free", f"{word} allerg", f"{word} intoler", f"without {word}")
+    return (word in strong and f" {word} " in question.plain) or question.says(*said)
 
 
 def _barred(question: Question, food_id: str, suits: list[str]) -> bool:

@@ -103,6 +103,9 @@ def test_ready_made_food_is_never_promised_free_of_gluten(store: Store, food: st
 def test_a_swap_without_milk_never_offers_milk(store: Store, name: str) -> None:
     answer = ask(f"dairy free swap for {name} in curry", store=store).answer
     offered = answer.split(":", 1)[-1].split(". ")[0].replace("without milk", "")
+    for food in sorted(store.foods(), key=lambda food: -len(food.name)):  # "coconut yogurt" is none
+        if "milk" not in food.allergens:
+            offered = offered.replace(food.name, "")
     for food in store.foods():
         if "milk" in food.allergens and food.name != name:
             assert not re.search(rf"(?<![\w-]){re.escape(food.name)}(?![\w-])", offered), answer
@@ -114,3 +117,16 @@ def test_cooked_food_never_gets_the_days_of_raw_food(store: Store, name: str) ->
     assert days
     assert days[2] == "day"
     assert int(days[1]) <= 2  # UK FSA: leftovers within two days
+
+
+@pytest.mark.parametrize("name", ["pine nuts", "almonds", "walnuts", "cashews", "peanut butter", "tahini"])
+@pytest.mark.parametrize(
+    "way", ["nut free alternative to {}", "substitute for {}, nut allergy", "instead of {} without nuts"]
+)
+def test_a_swap_without_nuts_never_offers_nuts(store: Store, name: str, way: str) -> None:
+    answer = ask(way.format(name), store=store).answer
+    offered = answer.split(":", 1)[-1].split(". ")[0]
+    own = store.named(name)
+    for food in store.foods():
+        if food.group == "nut" and food is not own:
+            assert not re.search(rf"(?<![\w-]){re.escape(food.name)}(?![\w-])", offered), answer
