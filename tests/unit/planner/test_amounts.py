@@ -58,6 +58,10 @@ def pieces(one: Dish) -> float:
         ("12 eggs, spinach, potatoes", 2, 2),  # a box is a store
         ("500 g beef mince, tin of tomatoes, tin of kidney beans, rice", 3, 4),
         ("1 chicken breast, rice, broccoli", 1, 2),
+        ("spatchcock chicken, lemon, potatoes", 4, 4),  # a bird is a bird
+        ("2 duck legs, puy lentils 200g, carrots", 2, 3),
+        ("4 burgers, 4 ears of corn", 3, 4),
+        ("leftover rice, 2 eggs, peas", 2, 2),
     ],
 )
 def test_eaters_are_as_many_as_the_counted_protein_feeds(
@@ -260,6 +264,7 @@ def test_steps_say_the_cooks_word_and_items_the_name(store: Store) -> None:
         ("4 eggs, peas", "egg", "4 eggs"),
         ("2 corn on the cob, 2 pork chops", "corn", "2 corn on the cob"),
         ("garlic, 2 pork chops", "garlic", "2 cloves of garlic"),
+        ("beef chuck, potatoes", "chuck-roast", "360 g beef chuck"),  # cut from a larger piece
         ("3 aubergines, peas", "eggplant", "3 aubergines"),
     ],
 )
