@@ -75,7 +75,10 @@ def food(row: Mapping[str, str], portions: Sequence[Mapping[str, Any]]) -> Food:
         smoke_degC=number(row["smoke_degC"]),
         sources=tuple(
             (column, row[source])
-            for column, source in (*((c, f.source) for c, f in columns.FIGURES.items()), ("season", "season_src"))
+            for column, source in (
+                *((c, f.source) for c, f in columns.FIGURES.items()),
+                ("season", "season_src"),
+            )
             if row[column]
         ),
         composition_of=row["composition_of"],
