@@ -22,7 +22,7 @@ from knowledge.planner.model import Kitchen, Request
 from knowledge.planner.stabbing import Weights, Window, stab
 from knowledge.planner.ways import Setting, solve
 
-WEIGHTS = Weights(per_add=0.35, per_s=0.02 / 60.0, edge=0.6)
+WEIGHTS = Weights(per_add=0.5, per_s=0.02 / 60.0, edge=0.6)
 PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
 MINUTE = 0.05  # a minute beyond what an evening has anyway

@@ -191,7 +191,7 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     """
     usual = list(dish.food.cuts) or ["whole"]
     animal = dish.part == "protein" and bool(dish.food.animal)
-    is_bird = dish.kind in BIRDS and whole_mm(dish) >= THICK_MM
+    is_bird = dish.kind in BIRDS and (method.kind == "dry" or whole_mm(dish) >= THICK_MM)
     if dish.cut_said:
         wanted = _cuts_said(store).get(dish.cut_said, ())
         usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual
@@ -281,7 +281,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     if kind is DoneKind.WARM and way.good_s:
         over_s = out.done_s + way.good_s  # cooked already: no use but to warm it
     elif kind is DoneKind.WARM and way.dry:
-        over_s = out.done_s + CRISPED_S
+        over_s = min(over_s, out.done_s + CRISPED_S)
     if way.lead == SOAKED:
         over_s = out.done_s + SOAKED_S
     over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
@@ -301,6 +301,8 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
         hi = max((over_s - way.before_s) * way.pace, lo)
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
+        if kind is DoneKind.WARM and way.dry:
+            best = (lo + hi) / 2  # hot is not enough on a tray, it should crisp
     early_s = rest_s if rest_s > 300 else 0.0
     return Way(
         dish=way.dish,

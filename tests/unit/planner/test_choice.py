@@ -1,0 +1,161 @@
+"""What a strict cook looks at first: cuts, settings, order, and which way of cooking suits what.
+
+Common practice, no source, unless a line names one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from knowledge.foods.store import Store
+from knowledge.planner import plan, swap
+from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
+from knowledge.planner.verify import check
+
+
+def planned(store: Store, *foods: str | Have, **more: object) -> Plan:
+    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
+    request = replace(Request(have=have, eaters=2.0, eaters_said=True), **more)  # type: ignore[arg-type]
+    made = plan(request, store=store)
+    assert isinstance(made, Plan)
+    assert check(made, store=store).sound
+    return made
+
+
+def item(made: Plan, food_id: str) -> PlanItem:
+    return next(i for i in made.items if i.food_id == food_id)
+
+
+def only(vessel: str) -> Kitchen:
+    return Kitchen(vessels=(VesselAt(id=vessel),))
+
+
+@pytest.mark.parametrize("steak", ["ribeye-steak", "pork-chop", "lamb-chop", "halibut", "duck-breast"])
+@pytest.mark.parametrize("vessel", ["saute pan", "sheet pan"])
+def test_steaks_and_chops_stay_whole(store: Store, steak: str, vessel: str) -> None:
+    made = planned(store, steak, "asparagus", kitchen=only(vessel))
+    assert item(made, steak).cut_id in ("whole", "thick slice")
+
+
+def test_a_steak_rests_on_a_plate_while_the_vegetables_fry(store: Store) -> None:
+    made = planned(store, "ribeye-steak", "asparagus", "mushroom", kitchen=only("saute pan"))
+    steak = item(made, "ribeye-steak")
+    assert steak.out_s < item(made, "asparagus").out_s
+    assert not any("back in" in s.text for s in made.steps if "ribeye-steak" in s.foods)
+    assert made.cooking_s - steak.out_s >= steak.done.rest_s
+
+
+@pytest.mark.parametrize("joint", ["pork-loin", "beef-roast", "lamb-leg", "turkey-breast", "whole-chicken"])
+def test_joints_and_birds_are_roasted_whole_in_a_moderate_oven(store: Store, joint: str) -> None:
+    made = planned(store, Have(food_id=joint, grams=1600), "potato", eaters=5.0)
+    assert made.vessel == "sheet pan"
+    assert item(made, joint).cut_id == "whole"
+    assert 180 <= (made.settings.oven_degC or 0) <= 190
+
+
+def test_a_tray_is_roasted_at_200_to_220(store: Store) -> None:
+    made = planned(store, "chicken-thigh", "potato", "carrot", "red-onion")
+    assert 200 <= (made.settings.oven_degC or 0) <= 220
+
+
+@pytest.mark.parametrize("root", ["potato", "carrot", "parsnip", "sweet-potato"])
+def test_roots_are_cut_large_where_something_slow_is_beside_them(store: Store, root: str) -> None:
+    assert item(planned(store, "chicken-thigh", root), root).size_mm >= 19
+
+
+def test_nothing_small_lies_on_a_hot_tray(store: Store) -> None:
+    made = planned(store, "sausage", "onion", "garlic", "potato", kitchen=only("sheet pan"))
+    assert item(made, "onion").size_mm >= 15
+    assert item(made, "garlic").cut_id == "whole"
+
+
+@pytest.mark.parametrize("food", ["fish-finger", "french-fry", "halloumi"])
+def test_what_should_be_crisp_is_not_boiled(store: Store, food: str) -> None:
+    assert planned(store, food, "bell-pepper").vessel in ("sheet pan", "saute pan")
+
+
+@pytest.mark.parametrize("food", ["mushroom", "eggplant"])
+def test_mushrooms_and_eggplant_meet_hot_fat_before_liquid(store: Store, food: str) -> None:
+    made = planned(store, food, "barley", "onion", kitchen=only("lidded pot"))
+    pour = next(s.at_s for s in made.steps if s.do is Do.HEAT)
+    assert item(made, food).in_s < pour
+
+
+def test_dry_noodles_are_soaked_before_the_pan(store: Store) -> None:
+    made = planned(store, "shrimp", "noodle", "bell-pepper", "snow-pea", wishes=("stir fry",))
+    assert made.vessel == "saute pan"
+    assert any("boiling water" in s.text for s in made.steps if "noodle" in s.foods)
+    noodle = item(made, "noodle")
+    assert noodle.out_s - noodle.in_s <= 6 * 60
+
+
+def test_liver_goes_in_last(store: Store) -> None:
+    made = planned(store, Have(food_id="chicken-liver", grams=400), "onion", "apple")
+    assert made.vessel == "saute pan"
+    assert item(made, "chicken-liver").in_s >= item(made, "onion").in_s
+    assert item(made, "chicken-liver").in_s > 0
+
+
+def test_a_whole_frozen_piece_is_not_cut(store: Store) -> None:
+    made = planned(store, Have(food_id="chicken-breast", grams=500, state="frozen"), "rice")
+    assert item(made, "chicken-breast").cut_id == "whole"
+
+
+def test_cooked_prawns_only_warm(store: Store) -> None:
+    made = planned(store, Have(food_id="shrimp", grams=250, state="cooked"), "spaghetti", "pea")
+    prawn = next(i for i in made.items if "shrimp" in i.food_id)
+    assert prawn.out_s - prawn.in_s <= 6 * 60
+
+
+@pytest.mark.parametrize(
+    ("wish", "vessels"),
+    [
+        ("stew", {"lidded pot", "saute pan", "pressure cooker"}),
+        ("tray bake", {"sheet pan"}),
+        ("stir fry", {"saute pan"}),
+    ],
+)
+def test_the_word_for_a_dish_binds_the_way_it_is_cooked(store: Store, wish: str, vessels: set[str]) -> None:
+    made = planned(store, "boneless-chicken-thigh", "bell-pepper", "onion", wishes=(wish,))
+    assert made.vessel in vessels
+
+
+def test_milk_and_cream_want_a_wet_dish(store: Store) -> None:
+    assert planned(store, "haddock", "leek", "milk", "potato").vessel != "sheet pan"
+
+
+def test_pressure_is_chosen_only_where_it_saves_time(store: Store) -> None:
+    made = planned(store, "barley", "mushroom", "leek")
+    pot = planned(store, "barley", "mushroom", "leek", vessel="lidded pot")
+    assert made.vessel != "pressure cooker" or made.total_s <= 0.75 * pot.total_s
+
+
+def test_roots_go_in_with_the_meat_under_pressure(store: Store) -> None:
+    made = planned(store, "chuck-roast", "potato", "carrot", kitchen=only("pressure cooker"))
+    assert {i.lane for i in made.items} == {"main"}
+
+
+def test_alternatives_are_other_dinners(store: Store) -> None:
+    for foods in (("red-lentil", "onion"), ("egg", "spinach"), ("sausage", "potato")):
+        made = planned(store, *foods)
+        assert not any("open cooker" in a.why for a in made.alternatives)
+
+
+def test_a_steak_is_not_swapped_into_a_braise(store: Store) -> None:
+    made = planned(store, "stew-beef", "carrot", "potato", kitchen=only("lidded pot"))
+    assert swap(made, frm="stew beef", to=Have(food_id="steak"), store=store).verdict is Verdict.NO
+
+
+def test_a_swap_says_what_the_new_food_needs(store: Store) -> None:
+    made = planned(store, "cod", "potato", kitchen=only("sheet pan"))
+    answer = swap(made, frm="cod", to=Have(food_id="chicken-breast"), store=store)
+    assert any("74 °C" in c.text for c in answer.cautions)  # USDA FSIS: poultry 165 °F
+
+
+def test_a_swap_that_takes_the_protein_away_says_so(store: Store) -> None:
+    made = planned(store, "shrimp", "bell-pepper", "rice")
+    answer = swap(made, frm="shrimp", to=Have(food_id="carrot"), store=store)
+    assert answer.verdict is not Verdict.TOGETHER
+    assert answer.verdict is Verdict.NO or "protein" in answer.text
