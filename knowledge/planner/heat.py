@@ -108,7 +108,12 @@ def lies_flat(dish: Dish, piece: Pieced) -> bool:
 def goal_of(
     dish: Dish, doneness: str, method: Method, *, texture: Texture, learned: Learned, store: Store
 ) -> Goal:
-    """The end point of a dish, paced by what earlier cooks in this kitchen taught."""
+    """The end point of a dish, paced by what earlier cooks in this kitchen taught.
+
+    Stewed meat is wanted softer than the charts' "a fork goes in": it should fall apart.
+    """
+    if done_kind(doneness, store) is DoneKind.COLLAGEN:
+        texture = Texture.SOFT
     goal = physics_goal(
         dish.food,
         store.doneness(doneness),
