@@ -19,7 +19,7 @@ from knowledge.planner.model import Caution
 from knowledge.planner.phrases import capital, is_probed
 
 FSIS = "USDA FSIS (USDA-FSIS-MIN)"
-ALLERGENS = "EU 1169/2011 and US FALCPA allergen lists"
+ALLERGENS = "EU and US allergen lists (EU 1169/2011, FALCPA)"
 SERVED_PINKER = frozenset({"beef", "lamb"})
 WARMED = frozenset({"canned", "cooked", "leftover"})
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from datetime import datetime, timedelta
 from math import floor
@@ -18,11 +19,10 @@ from bot.core.replies.layout import (
     said,
     sentence,
     span,
-    temperature,
     volume,
     whole_minutes,
 )
-from knowledge.planner.model import NoPlan, Plan, PlanItem, Step, SwapAnswer, Verdict
+from knowledge.planner.model import Caution, NoPlan, Plan, PlanItem, Step, SwapAnswer, Verdict
 
 START, WAYS, WHY, CHANGE = "Start", "Another way", "Why", "Change"
 TAKE_IT, TAKE_THIS, LEAVE_IT = "Yes, change it", "Yes, take that", "No, keep mine"
@@ -69,15 +69,11 @@ def item_line(item: PlanItem, units: str) -> str:
     return f"• {item.label} {grams(item.grams, units)}{cut}"
 
 
-def safe_line(plan: Plan) -> str:
-    """The core temperatures that this plan relies on."""
-    units = plan.request.kitchen.units
-    parts = []
-    for item in plan.items:
-        if item.done.core_degC is not None:
-            rest = f", then {duration(item.done.rest_s)} rest" if item.done.rest_s >= 60 else ""
-            parts.append(f"{item.label} {temperature(item.done.core_degC, units)}{rest}")
-    return f"Done at the core: {'; '.join(parts)}." if parts else ""
+def caution_line(caution: Caution) -> str:
+    """A safety line with the authority that says so."""
+    authority = re.split(r"[,(]", caution.source)[0].strip()
+    known = "" if authority.lower().startswith("common practice") else f" ({authority})"
+    return f"• {caution.text.rstrip('.')}{known}."
 
 
 def timeline(plan: Plan, when: Callable[[Step], str]) -> str:
@@ -99,7 +95,7 @@ def steps_block(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_
 def offer(
     plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None, read_as: Sequence[str]
 ) -> str:
-    """The whole offer: headline, foods, steps, liquid, safe temperatures, what was assumed, cautions."""
+    """The whole offer: headline, foods, steps, liquid, what was assumed, safe temperatures and other cautions."""
     units = plan.request.kitchen.units
     pour = ""
     if plan.liquid is not None:
@@ -117,13 +113,12 @@ def offer(
         lines(
             (
                 pour,
-                safe_line(plan),
                 f"Left out: {left_out}." if left_out else "",
                 "; ".join(read_as),
                 f"I assumed: {'; '.join(a.rstrip('.') for a in plan.assumed)}." if plan.assumed else "",
-                " ".join(sentence(c.text) for c in plan.cautions),
             )
         ),
+        lines(map(caution_line, plan.cautions)),
     )
 
 
@@ -197,7 +192,7 @@ def difference(old: Plan, new: Plan) -> str:
 
 def swap(answer: SwapAnswer) -> str:
     """The verdict on a swap, its cautions, and the question if there is a plan to take."""
-    cautions = " ".join(sentence(c.text) for c in answer.cautions)
+    cautions = lines(map(caution_line, answer.cautions))
     question = "Change the plan?" if answer.plan is not None else ""
     if answer.verdict is Verdict.NO and answer.plan is not None:
         question = "Take this instead?"
