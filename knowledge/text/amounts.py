@@ -299,6 +299,17 @@ def _each(
     return Amount(qty, "piece", grams, size=size, bare=article, kind="each"), _after_of(tokens, j)
 
 
+def _in_brackets(tokens: list[Token], j: int) -> tuple[float, int] | None:
+    """Grams of "(15 ounces)" at token `j`, and the token after it."""
+    if _text(tokens, j) != "(" or not (number := number_at(tokens, j + 1)):
+        return None
+    unit = unit_at(tokens, number[1])
+    if unit is None or unit[0].kind != "weight":
+        return None
+    end = unit[1] + (_text(tokens, unit[1]) == "each")
+    return (_weight(number[0], unit[0]), end + 1) if _text(tokens, end) == ")" else None
+
+
 def _measured(
     tokens: list[Token], qty: float, found: tuple[Unit, int], size: str | None, article: bool
 ) -> tuple[Amount, int]:
@@ -311,6 +322,9 @@ def _measured(
         if unit.id == "dl":
             return Amount(qty * 100, "ml", kind="volume"), _after_of(tokens, j)
         name = "piece" if unit.kind == "piece" else unit.id
+        if unit.kind == "container" and (weight := _in_brackets(tokens, j)):
+            grams, k = weight
+            return Amount(qty, name, qty * grams, unit.id == "can", size, kind="container"), k
         amount = Amount(qty, name, None, unit.id == "can", size, article=article, kind=unit.kind)
         return amount, _after_of(tokens, j)
     grams = _weight(qty, unit)

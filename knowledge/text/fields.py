@@ -1,4 +1,4 @@
-"""What a message says beside its foods: eaters, deadline, vessel, diet. By patterns over flat text.
+"""What a message says beside its foods: how many eat, and until when. By patterns over flat text.
 
 Each finder returns the value and the stretches of text it used, so that "for 5" is
 not read as five of something.
@@ -7,12 +7,10 @@ not read as five of something.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 from knowledge.text.amounts import WORD_VALUES
 from knowledge.text.model import ReadyBy
-from knowledge.text.vocabulary import table
 
 Span = tuple[int, int]
 
@@ -270,130 +268,3 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
                 used.append(match.span())
                 best = ReadyBy(in_min=value(match.group("n")))
     return best, used
-
-
-# --- vessels ------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class VesselWords:
-    """Patterns of one vessel's names."""
-
-    id: str
-    named: re.Pattern[str]
-    gone: re.Pattern[str]
-
-
-_BROKEN = (
-    r"(?:(?:is|s|are|was|has|just|got|went|seems|looks|still|currently|all) )*(?:broken?|broke|"
-    r"bust(?:ed)?|dead|dirty|knackered|kaput|in use|out of "
-    r"(?:order|action)|on the blink|packed|taken|occupied|full|gone|died|playing up|not working|"
-    r"wont|isnt working|doesnt work|off limits|unavailable|being (?:fixed|repaired))"
-)
-
-
-def _vessel(vessel: str, names: str) -> VesselWords:
-    without = (
-        r"(?:no|without(?: the| an?| my)?|(?:dont|do not|havent|doesnt|didnt) (?:have|got|own|"
-        r"want|use|fancy|wanna use|want to use)(?: the| an?| any| my)?|"
-        r"not (?:in )?(?:the|an?)|cant use (?:the|my)|avoid(?:ing)? (?:the|an?)|hate (?:the|my)|"
-        r"never the|except (?:the)?|minus (?:the)?|lost (?:the|my))"
-    )
-    return VesselWords(
-        vessel,
-        re.compile(rf"\b(?:{names})\b"),
-        re.compile(rf"\b{without} (?:{names})\b|\b(?:{names}) {_BROKEN}\b"),
-    )
-
-
-_VESSELS = (
-    _vessel(
-        "sheet pan",
-        r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|"
-        r"dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
-        r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| "
-        r"in one go)|oven only(?! goes| does| reaches| heats| gets)|only (?:an|the) oven|"
-        r"(?:half|quarter) sheet",
-    ),
-    _vessel(
-        "saute pan",
-        r"saute pans?|frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep "
-        r"pan|pan with (?:a )?lid|shallow pan",
-    ),
-    _vessel(
-        "lidded pot",
-        r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|"
-        r"the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
-        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| "
-        r"luck|s)|french oven|handi|tagine pot|cast iron pot|or (?:a )?pot",
-    ),
-    _vessel(
-        "pressure cooker",
-        r"pressure ?cookers?|pressure pot|(?<!slow )(?<!rice )(?<!gas )(?<!electric )cooker "
-        r"(?:hai|mein|me|only|on|please|pls|ready)|"
-        r"(?:in|use|using) (?:the |a |my )?cooker|\d whistles?|whistles|p cooker|electric pressure cooker",
-    ),
-)
-_OVENLESS = re.compile(
-    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|not (?:in )?the|"
-    r"dont want to "
-    r"(?:use|turn on|heat up) the|"
-    r"cant use the|too hot for the) (?:working )?oven|oven "
-    + _BROKEN
-    + r"|(?:hob|stove ?top|stove|burner|cooktop) only|"
-    r"only (?:a |the |one |got a )?(?:hob|stove|stovetop|burner|gas ring)|"
-    r"no baking)\b"
-)
-
-
-def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
-    """The vessel named (None if none or several are on offer), those ruled out, and where."""
-    wanted: list[str] = []
-    ruled_out: list[str] = []
-    used: list[Span] = []
-    for vessel in _VESSELS:
-        gone = list(vessel.gone.finditer(text))
-        if vessel.id == "sheet pan":
-            gone += list(_OVENLESS.finditer(text))
-        if gone:
-            ruled_out.append(vessel.id)
-            used += [m.span() for m in gone]
-        for match in vessel.named.finditer(text):
-            if not any(a < match.end() and match.start() < b for a, b in used):
-                wanted.append(vessel.id)
-                used.append(match.span())
-    chosen = dict.fromkeys(wanted)
-    return (next(iter(chosen)) if len(chosen) == 1 else None), tuple(ruled_out), used
-
-
-# --- diet ---------------------------------------------------------------------------------------
-
-
-def _diet_patterns() -> Iterable[tuple[str, re.Pattern[str]]]:
-    for row in table("words_diets.csv"):
-        yield row["diet"], re.compile(rf"\b(?:{row['pattern']})\b")
-
-
-_DIETS: list[tuple[str, re.Pattern[str]]] = []
-_ONE_OF_SEVERAL = re.compile(
-    r"\bone (?:of (?:us|them) )?(?:is )?(?:a )?(?:vegetarian|vegan|veggie)\b.*\b(?:two|both|"
-    r"separate|rest|others?)\b"
-)
-
-
-def diets(text: str) -> tuple[tuple[str, ...], list[Span]]:
-    """Rules on groups of food or on the meal, in the order of the text, and where they stand."""
-    if not _DIETS:
-        _DIETS.extend(_diet_patterns())
-    found: dict[str, int] = {}
-    used: list[Span] = []
-    mixed = bool(_ONE_OF_SEVERAL.search(text))
-    for diet, pattern in _DIETS:
-        if mixed and diet in ("vegetarian", "vegan"):
-            continue
-        for match in pattern.finditer(text):
-            found.setdefault(diet, match.start())
-            used.append(match.span())
-    if "vegan" in found and "vegetarian" in found:
-        del found["vegetarian"]
-    return tuple(sorted(found, key=lambda d: found[d])), used

@@ -41,6 +41,7 @@ class Signs:
     deadline: bool
     vessel: bool
     vessel_out: bool
+    wish: bool
     unknown: bool
 
 
@@ -49,8 +50,10 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     if _is_idle_talk(signs):
         return Kind.OTHER
     ruled = _by_rules(signs, context)
-    if signs.bare:
+    if signs.bare or intent_of(signs.text) is not None:
         return ruled
+    if context.mode is not Mode.IDLE and _is_another_way(signs, context):
+        return Kind.PLAN
     chances = likely(signs.masked)
     best = max(chances, key=lambda kind: chances[kind])
     enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
@@ -87,6 +90,25 @@ def _can_be(kind: Kind, signs: Signs) -> bool:
             return signs.foods <= MANY_FOODS
         case Kind.SETTING:
             return signs.foods == 0
+
+
+_ANOTHER_WAY = re.compile(
+    r"\b(?:what if|what about|how about|(?:can|could) (?:it|this|that|we|i)|do it|make it|cook it|use|"
+    r"switch|change|move it|rather|instead|try|prefer|lets|only|max|less|more|please|but|with)\b"
+)
+_AT_THE_STOVE = re.compile(
+    r"\b(?:put|popped|went|gone|just|already|is|are|its|ive|been) (?:\w+ )?(?:in|on|into)\b"
+)
+
+
+def _is_another_way(signs: Signs, context: Context) -> bool:
+    """The plan in hand otherwise: in another vessel, sooner, crisper ("what if I use the oven?")."""
+    if FOOD in signs.masked or _AT_THE_STOVE.search(signs.text) or not _ANOTHER_WAY.search(signs.text):
+        return False
+    if signs.vessel:
+        return True
+    said = signs.vessel_out or signs.people or signs.deadline or signs.wish
+    return context.mode is Mode.PLANNED and said and not cue("kind", "question").match(signs.text)
 
 
 def _by_rules(signs: Signs, context: Context) -> Kind:
@@ -143,8 +165,13 @@ def _lasting(signs: Signs) -> bool:
 
 
 def _swaps_tonight(signs: Signs) -> bool:
-    return signs.swap and not re.search(
-        r"\b(?:from now on|always|never|remember|british|american|suggest\w*)\b", signs.text
+    return signs.swap and not is_lasting(signs.text)
+
+
+def is_lasting(text: str) -> bool:
+    """Whether a text says that it holds from now on, not tonight only."""
+    return bool(
+        re.search(r"\b(?:from now on|always|never|remember|british|american|suggest\w*|allerg\w*)\b", text)
     )
 
 

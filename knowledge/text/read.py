@@ -51,7 +51,7 @@ def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
 
 
 def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Reading:
-    if seen.bare and not _SIGNS.search(seen.masked):
+    if seen.bare and context.mode is not Mode.COOKING and not _SIGNS.search(seen.masked):
         return _plan_reading(text, seen, context, None)
     swap = swaps.swap(seen.masked) or exchange.one_for_another(seen)
     if (swap is None or swap.to is None) and len(seen.tokens) <= SHORT_TALK:
@@ -63,8 +63,10 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
     teaches = teaches_like(seen)
     if teaches is not None and swap is None:
         return Reading(kind=Kind.SETTING, text=text, teaches=teaches)
+    said = seen.flat.text[:CUES_LIMIT].strip()
+    wanted = kinds.wishes(said)
     signs = kinds.Signs(
-        text=seen.flat.text[:CUES_LIMIT].strip(),
+        text=said,
         masked=seen.masked.strip(),
         foods=len(have),
         refused=sum(f.role is Role.REFUSED for f in seen.found),
@@ -77,11 +79,11 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         deadline=seen.ready is not None,
         vessel=seen.vessel is not None,
         vessel_out=bool(seen.not_vessel),
+        wish=bool(wanted),
         unknown=bool(seen.unknown),
     )
     kind = kinds.kind_of(signs, context)
     intent = kinds.intent_of(signs.text)
-    wanted = kinds.wishes(signs.text)
     if intent is Intent.START:
         kind = Kind.COOK_EVENT
     elif (
@@ -93,6 +95,8 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         kind = Kind.QUESTION
     elif kind is Kind.OTHER and intent is None and wanted and context.mode is not Mode.IDLE:
         kind = Kind.PLAN  # "crisper please"
+    elif kind is Kind.SETTING and context.mode is Mode.PLANNED and _is_for_tonight(seen, context):
+        kind = Kind.PLAN  # "the kids won't eat leeks", with leeks in the plan
     match kind:
         case Kind.OTHER:
             return Reading(kind=kind, text=text, intent=intent)
@@ -122,6 +126,10 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
             return exchange.swap_reading(text, seen, swap, vocab, context, intent)
         case Kind.PLAN:
             return _plan_reading(text, seen, context, intent)
+
+
+def _is_for_tonight(seen: Seen, context: Context) -> bool:
+    return bool(set(excluded(seen)) & set(context.foods)) and not kinds.is_lasting(seen.flat.text)
 
 
 def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None) -> Reading:

@@ -7,13 +7,15 @@ from dataclasses import dataclass, replace
 
 from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
+from knowledge.text.diets import diets
 from knowledge.text.match import Hit, corrected, hits
-from knowledge.text.model import Context, Item, ReadyBy
+from knowledge.text.model import Context, Item, Mode, ReadyBy
 from knowledge.text.normalise import FOOD, Flat, key
 from knowledge.text.roles import Role, mask, roles
-from knowledge.text.segments import Found, segments
+from knowledge.text.segments import Found, Segment, segments
 from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_strange, unknown_foods
+from knowledge.text.vessels import names_the_oven, vessels
 from knowledge.text.vocabulary import Named, Phrase, Vocabulary
 
 CUES_LIMIT = 600  # characters in which sentences are looked for; foods are read to the end
@@ -52,8 +54,10 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     bare = without(text, spans_seen)
     ready, times = fields.ready_by(bare)
     people, eaters = fields.people(without(bare, times))
-    vessel, not_vessel, pots = fields.vessels(text)
-    diet, rules = fields.diets(text)
+    vessel, not_vessel, pots = vessels(text)
+    if vessel is None and context.mode is not Mode.IDLE and not found and names_the_oven(text):
+        vessel = "sheet pan"
+    diet, rules = diets(text)
     masked, where = mask(text, spans_seen)
     parts = roles(masked, where)
     for n, (start, end) in enumerate(spans):
@@ -71,13 +75,20 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
         roles=parts,
         found=gathered,
         unknown=unknown_foods(parts_of_text, flat, right, vocab, known=len(gathered)),
-        bare=bool(gathered) and not any(part.of("word") or part.of("used") for part in parts_of_text),
+        bare=bool(gathered)
+        and not any(part.of("word") or part.of("used") for part in parts_of_text)
+        and not _is_done(parts_of_text),
         people=people,
         ready=ready,
         vessel=vessel,
         not_vessel=not_vessel,
         diet=diet,
     )
+
+
+def _is_done(parts: Sequence[Segment]) -> bool:
+    """ "Onions chopped" may be a step that is done."""
+    return len(parts) == 1 and parts[0].elements[-1].mark[0] == "cut" and not parts[0].of("amount")
 
 
 def without(text: str, spans: Sequence[tuple[int, int]]) -> str:
