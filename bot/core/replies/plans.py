@@ -95,7 +95,7 @@ def steps_block(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_
 def offer(
     plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None, read_as: Sequence[str]
 ) -> str:
-    """The whole offer: headline, foods, steps, liquid, what was assumed, safe temperatures and other cautions."""
+    """The whole offer: headline, foods, steps, liquid, what was assumed, safe temperatures, cautions."""
     units = plan.request.kitchen.units
     pour = ""
     if plan.liquid is not None:

@@ -16,7 +16,7 @@ def test_a_list_of_foods_gets_a_plan_at_once_with_its_buttons() -> None:
     (say,) = says(outcome)
     assert say.text.splitlines()[0].startswith("Sheet pan (half sheet), for 2: about 55 min")
     assert "Put the carrot in." in say.text
-    assert "chicken 74 °C" in say.text
+    assert "• Poultry to 74 °C (FSIS)." in say.text
     assert [b.label for row in say.buttons for b in row] == ["Start", "Another way", "Why", "Change"]
     assert outcome.state.offer is not None
 
