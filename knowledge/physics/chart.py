@@ -6,7 +6,6 @@ filled with what is usual, from the food's own record and from words in the row.
 
 from __future__ import annotations
 
-import math
 import re
 from dataclasses import dataclass, replace
 from functools import cache
@@ -14,7 +13,8 @@ from typing import TYPE_CHECKING
 
 from knowledge.errors import OutOfRange
 from knowledge.foods.model import DoneKind, Doneness, Food
-from knowledge.physics import media, tables
+from knowledge.physics import chart_form, media, tables
+from knowledge.physics.chart_form import form, said
 from knowledge.physics.chart_names import resolve
 from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
@@ -38,7 +38,7 @@ FLAKY_DEGC = 54.0
 """Core at which charts call fish flaky. Source: fitted to published cooking times."""
 _TOUGH = {"beef": "tough_beef", "lamb": "tough_lamb", "pork": "tough_pork", "poultry": "tough_poultry"}
 _LIQUID_TOP_DEGC = 105.0
-_JOINT_MM = 60.0  # thinner pieces are sold by their thickness
+_STATE_WORDS = (("unsoaked", "dry"), ("soaked", "soaked"), ("frozen", "frozen"), ("canned", "canned"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,9 +82,12 @@ def read_row(row: Row, store: Store) -> Read:
         raise OutOfRange(f"method {row.method!r}", float("nan"), 0, len(METHODS), f"of: {', '.join(METHODS)}")
     within("altitude_m", row.altitude_m)
     food, note = resolve(row.food, row.cut_text, row.endpoint, store)
-    text = f"{row.food} {row.cut_text}".lower()
-    mass_kg = _mass_kg(row, text)
-    shape, size_mm, b1, b2 = _form(row, food, text, mass_kg)
+    text = said(f"{row.food} {row.cut_text}")
+    row = replace(row, start_state=_state(row, text))
+    mass_kg = chart_form.mass_kg(row.mass_g, text)
+    shape, size_mm, b1, b2 = form(
+        food, shape=row.shape, size_mm=row.size_mm, mass_kg=mass_kg, text=text, store=store
+    )
     class_id = _class_of(row, food, text)
     doneness = store.doneness(class_id)
     medium, not_counted = _medium(row, food, shape, size_mm)
@@ -151,93 +154,14 @@ def _kind(row: Row, doneness: Doneness, shape: str) -> str:
 # What it is
 
 
-def _mass_kg(row: Row, text: str) -> float | None:
-    if row.mass_g is not None:
-        return within("mass_kg", row.mass_g / 1000.0)
-    for pattern, unit in (
-        (r"([\d.]+)\s*kg\b", 1.0), (r"([\d.]+)\s*g\b", 0.001), (r"([\d.]+)\s*lb\b", 0.4536),
-        (r"([\d.]+)\s*oz\b", 0.02835),
-    ):  # fmt: skip
-        if found := re.search(pattern, text):
-            return within("mass_kg", float(found[1]) * unit)
-    return None
-
-
-def _form(row: Row, food: Food, text: str, mass_kg: float | None) -> tuple[str, float, float, float]:
-    """Shape, smallest dimension [mm] and ratios."""
-    size = row.size_mm or _stated_mm(text) or food.whole_mm or 25.0
-    density = food.density_kg_m3 or 1050.0
-    cube = (size / 1000.0) ** 3
-    whole_bird = food.animal == "poultry" and (
-        "whole" in text or (mass_kg or 0.0) > 1.0 or food.whole_shape == "bird"
-    )
-    if food.animal and mass_kg and size >= _JOINT_MM and row.shape in ("", "whole", "cylinder"):
-        size = _likely_mm(size, mass_kg, density)
-        cube = (size / 1000.0) ** 3
-    if row.shape == "whole" or not row.shape:
-        if whole_bird and size >= 40.0:
-            return "bird", size, 1.0, 1.0
-        if "floret" in text or food.whole_shape == "floret" or food.id in ("broccoli", "cauliflower"):
-            return "floret", size, 1.0, 1.0
-        if food.animal:
-            if mass_kg and size > 55.0:
-                return "joint", size, 1.0, 1.0
-            return "brick", size, 1.7, 2.6
-        if row.size_mm is None or not row.shape:
-            return food.whole_shape or "brick", size, food.whole_ratio_1, food.whole_ratio_2
-        if "halved" in text or "half" in text:
-            return "brick", size, 2.0, 2.2
-        return food.whole_shape or "sphere", size, food.whole_ratio_1, food.whole_ratio_2
-    if row.shape == "slab" and mass_kg:
-        area = mass_kg / density / (size / 1000.0) / (size / 1000.0) ** 2  # in squares of the thickness
-        return "brick", size, max((area / 1.6) ** 0.5, 1.0), max((area * 1.6) ** 0.5, 1.0)
-    if row.shape == "cylinder":
-        if mass_kg:
-            return "rod", size, max(mass_kg / density / (0.7854 * cube), 1.0), 1.0
-        if cut := re.search(r"([\d./ ]+)\s*in pieces", text):
-            return "rod", size, max(_fraction(cut[1]) * 25.4 / size, 1.0), 1.0
-        return "cylinder", size, 1.0, 1.0
-    if row.shape == "cuboid":
-        if any(word in text for word in ("stick", "strip", "baton")):
-            return "brick", size, 1.0, 5.0
-        if any(word in text for word in ("wedge", "quarter", "half", "halved")):
-            return "brick", size, 1.2, 2.0
-        return "brick", size, 1.0, 1.1
-    if row.shape == "slab" and food.animal:  # a steak or fillet is about 110 x 160 mm
-        return "brick", size, max(110.0 / size, 1.0), max(160.0 / size, 1.0)
-    return row.shape, size, 1.0, 1.0
-
-
-def _likely_mm(stated_mm: float, mass_kg: float, density_kg_m3: float) -> float:
-    """Thickness of a joint between the stated one and the one that its mass would give.
-
-    Charts weigh joints but do not measure them: of two loins the heavier is thicker too. The
-    stated thickness counts a third, that of a rod 1.6 times as long as thick two thirds.
-    """
-    by_mass: float = 1000.0 * (mass_kg / (density_kg_m3 * 0.7854 * 1.6)) ** (1.0 / 3.0)
-    return math.exp((math.log(stated_mm) + 2.0 * math.log(by_mass)) / 3.0)
-
-
-def _stated_mm(text: str) -> float | None:
-    if found := re.search(r"([\d.]+)\s*mm\b", text):
-        return float(found[1])
-    if found := re.search(r"([\d.]+)\s*cm\b", text):
-        return 10.0 * float(found[1])
-    if found := re.search(r"(\d[\d./ ]*)\s*(?:in|inch|inches)\b", text):
-        return 25.4 * _fraction(found[1])
-    return None
-
-
-def _fraction(text: str) -> float:
-    """ "1 1/2" -> 1.5; what is no number counts as 1."""
-    total = 0.0
-    for part in text.split():
-        top, _, bottom = part.partition("/")
-        try:
-            total += float(top) / float(bottom) if bottom else float(top)
-        except (ValueError, ZeroDivisionError):
-            return total or 1.0
-    return total or 1.0
+def _state(row: Row, text: str) -> str:
+    """The state in which the food goes in, from its column or from words."""
+    if row.start_state:
+        return row.start_state
+    for word, state in _STATE_WORDS:
+        if word in text:
+            return state
+    return ""
 
 
 # When it is done

@@ -31,20 +31,47 @@ from knowledge.physics.chart import read_row
 DATA = Path(__file__).parents[1] / "data" / "cook_times_dev.csv"
 KNOWLEDGE = Path(tables.__file__).parents[1] / "data"
 Parameters = dict[str, float]
+FITTED = "FIT-TIMES"
 
 MEDIA = {
-    "oven_still_h_W_m2K": 0.2, "exposure_piled": 0.2, "exposure_spaced": 0.1, "oven_vapour_Pa": 0.15,
+    "oven_still_h_W_m2K": 0.2, "exposure_piled": 0.2, "exposure_spaced": 0.08, "oven_vapour_Pa": 0.15,
     "wetness_cut": 0.3, "wetness_meat": 0.3, "wetness_skin": 0.3, "crust_m4K_W_kg": 0.2,
-    "broiler_env_frac": 0.08, "broiler_h_W_m2K": 0.4, "pan_h_W_m2K": 0.3, "simmer_h_W_m2K": 0.4,
+    "broiler_side_frac": 0.3, "broiler_kappa": 0.1, "joint_by_mass": 0.3, "rolled_size": 0.1, "pan_h_W_m2K": 0.3, "simmer_h_W_m2K": 0.4,
     "covered_dish_h_W_m2K": 0.3, "covered_dish_come_up_s": 0.3, "covered_oven_come_up_s": 0.3,
-    "pressure_come_up_s": 0.3, "broiler_come_up_s": 0.4, "oven_come_up_s": 0.4, "open_pan_h_W_m2K": 0.3,
+    "pressure_come_up_s": 0.3, "oven_come_up_s": 0.4, "open_pan_h_W_m2K": 0.3,
 }  # fmt: skip
-SHARED = {"crisp_factor": 0.3, "soft_factor": 0.3, "frozen_factor": 0.3, "dry_factor": 0.2}
-ROAST = {"starchy": 0.4, "root": 0.3, "other": 0.3}
-CLASS_SD, PAN_SD, BROWN_SD, FOOD_SD = 0.5, 0.3, 0.3, 0.35
+SHARED = {
+    "crisp_factor": 0.3,
+    "crisp_dense": 0.3,
+    "soft_factor": 0.3,
+    "frozen_factor": 0.3,
+    "dry_factor": 0.2,
+}
+DENSE = ("starchy", "hard_veg", "root")  # nobody wants them crisp: their crisp-tender is nearly tender
+ROAST = {"starchy": 0.4, "root": 0.3, "medium_veg": 0.3, "quick_veg": 0.3, "other": 0.3}
+BOOKS = {  # minutes at a boil as cookery books have them (from memory): where a fit that starts afresh begins
+    "bean": 60, "chickpea": 75, "firm_fruit": 6, "hard_veg": 25, "hominy": 120, "lentil": 25, "medium_veg": 8,
+    "noodle": 4, "pasta": 9, "pearl_grain": 25, "quick_veg": 5, "red_lentil": 8, "root": 10, "shell_bean": 20,
+    "small_grain": 12, "soft_fruit": 3, "split_pea": 35, "starchy": 8, "stewing_fowl": 80, "tender_leaf": 6,
+    "tough_beef": 80, "tough_lamb": 50, "tough_leaf": 12, "tough_pork": 60, "tough_poultry": 12,
+    "white_rice": 17, "whole_grain": 60,
+}  # fmt: skip
+PRACTICE = [  # common practice, no source: fitted with, never scored
+    {"food": food, "cut_text": cut, "shape": "", "size_mm": mm, "method": method, "medium_temp_c": degC,
+     "endpoint_kind": "core_temp", "core_temp_c": core, "time_min_lo": lo, "time_min_hi": hi,
+     "source_title": "practice", "source_org": "practice", "note": "practice"}
+    for food, cut, mm, method, degC, core, lo, hi in (
+        ("chicken breast", "cubes", "38", "roast", "260", "73.9", "18", "22"),
+        ("chicken breast", "cubes", "38", "roast", "220", "73.9", "20", "25"),
+        ("beef sirloin", "cubes", "30", "roast", "260", "62.8", "10", "16"),
+        ("cod", "fillet", "19", "broil", "320", "62.8", "7", "9"),
+        ("cod", "fillet", "25", "broil", "290", "62.8", "10", "12"),
+    )
+]  # fmt: skip
+CLASS_SD, PAN_SD, BROWN_SD, FOOD_SD = 0.5, 0.3, 0.3, 0.5
 SOURCE_SD, ROW_SD = 0.03, 0.25
 DOSED = [r["id"] for r in tables.rows("doneness") if r["dose_min"]]
-FACTORS_COVER = 0.10  # a food whose factor is nearer to 1 than this keeps the class's dose
+FACTORS_COVER = 0.05  # a food whose factor is nearer to 1 than this keeps the class's dose
 
 
 def rows() -> list[dict[str, str]]:
@@ -62,6 +89,7 @@ class Model:
         self.classes = {d: store.doneness(d) for d in (r["id"] for r in tables.rows("doneness"))}
         self.extras = {d: doneness.extra(d) for d in self.classes}
         self.foods: dict[str, float] = {}
+        self.loose = {r["food_id"] for r in _factors() if r["source"] == FITTED}
         self.resolved = lru_cache(None)(chart.resolve)
         chart.resolve = self._resolve  # type: ignore[assignment]
         doneness.extra = lambda class_id: self.extra[class_id]  # type: ignore[assignment]
@@ -96,7 +124,8 @@ class Model:
             self.store._classes[name] = replace(
                 d,
                 dose_min=d.dose_min and d.dose_min * x.get(f"class:{name}", 1.0),
-                crisp_factor=d.crisp_factor and d.crisp_factor * shared["crisp_factor"],
+                crisp_factor=d.crisp_factor
+                and d.crisp_factor * shared["crisp_dense" if name in DENSE else "crisp_factor"],
                 soft_factor=d.soft_factor and d.soft_factor * shared["soft_factor"],
                 roast_factor=d.roast_factor and d.roast_factor * roast,
             )
@@ -144,15 +173,32 @@ def _groups(chosen: Sequence[Mapping[str, str]]) -> list[np.ndarray]:
     return [np.array(v) for v in by.values()]
 
 
-def fit(model: Model, chosen: Sequence[Mapping[str, str]], *, rounds: int = 2) -> Parameters:
-    """The parameters, and `model.foods` with the foods' own factors."""
+def _factors() -> list[dict[str, str]]:
+    """The rows of `food_factors.csv`; those not fitted are common practice and stay."""
+    with (KNOWLEDGE / "food_factors.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def fit(
+    model: Model, chosen: Sequence[Mapping[str, str]], *, rounds: int = 2, afresh: bool = False
+) -> Parameters:
+    """The parameters, and `model.foods` with the foods' own factors.
+
+    Afresh: classes begin at what cookery books say and foods at their class, so that nothing
+    that an earlier fit learned from rows left out comes back by way of the tables.
+    """
+    chosen = [*chosen, *PRACTICE]
     names = model.names()
     width = np.array([sd for _, sd in names])
     y = published(chosen)
     weight = np.array([0.7 if "derived" in r["note"] else 1.0 for r in chosen])
     groups = _groups(chosen)
-    x = np.zeros(len(names))
-    model.foods = {}
+    model.foods = dict.fromkeys(model.loose, 1.0) if afresh else {}
+    middle = np.zeros(len(names))
+    if afresh:
+        begin = {f"class:{c}": math.log(BOOKS[c] / (model.classes[c].dose_min or 1.0)) for c in DOSED}
+        middle = np.array([begin.get(n, 0.0) for n, _ in names])
+    x = middle.copy()
     for turn in range(rounds):
 
         def residual(p: np.ndarray) -> np.ndarray:
@@ -163,7 +209,7 @@ def fit(model: Model, chosen: Sequence[Mapping[str, str]], *, rounds: int = 2) -
             r = np.sign(r) * np.sqrt(
                 2.0 * 0.36 * (np.sqrt(1.0 + r * r / 0.36) - 1.0)
             )  # long tails count less
-            return np.concatenate([weight * r / ROW_SD, p / width])
+            return np.concatenate([weight * r / ROW_SD, (p - middle) / width])
 
         x = least_squares(residual, x, diff_step=0.03, max_nfev=5 if turn == 0 else 3).x
         found = {n: math.exp(v) for (n, _), v in zip(names, x, strict=True)}
@@ -185,7 +231,7 @@ def _fit_foods(
         r = now - y
         for g in groups:
             r[g] -= r[g].sum() / (g.size + (ROW_SD / SOURCE_SD) ** 2)
-        for f in sorted(set(foods) - {""}):
+        for f in sorted(set(foods) & model.loose):
             i = [k for k, g in enumerate(foods) if g == f]
             have = math.log(model.foods.get(f, model.store.food(f).dose_factor))
             step = -np.sum(weight[i] * np.clip(r[i], -0.8, 0.8)) * 0.75
@@ -213,8 +259,7 @@ def cross(model: Model, chosen: list[dict[str, str]]) -> None:
     for org, held in sorted(by.items()):
         rest = [r for r in chosen if r["source_org"] != org]
         model.put({})
-        model.foods = {}
-        model.put(fit(model, rest, rounds=1))
+        model.put(fit(model, rest, rounds=2, afresh=True))
         i = [own[r["id"]] for r in held]
         error[i] = model.log_times(held)[0] - y[i]
         print(f"{org[:44]:44s} {report(error[i])}", flush=True)
@@ -238,14 +283,15 @@ def write(model: Model, found: Parameters) -> None:
         return {k: _digits(v) for k, v in new.items() if r[k] and v}
 
     _rewrite("doneness", of_class)
+    kept = {r["food_id"]: r for r in _factors() if r["food_id"] not in model.foods}
+    for f, factor in model.foods.items():
+        near = abs(math.log(factor)) < FACTORS_COVER
+        figure = "1" if near else f"{factor:.2f}"
+        kept[f] = {"food_id": f, "dose_factor": figure, "target_degC": "", "source": FITTED}
     with (KNOWLEDGE / "food_factors.csv").open("w", encoding="utf-8", newline="") as file:
-        out = csv.writer(file, lineterminator="\n")
-        out.writerow(("food_id", "dose_factor", "target_degC", "source"))
-        for f, factor in sorted(model.foods.items()):
-            if abs(math.log(factor)) >= FACTORS_COVER:
-                out.writerow((f, f"{factor:.2f}", "", "FIT-TIMES"))
-            else:
-                out.writerow((f, "1", "", "FIT-TIMES"))
+        out = csv.DictWriter(file, ("food_id", "dose_factor", "target_degC", "source"), lineterminator="\n")
+        out.writeheader()
+        out.writerows(kept[f] for f in sorted(kept))
 
 
 def _digits(value: float | None) -> str:
