@@ -40,7 +40,7 @@ def tokenise(text: str) -> list[Token]:
         if skip and any(a <= start < b for a, b in skip):
             continue
         word = match.group()
-        if word[0].isdigit():
+        if word[0].isdecimal():
             tokens.append(Token(word, word, start, end, number(word)))
         else:
             tokens.append(Token(word, singular(word) if word[0].isalpha() else word, start, end))

@@ -1,9 +1,13 @@
 """Readings of labelled messages against their labels.
 
 messages_dev.jsonl and names_dev.csv are the project's development corpus, adversarial on
-purpose; messages_own_*.jsonl are our own, each written and labelled before it was tuned to
-(half b was scored once before it was looked at). A quarter of real mistakes is allowed
-for where the labels are weak; the floors are the project's targets, not our scores.
+purpose; messages_own_a to _d.jsonl are our own, each written and labelled before it was
+tuned to (b and each third of d were scored once before they were looked at). The floors
+are the project's targets, not our scores.
+
+messages_own_e.jsonl was never tuned to: it was written last, scored once, and neither the
+rules nor the weights of `words_kinds.csv` have seen it. Its floors are the targets for
+messages with foods and wording unseen.
 """
 
 from __future__ import annotations
@@ -76,18 +80,10 @@ def _same_amount(gold: Mapping[str, Any], got: Mapping[str, Any]) -> bool:
     return counted or (gold["grams"] is not None and _near(gold["grams"], got["grams"]))
 
 
-@pytest.mark.parametrize(
-    ("file", "whole"),
-    [
-        ("messages_dev.jsonl", 0.82),
-        ("messages_own_a.jsonl", 0.82),
-        ("messages_own_b.jsonl", 0.82),
-        ("messages_own_c.jsonl", 0.82),
-    ],
-)
-def test_labelled_messages_are_read_as_well_as_promised(
-    store: Store, label: Callable[[str | None], str | None], file: str, whole: float
-) -> None:
+def _totals(
+    store: Store, label: Callable[[str | None], str | None], file: str
+) -> tuple[Counter[str], Counter[str]]:
+    """Right and asked of a whole file, by field."""
     right: Counter[str] = Counter()
     asked: Counter[str] = Counter()
     for line in (HERE / file).read_text(encoding="utf-8").splitlines():
@@ -95,8 +91,34 @@ def test_labelled_messages_are_read_as_well_as_promised(
         for field, (good, all_) in _score(gold, as_json(read(gold["text"], store=store)), label).items():
             right[field] += good
             asked[field] += all_
+    return right, asked
+
+
+@pytest.mark.parametrize(
+    ("file", "whole"),
+    [
+        ("messages_dev.jsonl", 0.82),
+        ("messages_own_a.jsonl", 0.82),
+        ("messages_own_b.jsonl", 0.82),
+        ("messages_own_c.jsonl", 0.82),
+        ("messages_own_d.jsonl", 0.82),
+    ],
+)
+def test_labelled_messages_are_read_as_well_as_promised(
+    store: Store, label: Callable[[str | None], str | None], file: str, whole: float
+) -> None:
+    right, asked = _totals(store, label, file)
     floors = {"names": 0.97, "kind": 0.97, "amount": 0.96, "state": 0.96, "people": 0.96, "ready_by": 0.96,
               "vessel": 0.96, "swap": 0.9, "event type": 0.93, "event item": 0.88, "event minutes": 0.88,
               "whole": whole}  # fmt: skip
+    missed = {f: round(right[f] / asked[f], 3) for f, floor in floors.items() if right[f] < floor * asked[f]}
+    assert not missed
+
+
+def test_messages_never_tuned_to_are_read_as_well_as_promised(
+    store: Store, label: Callable[[str | None], str | None]
+) -> None:
+    right, asked = _totals(store, label, "messages_own_e.jsonl")
+    floors = {"names": 0.92, "kind": 0.92, "amount": 0.92, "whole": 0.65}
     missed = {f: round(right[f] / asked[f], 3) for f, floor in floors.items() if right[f] < floor * asked[f]}
     assert not missed

@@ -222,3 +222,94 @@ def test_settings(store: Store, text: str, setting: tuple[str, str]) -> None:
 def test_instructions_to_the_bot_are_nothing(store: Store, text: str) -> None:
     reading = read(text, store=store)
     assert (reading.kind, reading.items) == (Kind.OTHER, ())
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [("chicken thies", "chicken thigh"), ("beens", "bean"), ("green beens", "green bean")],
+)
+def test_slips_on_english_words_are_put_right_and_asked_about(store: Store, typed: str, meant: str) -> None:
+    reading = read(f"{typed}, rice", store=store)
+    assert names(reading) == [meant, "rice"]
+    assert not reading.items[0].sure
+    assert len(reading.asks) == 1
+    assert meant in reading.asks[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("beef or pork mince, rice", ["ground beef", "ground pork", "rice"]),
+        ("red or green lentils, kale", ["red lentil", "green lentil", "kale"]),
+        ("beef or carrots, rice", ["beef", "carrot", "rice"]),
+    ],
+)
+def test_alternatives_share_their_last_word(store: Store, text: str, expected: list[str]) -> None:
+    assert names(read(text, store=store)) == expected
+
+
+def test_an_unknown_food_in_a_list_without_commas_is_asked_about(store: Store) -> None:
+    reading = read("chicken rice gribblefruit carrots", store=store)
+    assert names(reading) == ["chicken", "rice", "gribblefruit", "carrot"]
+    assert reading.unknown == ("gribblefruit",)
+
+
+@pytest.mark.parametrize(
+    ("text", "frm", "to"),
+    [
+        ("gribblefruit instead of rice", "rice", "gribblefruit"),
+        ("swap rice for gribblefruit", "rice", "gribblefruit"),
+        ("no rice, got gribblefruit", "rice", "gribblefruit"),
+    ],
+)
+def test_an_unknown_food_can_be_a_side_of_a_swap(store: Store, text: str, frm: str, to: str) -> None:
+    reading = read(text, store=store, context=PLANNED)
+    assert reading.kind is Kind.SWAP
+    assert reading.swap is not None
+    assert (reading.swap.frm, reading.swap.to) == (frm, to)
+    assert reading.unknown == ("gribblefruit",)
+
+
+@pytest.mark.parametrize(
+    ("text", "vessel"),
+    [
+        ("what if I use the oven instead", "sheet pan"),
+        ("can it be done in the pressure cooker", "pressure cooker"),
+        ("what about the wok", "saute pan"),
+    ],
+)
+def test_another_vessel_amends_the_plan_in_hand(store: Store, text: str, vessel: str) -> None:
+    reading = read(text, store=store, context=PLANNED)
+    assert (reading.kind, reading.amends, reading.vessel) == (Kind.PLAN, True, vessel)
+
+
+@pytest.mark.parametrize("text", ["probe says 700 in the chicken", "chicken reads 700"])
+def test_a_reading_no_food_can_have_is_still_a_reading(store: Store, text: str) -> None:
+    reading = read(text, store=store, context=COOKING)
+    assert reading.event is not None
+    assert (reading.event.type, reading.event.item, reading.event.temp_c) == (
+        EventType.PROBE,
+        "chicken",
+        700.0,
+    )
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "carrots x 4", "onions (2)", "mussels - 1 kg", "salt and pepper to taste",
+        "1 can (15 ounces) black beans, rinsed", "no time to shop: 4 spuds, onion",
+    ],
+)  # fmt: skip
+def test_a_line_of_a_list_is_a_plan_with_its_foods(store: Store, text: str) -> None:
+    reading = read(text, store=store)
+    assert reading.kind is Kind.PLAN
+    assert reading.items
+    assert not reading.excluded
+
+
+@pytest.mark.parametrize(
+    "text", ["➁ carrots", "² eggs", "9**9**9", "9" * 10_000, "1/" * 2000 + "2", "\ud800 rice"]
+)
+def test_strange_signs_are_survived(store: Store, text: str) -> None:
+    assert read(text, store=store).text == text
