@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 from knowledge.foods.model import Food, Role
 from knowledge.planner.model import Have
@@ -76,6 +77,16 @@ def portion(food: Food, unit: str | None, size: str | None) -> float | None:
             return one.grams
     usual = next((p for p in of_unit if p.size in ("", "medium")), of_unit[0])
     return usual.grams * SIZE_FACTOR.get(size or "", 1.0)
+
+
+def as_named(food: Food, have: Have) -> Have:
+    """What the name says of the piece: a gammon steak is a steak, not the joint that it is cut from."""
+    word = have.said.split()[-1] if have.said else ""
+    if have.unit not in (None, "piece") or word not in PIECE_UNITS or not portion(food, word, have.size):
+        return have
+    sliced = "sliced" if word == "steak" and food.whole_shape == "joint" else None
+    counted = have.qty is not None or not have.several
+    return replace(have, unit=word if counted else have.unit, cut=have.cut or sliced)
 
 
 def piece_of(food: Food, have: Have) -> tuple[float | None, str]:

@@ -123,7 +123,7 @@ def gather(request: Request, *, store: Store) -> Dinner:
         found.append((figures(have.food_id, have.state, store), have))
     found, apart = _apart(found, request)
     left_out.extend(apart)
-    cooked = [(food, have) for food, have in found if food.role is Role.COOK]
+    cooked = [(food, amounts.as_named(food, have)) for food, have in found if food.role is Role.COOK]
     cooked = [(_loosened(food, have, cooked), have) for food, have in cooked]
     eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
     eaters = min(max(eaters, 1.0), MOST_EATERS)
