@@ -16,12 +16,15 @@ VESSEL_WHY = {
     "lidded pot": "what has to drink or turn tender gets the liquid and the time it needs",
     "pressure cooker": "pressure does in minutes what takes hours in a pot",
 }
+WORTH_PRESSURE_S = 2700.0  # what simmers longer than this is what one buys a cooker for
 
 
 def reasons(draft: Draft, request: Request) -> Iterator[str]:
     """The reasons a teacher would give, most important first."""
     if draft.method.id == "open-cooker":
-        yield "pressure cooker without its lid locked: nothing here needs pressure"
+        long = any(p.way.window.lo_s > WORTH_PRESSURE_S for p in draft.placed)
+        reason = "these foods would not be done together under it" if long else "nothing here needs it"
+        yield f"pressure cooker without pressure: {reason}"
     else:
         yield f"{draft.vessel.id}: {VESSEL_WHY.get(draft.vessel.id, draft.method.name)}"
     timed = [p for p in draft.placed if p.way.lead != SOFTENED and not p.way.rests]
