@@ -106,10 +106,25 @@ def _likeliest(to: str, vocab: Vocabulary, context: Context) -> str | None:
     return breast.foods[0].name if rest and breast and breast.foods[0].name != to else None
 
 
+_LEAVES = re.compile(
+    rf"\b(?:than|over|not|no|without|of|replac\w+|for|lose|drop|ditch|change|swap|out|hate|hates|like|eat|"
+    rf"touch|stand|any|lacking|missing) (?:the |any |my |more |a |some |fresh ){{0,2}}{FOOD}"
+)
+_WANTED = re.compile(
+    r"\b(?:what|anything|something|any|alternative|substitute|replacement|else|no|without)\b"
+)
+
+
 def _in_order(seen: Seen) -> swaps.SwapFound:
-    """A swap told without any of the usual words: what leaves is mostly said first."""
+    """A swap told without any of the usual words: what leaves is called so, or said first."""
     places = sorted(seen.where)
-    return swaps.SwapFound(places[0], places[1]) if len(places) > 1 else swaps.SwapFound(None, places[0])
+    if len(places) == 1:
+        asked = _WANTED.search(seen.masked)
+        return swaps.SwapFound(places[0], None) if asked else swaps.SwapFound(None, places[0])
+    leaving = [match.end() - 1 for match in _LEAVES.finditer(seen.masked)]
+    frm = next((place for place in leaving if place in places), places[0])
+    to = next(place for place in places if place != frm)
+    return swaps.SwapFound(frm, to)
 
 
 def _at(seen: Seen, place: int | None) -> str | None:

@@ -29,7 +29,9 @@ def event(seen: Seen, intent: Intent | None, context: Context) -> CookEvent:
 
 
 _WENT_IN = re.compile(
-    rf"{FOOD}s? (?:have |has |just |all |now )*(?:went|gone|is|are|went straight) (?:in|on)\b"
+    rf"{FOOD}s? (?:have |has |just |all |now )*(?:went|gone|is|are|went straight) (?:in|on)\b|"
+    rf"\b(?:put|popped|shoved|chucked|bunged|slid|stuck|threw|tipped|dropped) "
+    rf"(?:the |my |all the )?{FOOD}s? (?:in|on)\b"
 )
 _GOES_IN = re.compile(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b")
 

@@ -2,7 +2,7 @@
 
 messages_dev.jsonl and names_dev.csv are the project's development corpus, adversarial on
 purpose; messages_own_a to _d.jsonl are our own, each written and labelled before it was
-tuned to (b and each third of d were scored once before they were looked at). The floors
+tuned to (b and each batch of d, ids d e f v, were scored once before they were looked at). The floors
 are the project's targets, not our scores.
 
 messages_own_e.jsonl was never tuned to: it was written last, scored once, and neither the
