@@ -5,8 +5,9 @@ purpose; messages_own_a to _d.jsonl are our own, each written and labelled befor
 tuned to (b and each batch of d, ids d e f v, were scored once before they were looked at). The floors
 are the project's targets, not our scores.
 
-messages_own_e.jsonl was never tuned to: it was written last, scored once, and neither the
-rules nor the weights of `words_kinds.csv` have seen it. Its floors are the targets for
+messages_own_e.jsonl was not tuned to: it was written last, scored once, and neither the
+rules nor the weights of `words_kinds.csv` have seen it (one greeting that it showed to be
+read as a food was added to the plain words). Its floors are the targets for
 messages with foods and wording unseen.
 """
 
