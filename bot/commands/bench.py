@@ -19,6 +19,7 @@ from pathlib import Path
 from knowledge import Knowledge, open_knowledge
 from knowledge.foods.build import build
 from knowledge.foods.store import open_store
+from knowledge.physics import Case, Phase, cook, goal, media, piece
 from knowledge.planner.model import Have, Kitchen, Plan
 from knowledge.text.model import Context
 
@@ -79,6 +80,32 @@ def _store_figures() -> Iterator[Figure]:
         yield "named", each * 1000, "us", "<= 50"
 
 
+def _cases(count: int) -> list[Case]:
+    """Pieces of many sizes in every kind of heat."""
+    store = open_store()
+    foods = [store.food(i) for i in ("carrot", "potato", "chicken-thigh", "cod", "pork-loin", "broccoli")]
+    places = (media.oven(220.0), media.simmering(), media.open_pan(180.0), media.pressure(80.0))
+    ends = [goal(food, store.doneness(food.doneness)) for food in foods]
+    return [
+        Case(
+            piece=piece(
+                foods[i % 6], size_mm=10.0 + 5.0 * (i // 24 % 8), shape="brick", ratio_1=1.2, ratio_2=2.5
+            ),
+            phases=(Phase(medium=places[i // 6 % 4], duration_s=None),),
+            goal=ends[i % 6],
+        )
+        for i in range(count)
+    ]
+
+
+def _cooking_figures() -> Iterator[Figure]:
+    """The cooking model alone; beside other solvers: `python -m tests.benchmarks.references`."""
+    for count, wanted in ((192, "<= 12"), (2000, "<= 40")):
+        cases = _cases(count)
+        cook(cases)
+        yield f"cases_{count}", _median_ms(lambda: cook(cases), repeats=15), "ms", wanted  # noqa: B023
+
+
 def _message_figures(knowledge: Knowledge, messages: tuple[str, ...]) -> Iterator[Figure]:
     def read(text: str) -> Callable[[], object]:
         return lambda: knowledge.read(text, context=Context(), now=NOW)
@@ -127,7 +154,7 @@ def run(argv: list[str]) -> int:
             print(f"panwright bench: {options.messages} holds no message", file=sys.stderr)
             return 2
     knowledge = open_knowledge()
-    figures = [_store_figures(), _message_figures(knowledge, messages), _start_figures()]
+    figures = [_store_figures(), _cooking_figures(), _message_figures(knowledge, messages), _start_figures()]
     for group in figures:
         for name, value, unit, reference in group:
             print(f"{name} {value:.3g} {unit}  (wanted {reference})")

@@ -219,6 +219,20 @@ def pressure(
     )  # fmt: skip
 
 
+def releasing(gauge_kPa: float, altitude_m: float = 0.0, *, duration_s: float) -> Medium:
+    """In a cooker that lets its pressure go: from the boiling point inside down to that of the kitchen.
+
+    A phase of `duration_s` (see `vessels.release_s`) between cooking and opening: what lies in
+    the cooker goes on cooking in it.
+    """
+    inside = ambient_Pa(altitude_m) + 1000.0 * within("gauge_kPa", gauge_kPa)
+    outside = ambient_Pa(altitude_m)
+    return _medium(
+        Heat.WET, boiling_degC(outside), constant("boil_h_W_m2K"), outside, start_degC=boiling_degC(inside),
+        come_up_s=duration_s,
+    )  # fmt: skip
+
+
 def resting(air_degC: float = 20.0, *, altitude_m: float = 0.0, covered: bool = True) -> Medium:
     """On a warm board, loosely covered or not: still air; the heat inside evens out."""
     within("air_degC", air_degC)

@@ -38,13 +38,15 @@ _BATCH = 2000  # bounds the memory of one march
 _OVER_SHARE = 1.7  # how far past done a march looks for too much
 
 
-def cook(cases: Sequence[Case], *, spread: float = SPREAD) -> list[Outcome]:
+def cook(cases: Sequence[Case], *, spread: float | Sequence[float] = SPREAD) -> list[Outcome]:
     """When each piece is done, safe and overdone; one batched march.
 
+    `spread` is the factor either way of `lo_s` and `hi_s`: one for all, or one a case (see `chart.spread_of`).
     A piece that gets nowhere within a day, or whose medium cannot bring it to its end, has
     `done_s` None and a note that says so. Raises OutOfRange for a case that is no number.
     """
     results: list[Outcome | None] = [None] * len(cases)
+    spreads = [spread] * len(cases) if isinstance(spread, (int, float)) else list(spread)
     by_phases: dict[int, list[int]] = {}
     for i, case in enumerate(cases):
         if not case.phases:
@@ -53,7 +55,9 @@ def cook(cases: Sequence[Case], *, spread: float = SPREAD) -> list[Outcome]:
     for members in by_phases.values():
         for first in range(0, len(members), _BATCH):
             batch = members[first : first + _BATCH]
-            for i, outcome in zip(batch, _cook([cases[i] for i in batch], spread), strict=True):
+            for i, outcome in zip(
+                batch, _cook([cases[i] for i in batch], [spreads[i] for i in batch]), strict=True
+            ):
                 results[i] = outcome
     return [r for r in results if r is not None]
 
@@ -240,7 +244,7 @@ def _first_dose(dose: Array, rate: Array, level: Array, t: Array) -> Array:
 # One batch
 
 
-def _cook(cases: list[Case], spread: float) -> list[Outcome]:
+def _cook(cases: list[Case], spreads: list[float]) -> list[Outcome]:
     """Cases with equally many phases."""
     phases = len(cases[0].phases)
     lead = np.array(
@@ -262,7 +266,9 @@ def _cook(cases: list[Case], spread: float) -> list[Outcome]:
         unfinished = ~np.isfinite(found.done) & (end < LONGEST_S) & found.hopeful
         hasty = np.isfinite(found.done) & (found.done < 0.12 * end) & (last[todo] > 31.0) & (phases == 1)
         again = (unfinished | hasty) & (turn < _ROUNDS - 1)
-        for i, repeat, outcome in zip(todo.tolist(), again.tolist(), found.outcomes(spread), strict=True):
+        for i, repeat, outcome in zip(
+            todo.tolist(), again.tolist(), found.outcomes([spreads[i] for i in todo]), strict=True
+        ):
             if not repeat:
                 outcomes[i] = outcome
         if not again.any():
@@ -317,13 +323,13 @@ class _Found:
 
         self.core, self.mean, self.kill = then(path.core), then(path.mean), then(_kill(cases, path))
 
-    def outcomes(self, spread: float) -> list[Outcome]:
+    def outcomes(self, spreads: list[float]) -> list[Outcome]:
         """All cases, in order."""
         kill = np.minimum(self.kill, 99.0)
         columns = (self.done, self.over, self.safe, self.taste, self.core, self.mean, kill)
         return [
             self._outcome(case, spread, *values)
-            for case, *values in zip(self.cases, *(c.tolist() for c in columns), strict=True)
+            for case, spread, *values in zip(self.cases, spreads, *(c.tolist() for c in columns), strict=True)
         ]
 
     def _outcome(

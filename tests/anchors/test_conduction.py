@@ -189,6 +189,10 @@ FINITE = [
     ("disk", 1.4, 1.0),
     ("disk", 2.5, 1.0),
     ("disk", 5.0, 1.0),
+    ("disk", 9.0, 1.0),
+    ("brick", 1.4, 9.0),
+    ("brick", 4.0, 7.0),
+    ("rod", 3.3, 1.0),
 ]
 
 
@@ -207,7 +211,7 @@ def product(family: str, b1: float, b2: float, biot: float, fourier: np.ndarray)
 
 
 def test_finite_pieces_follow_product_solutions() -> None:
-    """Times to theta 0.5, 0.3 and 0.1: within 2 % (rms) and 7 % at worst, ratios off the table's nodes."""
+    """Times to theta 0.5, 0.3 and 0.1: within 2 % (rms) and 6 % at worst, ratios off the table's nodes."""
     fourier = np.geomspace(0.02, 60.0, 400)
     errors = []
     for family, b1, b2 in FINITE:
@@ -224,7 +228,7 @@ def test_finite_pieces_follow_product_solutions() -> None:
                     got = np.interp(-level, -ours, path.t[:, 0])
                     errors.append(math.log(got / wanted))
     assert math.sqrt(np.mean(np.square(errors))) <= 0.02
-    assert max(map(abs, errors)) <= 0.07
+    assert max(map(abs, errors)) <= 0.06
 
 
 def test_two_phases_equal_one() -> None:

@@ -5,13 +5,14 @@ from __future__ import annotations
 import csv
 import math
 from collections import defaultdict
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from bot.commands.times import answers
 from knowledge.foods.store import Store, open_store
-from knowledge.physics import Case, Medium, Phase, cook, goal, media, piece
+from knowledge.physics import Case, Medium, Phase, cook, goal, history, media, piece
 
 TABLE = Path(__file__).parents[1] / "data" / "cook_times_dev.csv"
 
@@ -46,7 +47,7 @@ def test_published_times_are_met(scored: list[tuple[dict[str, str], float, float
         key = (row["source_title"], row["source_org"], row["method"])
         groups[key].append((math.log(low * high) / 2, math.log(t)))
     mean = sum(logs) / len(logs)
-    assert inside / len(scored) >= 0.80
+    assert inside / len(scored) >= 0.84
     assert math.sqrt(sum((x - mean) ** 2 for x in logs) / len(logs)) <= 0.30
     pairs = [
         (a > b) == (p > q)
@@ -55,7 +56,7 @@ def test_published_times_are_met(scored: list[tuple[dict[str, str], float, float
         for b, q in g[:i]
         if abs(a - b) > math.log(1.18)
     ]
-    assert sum(pairs) / len(pairs) >= 0.92
+    assert sum(pairs) / len(pairs) >= 0.93
 
 
 def test_ranges_mean_something(scored: list[tuple[dict[str, str], float, float, float]]) -> None:
@@ -114,6 +115,47 @@ def test_altitude_lengthens_boiling_as_published(store: Store) -> None:
     assert 14.0 <= 10 * at[1] / at[0] <= 16.0
     assert 16.5 <= 10 * at[2] / at[0] <= 19.5
     assert 19.0 <= 10 * at[3] / at[0] <= 22.0
+
+
+def test_a_slow_release_goes_on_cooking(store: Store) -> None:
+    """Beans under pressure, 8 min short: the release counts, though less than as long at full pressure."""
+    food = store.food("kidney-bean")
+    target = goal(food, store.doneness(food.doneness))
+    beans = piece(food, size_mm=9, shape="grain")
+    sealed = media.pressure(80.0, come_up_s=300.0)
+    alone = cook([Case(piece=beans, phases=(Phase(medium=sealed, duration_s=None),), goal=target)])[0].done_s
+    assert alone is not None
+    cut_short = Phase(medium=sealed, duration_s=alone - 480.0)
+    falling = media.releasing(80.0, duration_s=480.0)
+    after = cut_short, Phase(medium=falling, duration_s=480.0)
+    quick, slow, full = (
+        history(Case(piece=beans, phases=phases, goal=target), [alone]).dose_min[0]
+        for phases in (
+            (cut_short, Phase(medium=media.boiling(), duration_s=None)),
+            after,
+            (Phase(medium=sealed, duration_s=None),),
+        )
+    )
+    assert quick < slow < full
+
+
+@pytest.mark.parametrize("size_mm", [19.0, 25.0, 38.0, 50.0])
+def test_a_broiled_chop_still_rises_to_its_temperature(store: Store, size_mm: float) -> None:
+    """The carry-over that is counted under a broiler is there: a rest brings the middle to its target."""
+    food = store.food("pork-chop")
+    target = goal(food, store.doneness(food.doneness), method="broil", to_degC=63.0)
+    chop = piece(food, size_mm=size_mm, shape="brick", ratio_1=110 / size_mm, ratio_2=160 / size_mm)
+    fire = media.broiler(290.0)
+    alone = Case(
+        piece=chop, phases=(Phase(medium=fire, duration_s=None),), goal=replace(target, safe_degC=None)
+    )
+    done = cook([alone])[0].done_s
+    assert done is not None
+    rested = replace(
+        alone,
+        phases=(Phase(medium=fire, duration_s=done), Phase(medium=media.resting(22.0), duration_s=None)),
+    )
+    assert max(history(rested, [done + 60.0 * i for i in range(15)]).core_degC) >= 62.8
 
 
 @pytest.mark.parametrize("oven_degC", [200.0, 230.0])

@@ -10,6 +10,7 @@ from types import ModuleType
 import pytest
 
 from knowledge.foods.store import open_store
+from knowledge.physics import cook, simulate
 
 
 @pytest.fixture(scope="module")
@@ -33,3 +34,13 @@ def test_finite_volumes_agree(references: ModuleType) -> None:
 def test_scipy_agrees(references: ModuleType) -> None:
     with open_store() as store:
         assert references.compare_solve_ivp(store, 12).worst_K < 1.0
+
+
+def test_few_steps_are_as_good_as_a_thousand(references: ModuleType, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Times on the grid that `cook` uses, within 1 % of a grid 30 times as fine."""
+    with open_store() as store:
+        cases = references.sample(store, 216)
+    usual = [o.done_s for o in cook(cases)]
+    monkeypatch.setattr(simulate, "_STEPS_ALONE", 1000)
+    fine = [o.done_s for o in cook(cases)]
+    assert usual == pytest.approx(fine, rel=0.01)

@@ -1,6 +1,6 @@
 """Make `shape_fits.csv`: one-dimensional pieces that heat through like bricks, rods and disks.
 
-    python -m tests.benchmarks.fit_shapes > knowledge/data/shape_fits.csv      (about five minutes)
+    python -m tests.benchmarks.fit_shapes > knowledge/data/shape_fits.csv      (about two minutes)
 
 For every pair of ratios and each kind of heat the three numbers (exponent, size, area) are chosen
 so that times to theta 0.5, 0.3, 0.2 and 0.1 agree with the exact product of one-dimensional
@@ -20,7 +20,7 @@ from scipy.special import gamma, jv
 
 THETAS = (0.5, 0.3, 0.2, 0.1)
 BIOTS = {"gentle": (0.25, 0.5, 1.0, 1.8), "brisk": (3.0, 8.0, 20.0, 60.0)}
-RATIOS = (1, 1.25, 1.6, 2, 3, 4.5, 8, 20)
+RATIOS = (1, 1.25, 1.6, 2, 2.5, 3, 3.7, 4.5, 5.2, 6, 8, 12, 20)
 FOURIER = np.geomspace(0.003, 400.0, 500)
 EARLIEST = 2e-3  # before that the middle knows nothing
 

@@ -36,9 +36,9 @@ FITTED = "FIT-TIMES"
 MEDIA = {
     "oven_still_h_W_m2K": 0.2, "exposure_piled": 0.2, "exposure_spaced": 0.08, "oven_vapour_Pa": 0.15,
     "wetness_cut": 0.3, "wetness_meat": 0.3, "wetness_skin": 0.3, "crust_m4K_W_kg": 0.2,
-    "broiler_side_frac": 0.3, "broiler_kappa": 0.1, "joint_by_mass": 0.3, "rolled_size": 0.1, "pan_h_W_m2K": 0.3, "simmer_h_W_m2K": 0.4,
-    "covered_dish_h_W_m2K": 0.3, "covered_dish_come_up_s": 0.3, "covered_oven_come_up_s": 0.3,
-    "pressure_come_up_s": 0.3, "oven_come_up_s": 0.4, "open_pan_h_W_m2K": 0.3,
+    "broiler_side_frac": 0.3, "joint_by_mass": 0.3, "rolled_size": 0.1, "pan_h_W_m2K": 0.3,
+    "simmer_h_W_m2K": 0.4, "covered_dish_h_W_m2K": 0.3, "covered_dish_come_up_s": 0.3,
+    "covered_oven_come_up_s": 0.3, "pressure_come_up_s": 0.3, "oven_come_up_s": 0.4, "open_pan_h_W_m2K": 0.3,
 }  # fmt: skip
 SHARED = {
     "crisp_factor": 0.3,
