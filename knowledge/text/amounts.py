@@ -233,6 +233,15 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     qty, j, article = found
     if _text(tokens, j) in _NOT_COUNTS:
         return None
+    if _text(tokens, j) in _LENGTHS and _text(tokens, j + 1) in (
+        "piece",
+        "bit",
+        "chunk",
+        "length",
+        "knob",
+        "stick",
+    ):
+        return Amount(1.0, "piece"), _after_of(tokens, j + 2)  # "3cm piece of ginger" is one
     if _text(tokens, j) in ("x", "*") and (k := number_at(tokens, j + 1)) and not k[2]:
         inner = unit_at(tokens, k[1])
         if inner and inner[0].kind in ("weight", "volume"):
@@ -253,6 +262,7 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     return _measured(tokens, qty, unit, size, article)
 
 
+_LENGTHS = ("cm", "mm")
 _NOT_COUNTS = (
     "c", "f", "safe", "ok", "enough", "degree", "degrees", "deg", "celsius", "fahrenheit", "%",
     "day", "days", "hour", "hours", "week", "weeks", "min", "mins", "minutes", "month",

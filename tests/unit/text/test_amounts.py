@@ -34,6 +34,10 @@ from knowledge.text.tokens import tokenise
         ("some", None, None, None),
         ("x4", 4, "piece", None),
         ("2 big cans", 2, "can", None),
+        ("3cm piece of", 1, "piece", None),
+        ("a kilo and a half", 1.5, "kg", 1500),
+        ("1 can (15 ounces)", 1, "can", 425.2),
+        ("a pair of", 2, "piece", None),
     ],
 )
 def test_amounts_read_as_said(said: str, qty: float | None, unit: str | None, grams: float | None) -> None:
