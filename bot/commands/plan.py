@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-import json
-import sys
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
+from bot.commands.lines import Answered, Record, answer_lines, clock_option, standard_input
 from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan
 from knowledge.planner.kitchens import Described, described
@@ -17,8 +16,6 @@ from knowledge.requests import request_of
 from knowledge.text import read
 from knowledge.text.model import Context
 
-NOW = datetime(2026, 1, 1, 17, 30)  # noqa: DTZ001  a cook's evening, when nobody says what time it is
-
 
 def run(argv: Sequence[str]) -> int:
     """Plan for every line of standard input. Returns 0, or 2 if a line could not be used."""
@@ -26,65 +23,16 @@ def run(argv: Sequence[str]) -> int:
         prog="panwright plan",
         description="Plan one-vessel dinners. Lines in: plain text, or JSON objects (id, text, kitchen).",
     )
-    parser.add_argument(
-        "--now", metavar="2026-03-04T17:10", help="the cook's clock; a kitchen's own comes first"
-    )
-    args = parser.parse_args(list(argv))
-    now = clock(args.now)
-    if now is None:
-        print(
-            f"panwright plan: --now {args.now!r}: expected a time such as 2026-03-04T17:10", file=sys.stderr
-        )
-        return 2
-    as_utf8()
-    status = 0
+    clock_option(parser)
+    now: datetime = parser.parse_args(list(argv)).now
     with open_store() as store:
-        for number, line in enumerate(sys.stdin, 1):
-            if not line.strip():
-                continue
-            record = message(line.rstrip("\n"), number)
-            if isinstance(record, str):
-                print(f"panwright plan: line {number}: {record}", file=sys.stderr)
-                status = 2
-                continue
+
+        def planned(record: Record) -> Answered:
             kitchen = described(record.get("kitchen"), store=store)
-            for problem in kitchen.problems:
-                print(f"panwright plan: line {number}: {problem}", file=sys.stderr)
-                status = 2
             request = request_in(record["text"], kitchen, now, store)
-            print(
-                json.dumps(
-                    {"id": record["id"], **answer_json(plan(request, store=store))}, ensure_ascii=False
-                )
-            )
-    return status
+            return answer_json(plan(request, store=store)), kitchen.problems
 
-
-def clock(said: str | None) -> datetime | None:
-    """The cook's clock from an option; the usual evening when it is not given; None when unreadable."""
-    try:
-        return datetime.fromisoformat(said) if said else NOW
-    except ValueError:
-        return None
-
-
-def as_utf8() -> None:
-    """Standard streams in UTF-8, whatever the machine says; broken bytes do not stop a run."""
-    sys.stdin.reconfigure(encoding="utf-8", errors="surrogateescape")  # type: ignore[union-attr]
-    sys.stdout.reconfigure(encoding="utf-8", errors="replace")  # type: ignore[union-attr]
-
-
-def message(line: str, number: int) -> dict[str, Any] | str:
-    """A line as a record with at least id and text, or what is wrong with it."""
-    if not line.lstrip().startswith("{"):
-        return {"id": str(number), "text": line}
-    try:
-        record = json.loads(line)
-    except ValueError as error:
-        return f'not a JSON object ({error}); expected {{"id": ..., "text": ...}}'
-    if not isinstance(record, dict) or not isinstance(record.get("text"), str):
-        return 'field "text": expected a string'
-    return {**record, "id": record.get("id", str(number))}
+        return answer_lines("plan", standard_input(), planned)
 
 
 def request_in(text: str, kitchen: Described, now: datetime, store: Store) -> Request:

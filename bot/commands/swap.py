@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 import argparse
-import json
-import sys
 from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.commands.plan import answer_json, as_utf8, clock, message, plan_json, request_in
+from bot.commands.lines import (
+    Answered,
+    Record,
+    UnusableError,
+    answer_lines,
+    clock_option,
+    standard_input,
+)
+from bot.commands.plan import answer_json, plan_json, request_in
 from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan, swap
 from knowledge.planner.kitchens import described
@@ -24,59 +30,43 @@ def run(argv: Sequence[str]) -> int:
         prog="panwright swap",
         description="Lines in: JSON objects: id, text (the first message), from, to; also kitchen, grams.",
     )
-    parser.add_argument(
-        "--now", metavar="2026-03-04T17:10", help="the cook's clock; a kitchen's own comes first"
-    )
-    args = parser.parse_args(list(argv))
-    now = clock(args.now)
-    if now is None:
-        print(
-            f"panwright swap: --now {args.now!r}: expected a time such as 2026-03-04T17:10", file=sys.stderr
-        )
-        return 2
-    as_utf8()
-    status = 0
+    clock_option(parser)
+    now: datetime = parser.parse_args(list(argv)).now
     with open_store() as store:
-        for number, line in enumerate(sys.stdin, 1):
-            if not line.strip():
-                continue
-            record = message(line.rstrip("\n"), number)
-            wrong = record if isinstance(record, str) else _wrong(record)
-            if wrong or isinstance(record, str):
-                print(f"panwright swap: line {number}: {wrong}", file=sys.stderr)
-                status = 2
-                continue
+
+        def swapped(record: Record) -> Answered:
+            _check(record)
             kitchen = described(record.get("kitchen"), store=store)
-            for problem in kitchen.problems:
-                print(f"panwright swap: line {number}: {problem}", file=sys.stderr)
-                status = 2
             made = plan(request_in(record["text"], kitchen, now, store), store=store)
             if isinstance(made, NoPlan):
-                said = {
-                    "verdict": "no",
-                    "finish_shift_min": 0.0,
-                    "change": None,
-                    "text": f"There is no plan to change: {'; '.join(made.reasons)}",
-                    "cautions": [],
-                    "plan": answer_json(made),
-                }
-            else:
-                to = _have(record.get("to"), record.get("grams"), now, store)
-                said = dict(swap_json(swap(made, frm=record.get("from") or None, to=to, store=store)))
-            print(json.dumps({"id": record["id"], **said}, ensure_ascii=False))
-    return status
+                return _nothing_to_change(made), kitchen.problems
+            to = _have(record.get("to"), record.get("grams"), now, store)
+            answer = swap(made, frm=record.get("from") or None, to=to, store=store)
+            return swap_json(answer), kitchen.problems
+
+        return answer_lines("swap", standard_input(), swapped)
 
 
-def _wrong(record: Mapping[str, Any]) -> str:
+def _check(record: Record) -> None:
     for key in ("from", "to"):
         if record.get(key) is not None and not isinstance(record[key], str):
-            return f'field "{key}": expected a food name'
+            raise UnusableError(f'field "{key}": expected a food name')
     if not record.get("from") and not record.get("to"):
-        return 'fields "from" and "to": expected at least one food name'
+        raise UnusableError('fields "from" and "to": expected at least one food name')
     grams = record.get("grams")
     if grams is not None and (isinstance(grams, bool) or not isinstance(grams, int | float) or grams <= 0):
-        return f'field "grams": expected a positive number, got {grams!r}'
-    return ""
+        raise UnusableError(f'field "grams": expected a positive number, got {grams!r}')
+
+
+def _nothing_to_change(made: NoPlan) -> Mapping[str, Any]:
+    return {
+        "verdict": "no",
+        "finish_shift_min": 0.0,
+        "change": None,
+        "text": f"There is no plan to change: {'; '.join(made.reasons)}",
+        "cautions": [],
+        "plan": answer_json(made),
+    }
 
 
 def _have(name: str | None, grams: float | None, now: datetime, store: Store) -> Have | None:

@@ -10,6 +10,7 @@ from knowledge.foods.store import Store
 from knowledge.physics import History, Outcome, Texture, cook, history
 from knowledge.physics.chart import METHODS, Read, Row, read_row
 from knowledge.physics.march import nominal_h
+from knowledge.physics.model import Heat
 
 _WORDS = {
     "roasted": "roast",
@@ -32,6 +33,12 @@ _WORDS = {
     "pressure": "pressure_high",
     "sealed": "pressure_high",
     **{m: m for m in METHODS},
+}
+_HEAT = {
+    Heat.DRY: "heat of air and radiation",
+    Heat.WET: "liquid or steam",
+    Heat.PAN: "metal, and what is around,",
+    Heat.AIR: "still air",
 }
 _SHAPES = {
     "dice": "cuboid",
@@ -71,7 +78,7 @@ def parse(text: str) -> Row:
     shape = next((_SHAPES[w] for w in words if w in _SHAPES), "")
     textures = {Texture.CRISP_TENDER: ("crisp",), Texture.SOFT: ("soft",)}
     texture = next((t for t, said in textures.items() if any(w in words for w in said)), Texture.TENDER)
-    head = re.split(r",|\d", low)[0]
+    head = re.split(r",|\d", re.sub(r"^[\s\d.,-]+(?:mm|cm|kg|g)?\s+", "", low))[0]
     skip = {*_WORDS, *_STATES, "crisp", "soft", "tender", "dice", "cubes", "chunks"}
     food = " ".join(w for w in head.split() if w not in skip) or head.strip()
     return Row(
@@ -99,7 +106,7 @@ def explain(text: str, store: Store, *, plot: str | None = None) -> int:
     """Print the chain from piece to time; draw it too when asked. Returns the exit status."""
     try:
         read = read_row(parse(text), store)
-        outcome = cook([read.case])[0]
+        outcome = cook([read.case], spread=read.spread)[0]
     except KnowledgeError as error:
         print(f"panwright times: {error}", file=sys.stderr)
         return 2
@@ -129,7 +136,7 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         f"{1000 * p.half_size_m:.1f} mm, surface x {p.area_factor:.2f}",
         f"stuff    k {p.k_W_mK:.3f} W/mK, {p.density_kg_m3:.0f} kg/m3, cp {p.cp_J_kgK:.0f} J/kgK, "
         f"diffusivity {alpha:.3g} m2/s, water {100 * p.water_frac:.0f} %, starts at {p.start_degC:.0f} °C",
-        f"medium   {medium.heat.value} at {medium.ambient_degC:.0f} °C"
+        f"medium   {read.method}, {_HEAT[medium.heat]} at {medium.ambient_degC:.0f} °C"
         + (f" (reached in {medium.come_up_s:.0f} s)" if medium.come_up_s else "")
         + f", h about {h:.0f} W/m2K, Biot {h * p.half_size_m / p.k_W_mK:.2f}",
     ]
@@ -139,7 +146,10 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
             f"{goal.z_above_K:g} K above"
         )
     elif goal.target_degC is not None:
-        out.append(f"done at  {goal.target_degC:.1f} °C in the middle, carry-over share {goal.kappa:.2f}")
+        out.append(
+            f"done at  {goal.target_degC:.1f} °C in the middle after a rest, which adds {100 * goal.kappa:.0f} % "
+            "of mean less middle"
+        )
     if goal.safe_degC is not None:
         out.append(f"safe at  {goal.safe_degC:.1f} °C in the middle (USDA FSIS)")
     out += ["", "  min   middle    mean  surface   dose  log kill"]
@@ -158,6 +168,10 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         f"done after {outcome.done_s / 60:.1f} min ({outcome.lo_s / 60:.0f} to {outcome.hi_s / 60:.0f})"
         f"{over}; decided by: {outcome.decided_by}"
     )
+    if read.not_counted_s:
+        out.append(
+            f"of these, charts do not count {read.not_counted_s / 60:.0f} min of coming up to pressure"
+        )
     if read.note:
         out.append(f"note: {read.note}")
     return out

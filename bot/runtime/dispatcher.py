@@ -30,6 +30,7 @@ from bot.runtime import logs
 from bot.runtime.mind import Think
 from bot.runtime.outbox import Outbox
 from bot.runtime.store import Store
+from bot.runtime.workers import ChatWorkers
 from bot.transports.base import Incoming, NotStoredError
 
 HASTE_S = 1.0  # real seconds of delay taken as none: an accelerated clock does not make a reminder late
@@ -48,9 +49,8 @@ class Dispatcher:
         """`rescheduled` is called after reminders may have changed."""
         self._store, self._clock, self._think, self._outbox = store, clock, think, outbox
         self._rescheduled = rescheduled
-        self._workers: dict[str, asyncio.Task[None]] = {}
+        self._workers = ChatWorkers(self._work, name="chat")
         self._salt = store.salt()
-        self._closing = False
 
     def begin(self) -> None:
         """Take up events that an earlier process left unfinished."""
@@ -71,37 +71,26 @@ class Dispatcher:
 
     def wake(self, chat_id: str) -> None:
         """Something waits for this chat."""
-        if not self._closing and chat_id not in self._workers:
-            self._workers[chat_id] = asyncio.create_task(self._work(chat_id), name=f"chat {chat_id}")
+        self._workers.wake(chat_id)
 
     async def settled(self, chat_id: str) -> None:
         """Return when nothing waits to be handled in this chat."""
-        while (worker := self._workers.get(chat_id)) is not None:
-            await asyncio.wait({worker})
+        await self._workers.idle(chat_id)
 
     async def close(self, *, within_s: float) -> None:
         """Finish the events under way; the rest stays stored for the next start."""
-        self._closing = True
-        workers = set(self._workers.values())
-        if workers:
-            _, late = await asyncio.wait(workers, timeout=within_s)
-            for worker in late:
-                worker.cancel()
-            await asyncio.gather(*late, return_exceptions=True)
+        await self._workers.close(within_s=within_s)
 
     async def _work(self, chat_id: str) -> None:
-        try:
-            while not self._closing:
-                try:
-                    handled = await self._handle_next(chat_id)
-                except (sqlite3.Error, OSError) as error:
-                    log.error("chat %s: cannot save: %s", self._tag(chat_id), logs.where(error))
-                    await asyncio.sleep(RETRY_S)
-                    continue
-                if not handled:
-                    return
-        finally:
-            del self._workers[chat_id]
+        while not self._workers.closing:
+            try:
+                handled = await self._handle_next(chat_id)
+            except (sqlite3.Error, OSError) as error:
+                log.error("chat %s: cannot save: %s", self._tag(chat_id), logs.where(error))
+                await asyncio.sleep(RETRY_S)
+                continue
+            if not handled:
+                return
 
     async def _handle_next(self, chat_id: str) -> bool:
         """Handle due reminders or else the oldest message. False when there is neither."""

@@ -16,6 +16,7 @@ from bot.core.notices import as_delivered
 from bot.runtime import logs
 from bot.runtime.pacing import Pacing
 from bot.runtime.store import Message, Store
+from bot.runtime.workers import ChatWorkers
 from bot.transports.base import Delivery, Outgoing, Refused, Sent, Transport, TryLater, Unsure
 
 AT_ONCE = 12  # messages under way at the same time, over all chats
@@ -33,10 +34,9 @@ class Outbox:
 
     def __init__(self, *, store: Store, transport: Transport, clock: Clock, pacing: Pacing) -> None:
         self._store, self._transport, self._clock, self._pacing = store, transport, clock, pacing
-        self._workers: dict[str, asyncio.Task[None]] = {}
+        self._workers = ChatWorkers(self._work, name="outbox")
         self._slots = asyncio.Semaphore(AT_ONCE)
         self._salt = store.salt()
-        self._closing = False
 
     def begin(self) -> None:
         """Take up what an earlier process left; what it was cut off in is marked as a possible repeat."""
@@ -48,45 +48,32 @@ class Outbox:
 
     def wake(self, chat_id: str) -> None:
         """Something was saved for this chat."""
-        if not self._closing and chat_id not in self._workers:
-            self._workers[chat_id] = asyncio.create_task(self._work(chat_id), name=f"outbox {chat_id}")
+        self._workers.wake(chat_id)
 
     async def drained(self, chat_id: str) -> None:
         """Return when nothing of this chat waits to be delivered."""
-        while (worker := self._workers.get(chat_id)) is not None:
-            await asyncio.wait({worker})
+        await self._workers.idle(chat_id)
 
     async def close(self, *, within_s: float) -> None:
         """Finish what is under way; what takes longer stays marked and is repeated at the next start."""
-        self._closing = True
-        workers = set(self._workers.values())
-        if workers:
-            _, late = await asyncio.wait(workers, timeout=within_s)
-            for worker in late:
-                worker.cancel()
-            await asyncio.gather(*late, return_exceptions=True)
+        await self._workers.close(within_s=within_s)
 
     async def _work(self, chat_id: str) -> None:
         tries = 0
-        try:
-            while not self._closing:
-                if self._store.next_message(chat_id) is None:
-                    return
-                try:
-                    wait_s = await self._deliver_next(chat_id, tries)
-                except sqlite3.Error as error:
-                    log.error("outbox: chat %s: %s", logs.chat_tag(chat_id, self._salt), logs.where(error))
-                    wait_s = LONGEST_WAIT_S
-                tries = 0 if wait_s == 0.0 else tries + 1
-                await self._pause(wait_s)
-        finally:
-            del self._workers[chat_id]
+        while not self._workers.closing and self._store.next_message(chat_id) is not None:
+            try:
+                wait_s = await self._deliver_next(chat_id, tries)
+            except sqlite3.Error as error:
+                log.error("outbox: chat %s: %s", logs.chat_tag(chat_id, self._salt), logs.where(error))
+                wait_s = LONGEST_WAIT_S
+            tries = 0 if wait_s == 0.0 else tries + 1
+            await self._pause(wait_s)
 
     async def _pause(self, wait_s: float) -> None:
         """Sleep, but not into the closing down."""
         loop = asyncio.get_running_loop()
         until = loop.time() + wait_s
-        while not self._closing and (left_s := until - loop.time()) > 0:
+        while not self._workers.closing and (left_s := until - loop.time()) > 0:
             await asyncio.sleep(min(left_s, 0.5))
 
     async def _deliver_next(self, chat_id: str, tries: int) -> float:

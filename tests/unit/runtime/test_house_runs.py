@@ -177,7 +177,7 @@ async def test_a_chat_that_cannot_be_reached_does_not_hold_up_another() -> None:
         async with asyncio.timeout(5):
             await table.say("hello", chat_id="2")
         assert table.texts("2") == ["echo hello"]
-        table.house._outbox._workers["1"].cancel()
+        table.house._outbox._workers._tasks["1"].cancel()
 
 
 async def test_closing_leaves_nothing_half_done(tmp_path: Path) -> None:

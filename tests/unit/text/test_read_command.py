@@ -42,5 +42,7 @@ def test_a_bad_line_is_named_and_the_good_ones_answered(
 def test_a_clock_that_is_none_is_refused(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert _run(monkeypatch, "rice\n", "--now", "teatime") == 2
+    with pytest.raises(SystemExit) as ended:
+        _run(monkeypatch, "rice\n", "--now", "teatime")
+    assert ended.value.code == 2
     assert "teatime" in capsys.readouterr().err
