@@ -147,8 +147,8 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         )
     elif goal.target_degC is not None:
         out.append(
-            f"done at  {goal.target_degC:.1f} °C in the middle after a rest, which adds {100 * goal.kappa:.0f} % "
-            "of mean less middle"
+            f"done at  {goal.target_degC:.1f} °C in the middle after a rest, which adds "
+            f"{100 * goal.kappa:.0f} % of mean less middle"
         )
     if goal.safe_degC is not None:
         out.append(f"safe at  {goal.safe_degC:.1f} °C in the middle (USDA FSIS)")

@@ -71,6 +71,7 @@ class Read:
     doneness: Doneness
     shape: str
     size_mm: float
+    method: str
     not_counted_s: float
     spread: float
     note: str
@@ -105,7 +106,7 @@ def read_row(row: Row, store: Store) -> Read:
         goal=end,
     )  # fmt: skip
     return Read(
-        case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm,
+        case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm, method=row.method,
         not_counted_s=not_counted,
         spread=spread_of(row.method, _kind(row, doneness, shape)), note=note,
     )  # fmt: skip

@@ -41,7 +41,7 @@ _OVER_SHARE = 1.7  # how far past done a march looks for too much
 def cook(cases: Sequence[Case], *, spread: float | Sequence[float] = SPREAD) -> list[Outcome]:
     """When each piece is done, safe and overdone; one batched march.
 
-    `spread` is the factor either way of `lo_s` and `hi_s`: one for all, or one a case (see `chart.spread_of`).
+    `spread` is the factor either way of `lo_s` and `hi_s`: for all, or one a case (`chart.spread_of`).
     A piece that gets nowhere within a day, or whose medium cannot bring it to its end, has
     `done_s` None and a note that says so. Raises OutOfRange for a case that is no number.
     """

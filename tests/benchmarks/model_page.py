@@ -56,7 +56,8 @@ def parameter_table() -> list[str]:
 
     media = tables.rows("media")
     with (tables.DATA / "food_factors.csv").open(encoding="utf-8", newline="") as file:
-        foods = sum(r["dose_factor"] not in ("", "1") for r in csv.DictReader(file))
+        own = [r for r in csv.DictReader(file) if r["dose_factor"] not in ("", "1")]
+    foods, learned = len(own), sum(r["source"] == "FIT-TIMES" for r in own)
     classes = (
         "dose_min",
         "crisp_factor",
@@ -72,9 +73,9 @@ def parameter_table() -> list[str]:
         "|---|---|---|",
         f"| media.csv | {len(media)} | {sum(r['source'] == 'FIT-TIMES' for r in media)} |",
         f"| doneness.csv: doses and factors | {doses} "
-        f"| {fitted('doneness', ('dose_min',))} doses; the factors move together, 9 in all |",
+        f"| {fitted('doneness', ('dose_min',))} doses; the factors move together, 14 in all |",
         f"| size_factors.csv | {len(tables.rows('size_factors'))} | {fitted('size_factors', ('factor',))} |",
-        f"| food_factors.csv | {foods} | {foods}, each held to 1 (log-sd 0.35) |",
+        f"| food_factors.csv | {foods} | {learned}, each held to 1 (log-sd 0.5) |",
         f"| spreads.csv | {len(tables.rows('spreads'))} | {len(tables.rows('spreads'))} |",
     ]
 
