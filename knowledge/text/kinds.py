@@ -59,6 +59,8 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
     if ruled is Kind.COOK_EVENT or (ruled is Kind.SWAP and signs.swap):
         enough = VERY_CLEAR  # these rules ask for words of their own
+    if ruled is Kind.PLAN and (signs.foods > 1 or signs.people or signs.deadline):
+        enough = VERY_CLEAR  # a list of foods, eaters or a time to eat: a dinner is wanted
     return best if chances[best] >= enough and _can_be(best, signs) else ruled
 
 
