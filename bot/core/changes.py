@@ -63,6 +63,8 @@ def swap(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> 
 def amend(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
     """ "I also found leeks" while cooking."""
     cook = running(state)
+    if reading.vessel not in (None, cook.plan.vessel) and not reading.items:
+        return Outcome(state=state, actions=(Say(text=cooks.VESSEL_STAYS),))
     return _changed(
         state, reading_request(state, reading, now, knowledge, base=cook.plan.request), now, knowledge
     )
@@ -78,8 +80,14 @@ def _changed(state: Chat, request: Request, now: datetime, knowledge: Knowledge)
         return Outcome(state=state, actions=(Say(text=text),))
     future = schedule.adopt(cook, answer, now)
     parts = differences(cook, answer, now, offset(state))
+    if not parts and _amounts(answer) == _amounts(cook.plan):
+        return Outcome(state=state, actions=(Say(text=cooks.NO_CHANGE),))
     text = cooks.changed_cook(parts, schedule.table_at(future), offset(state))
     return propose(state, f"{text} {cooks.TAKE_CHANGE}", answer)
+
+
+def _amounts(plan: Plan) -> dict[str, int]:
+    return {item.food_id: round(item.grams) for item in plan.items}
 
 
 def take(state: Chat, plan: Plan, now: datetime) -> Outcome:

@@ -137,7 +137,9 @@ def _text(state: Chat, text: str, now: datetime, knowledge: Knowledge) -> Outcom
     word = " ".join(text.lower().rstrip("?!. ").split())
     if word in WORDS:
         return _dispatch(state, WORDS[word], Message(reading=_blank(text), now=now, knowledge=knowledge))
-    if word in REMINDER_WORDS and state.cook is not None:
+    if word in REMINDER_WORDS:
+        if state.cook is None:
+            return _dispatch(state, Topic.STOVE, Message(reading=_blank(text), now=now, knowledge=knowledge))
         return buttons.answered(state, REMINDER_WORDS[word], now, knowledge)
     lesson = teaching.lesson_named(state, text.lower().removeprefix("forget "))
     if lesson is not None and text.lower().startswith("forget "):

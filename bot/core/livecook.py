@@ -149,6 +149,11 @@ def done(state: Chat, group: Sequence[LiveStep], now: datetime, knowledge: Knowl
     cook = running(state)
     after = schedule.mark(cook, group, StepStatus.DONE)
     kinds = {schedule.step_of(cook, s).do for s in group}
+    low = [i for i in cook.plan.items if i.food_id in cook.read_low and i.done.core_degC is not None]
+    if low and Do.SERVE in kinds:
+        goal = low[0].done.core_degC or 0.0
+        text = cooks.read_low(low[0].label, goal, cook.plan.request.kitchen.units)
+        return Outcome(state=replace(state, cook=replace(cook, read_low=())), actions=(Say(text=text),))
     if Do.SERVE in kinds or not any(s.status in schedule.OPEN for s in after.steps):
         return finish(state, knowledge)
     last = group[-1]

@@ -60,6 +60,7 @@ class LiveCook:
     zero_at: datetime
     steps: tuple[LiveStep, ...]  # in order of number
     next_number: int
+    read_low: tuple[str, ...] = ()  # foods whose last thermometer reading was below its goal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

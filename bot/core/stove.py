@@ -202,6 +202,9 @@ def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     item = item_of(cook, name, knowledge)
     if item is None:
         return Outcome(state=state, actions=(Say(text=cooks.BURNING),))
+    half_s = (item.in_s + item.done.window_s[0]) / 2
+    if schedule.elapsed_s(cook, now) < half_s:  # too hot outside, far from done inside
+        return Outcome(state=state, actions=(Say(text=cooks.not_through(item.label)),))
     units = cook.plan.request.kitchen.units
     text = cooks.out_early(item.label, item.done.core_degC, units)
     outs = [
@@ -250,9 +253,11 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     goal = item.done.core_degC
     if read >= goal - 0.2:  # a thermometer's own resolution: 165 °F is 73.9 °C
         text = cooks.probe_done(item.label, read, goal, item.done.rest_s, units)
-        return Outcome(state=state, actions=(Say(text=text),))
+        low = tuple(f for f in cook.read_low if f != item.food_id)
+        return Outcome(state=replace(state, cook=replace(cook, read_low=low)), actions=(Say(text=text),))
     left_s = more_s(read_degC=read, goal_degC=goal, in_for_s=schedule.elapsed_s(cook, now) - item.in_s)
     again = now + timedelta(seconds=MEASURE_AGAIN_S if left_s is None else left_s)
+    cook = replace(cook, read_low=tuple(dict.fromkeys((*cook.read_low, item.food_id))))
     after = cook
     ahead = [
         s

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import asyncio
 import os
+import re
 import shutil
 import sys
 import textwrap
@@ -32,6 +33,9 @@ LEAVING = frozenset({"bye", "quit", "exit", "/quit", "/exit"})
 PROMPT = "> "
 GUTTER = " " * 7  # as wide as "18:42  "
 WIDEST = 92  # longer lines are tiring to read
+
+# What the rest of a list item hangs behind: a bullet, "2. ", a minute ("  9  "), a time of day.
+MARK = re.compile(r" *(?:[-•*▶] +|\d+\. +|\d\d:\d\d +|\d+  +)?")
 
 Buttons = tuple[tuple[Button, ...], ...]
 
@@ -176,8 +180,8 @@ def laid_out(text: str, buttons: Buttons, when: datetime, *, width: int) -> str:
 
 def _fold(line: str, room: int) -> list[str]:
     """A line in pieces of at most `room`; list items hang under their first word."""
-    body = line.lstrip(" -•*0123456789.:+")
-    hang = " " * min(len(line) - len(body), room // 3)
+    mark = MARK.match(line)
+    hang = " " * min(len(mark.group()) if mark else 0, room // 3)
     return textwrap.wrap(line, room, subsequent_indent=hang, break_long_words=True) or [""]
 
 

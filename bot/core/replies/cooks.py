@@ -33,7 +33,7 @@ SHORT = {
     Do.CHECK: "check {}",
     Do.SERVE: "serve",
 }
-CLAUSE_MAX = 44  # characters of a step's first clause that stand for the step
+CLAUSE_MAX = 72  # characters of a step's first clause that stand for the step
 
 
 def short(step: Step, names: Sequence[str]) -> str:
@@ -54,7 +54,8 @@ def in_minutes(seconds: float) -> str:
 def next_up(what: str, at: datetime, now: datetime, offset_min: int | None) -> str:
     """What is next and when."""
     wait = in_minutes((at - now).total_seconds())
-    return f"Next at {clock(at, offset_min)} ({wait}): {what}."
+    stop = "" if what.endswith("…") else "."
+    return f"Next at {clock(at, offset_min)} ({wait}): {what}{stop}"
 
 
 def todo(texts: Sequence[str], late_s: float = 0.0) -> str:
@@ -212,6 +213,15 @@ def probe_odd(read_degC: float, units: str) -> str:
     return f"{temperature(read_degC, units)} can't be food in a pan. What does it read at the thickest part?"
 
 
+def read_low(name: str, goal_degC: float, units: str) -> str:
+    """Served although the last reading was below the goal: asked once."""
+    goal = temperature(goal_degC, units)
+    return (
+        f"Don't eat yet: {name} last read below {goal}. Measure again and send me the reading; "
+        f"if it has reached {goal}, say “done” once more."
+    )
+
+
 def probe_soft(name: str) -> str:
     """Food that is judged by a knife, not a thermometer."""
     return f"For {name} a knife tells more than a thermometer: it should slip in easily."
@@ -234,7 +244,15 @@ def out_early(name: str, core_degC: float | None, units: str) -> str:
     return f"Then {name} comes out now; keep it warm under a lid or foil.{safe} The rest goes on as planned."
 
 
-BURNING = "Turn the heat down a notch and move it away from the hottest spot. The rest goes on as planned."
+BURNING = (
+    "Turn the heat down a notch and move it away from the hottest spot; is the pan dry, loosen what sticks "
+    "with a splash of liquid. The rest goes on as planned."
+)
+
+
+def not_through(name: str) -> str:
+    """Burning outside long before it can be done inside."""
+    return f"{sentence(f'{name} is not done yet, so it stays in')} {BURNING}"
 
 
 def skipped(texts: Sequence[str]) -> str:
@@ -320,6 +338,7 @@ def not_yet_in(name: str, at: datetime, offset_min: int | None) -> str:
 VESSEL_STAYS = "Dinner is in its vessel, so that stays. A food can still change: “parsnip instead of carrot?”"
 NO_UNDO = "What is cooked can't be undone. Tell me what to change from here on, or “stop”."
 TAKE_CHANGE = "Change it?"
+NO_CHANGE = "That changes nothing from here on. To have more of it, add food: “also 2 potatoes”."
 CANT_CHANGE = "What is in the vessel stays in, and with that it doesn't work out:"
 
 

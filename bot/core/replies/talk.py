@@ -113,6 +113,11 @@ def changed(parts: Sequence[str]) -> str:
     return f"Noted: {listed(parts)}."
 
 
+def tonight(barred: Sequence[str]) -> str:
+    """An allergy or a food never wanted that came with a dinner: said back, so that the cook can trust it."""
+    return f"Noted for tonight: {listed(barred)}. Packets differ, so read the labels too."
+
+
 def oven_offset(offset_K: float, units: str) -> str:
     """An oven that runs hot or cold: what helps meanwhile."""
     degrees = f"{abs(round(offset_K * 9 / 5))} °F" if units == "us" else f"{abs(round(offset_K))} °C"

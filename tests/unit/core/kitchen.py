@@ -109,6 +109,13 @@ READINGS: dict[str, Reading] = {
     ),
     "oca for carrot": Reading(kind=Kind.SWAP, text="oca for carrot", swap=SwapRead(frm="carrot", to="oca")),
     "also leek": Reading(kind=Kind.PLAN, text="also leek", items=(item("leek"),), amends=True),
+    "use the pot": Reading(kind=Kind.PLAN, text="use the pot", vessel="lidded pot", amends=True),
+    "chicken pea, no nuts": Reading(
+        kind=Kind.PLAN,
+        text="chicken pea, no nuts",
+        items=(item("chicken"), item("pea")),
+        diet=("no nuts",),
+    ),
     "make it 6": Reading(kind=Kind.PLAN, text="make it 6", people=6.0, amends=True),
     "chicken carrot by 18:30": Reading(
         kind=Kind.PLAN,

@@ -6,6 +6,7 @@ carrot 17:25, pea 17:35, check 17:53:20, table 17:55.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
@@ -13,9 +14,11 @@ import pytest
 from bot.core import schedule
 from bot.core.actions import Remind
 from bot.core.events import ButtonPressed, RemindersDue
+from bot.core.replies import cooks
 from bot.core.state import StepStatus
+from knowledge.planner.model import Do, Step
 from tests.unit.core.evening import Evening, cooking
-from tests.unit.core.kitchen import NOW, says, send
+from tests.unit.core.kitchen import NOW, START, says, send, text_of
 
 
 def at(hour: int, minute: int, second: int = 0) -> datetime:
@@ -160,6 +163,61 @@ def test_an_impossible_reading_is_asked_back() -> None:
 def test_done_early_asks_for_the_safe_temperature_first() -> None:
     assert "must show 74 °C" in cooking_later(45).text("chicken done early")
     assert "Turn the heat down" in cooking_later(45).text("burning")
+
+
+def test_what_burns_long_before_it_is_done_stays_in() -> None:
+    text = cooking_later(5).text("chicken done early")
+    assert "stays in" in text
+    assert "heat down" in text
+    assert "comes out now" not in text
+
+
+def test_dinner_is_not_served_on_a_low_reading_without_a_word() -> None:
+    evening = cooking_later(56)
+    evening.text("chicken is 60")
+    assert "Don't eat yet: chicken last read below 74 °C" in evening.text("done")
+    assert evening.state.cook is not None
+    evening.text("chicken is 75")
+    assert evening.text("done").startswith("Enjoy your meal")
+
+
+def test_after_a_low_reading_a_second_done_serves() -> None:
+    evening = cooking_later(56)
+    evening.text("chicken is 60")
+    evening.text("done")
+    assert evening.text("done").startswith("Enjoy your meal")
+
+
+def test_the_vessel_of_a_running_cook_stays() -> None:
+    evening = cooking_later(20)
+    state = evening.state
+    assert "in its vessel" in evening.text("use the pot")
+    assert evening.state == state
+
+
+def test_a_change_that_changes_nothing_asks_nothing() -> None:
+    evening = cooking_later(20)
+    text = evening.text("make it 6")
+    assert text.startswith("That changes nothing")
+    assert evening.state.asked == ""
+
+
+def test_the_answers_to_a_reminder_mean_the_cook_when_there_is_none() -> None:
+    assert "Nothing is cooking" in text_of(send(START, "later"))
+
+
+def test_a_step_shown_short_keeps_its_last_word_and_one_stop() -> None:
+    text = "Cut 4 carrots into 25 mm chunks and 500 g potatoes into 25 mm chunks."
+    step = replace(plan_step(), do=Do.PREP, text=text)
+    assert cooks.short(step, []).endswith("potatoes into 25 mm chunks")
+    long = cooks.short(replace(step, text="word " * 40), [])
+    assert cooks.next_up(long, NOW, NOW, 0).endswith(" …")
+
+
+def plan_step() -> Step:
+    cook = cooking().state.cook
+    assert cook is not None
+    return cook.plan.steps[0]
 
 
 def test_a_food_is_left_out_but_a_safety_step_is_not() -> None:

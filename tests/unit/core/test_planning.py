@@ -21,6 +21,10 @@ def test_a_list_of_foods_gets_a_plan_at_once_with_its_buttons() -> None:
     assert outcome.state.offer is not None
 
 
+def test_an_allergy_that_comes_with_a_dinner_is_said_back() -> None:
+    assert text_of(send(START, "chicken pea, no nuts")).startswith("Noted for tonight: no nuts.")
+
+
 def test_a_deadline_is_answered_with_times_of_day() -> None:
     text = text_of(send(START, "chicken carrot by 18:30"))
     # The plan takes 55 min: 18:30 less 55 min.

@@ -108,6 +108,13 @@ def test_a_long_list_item_hangs_under_its_first_word() -> None:
     assert shown[1].startswith(" " * 9 + "word")
 
 
+def test_a_line_that_begins_with_an_amount_hangs_under_its_step() -> None:
+    shown = laid_out("  0  800 g " + "word " * 30, (), NOON, width=60).split("\n")
+    assert shown[1].startswith(" " * 12 + "word")
+    shown = laid_out("68 °C " + "word " * 30, (), NOON, width=60).split("\n")
+    assert shown[1].startswith(" " * 7 + "word")
+
+
 @given(st.text(alphabet=st.characters(codec="utf-8"), max_size=300), st.integers(20, 120))
 def test_no_word_is_lost_in_the_layout(text: str, width: int) -> None:
     shown = laid_out(text, (), NOON, width=width)
