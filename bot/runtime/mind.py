@@ -5,11 +5,11 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Protocol
 
 from bot.core.actions import Outcome
-from bot.core.events import Event
+from bot.core.events import Event, TextReceived
 from bot.core.state import Chat
 
 Step = Callable[[Chat, Event, datetime], Outcome]
@@ -58,11 +58,16 @@ class Mind:
 
 
 def awaken() -> Step:
-    """The conversation over the knowledge file, which is built first when it is missing or stale."""
+    """The conversation over the knowledge file, which is built first when it is missing or stale.
+
+    One message is thought through for nobody, so that the first cook's is answered as fast as
+    the rest: vocabularies and tables load with it.
+    """
     from bot.core.conversation import step
     from knowledge import open_knowledge
 
     knowledge = open_knowledge()
+    step(Chat(chat_id="nobody"), TextReceived(text="carrots"), datetime.now(UTC), knowledge)
 
     def think(chat: Chat, event: Event, now: datetime) -> Outcome:
         return step(chat, event, now, knowledge)
