@@ -30,7 +30,7 @@ LONGEST_S = 86400.0
 SPREAD = 1.25
 """`lo_s` and `hi_s` are the time over and times this: published times for one piece differ so much."""
 
-_STEPS_ALONE = 32
+_STEPS_ALONE = 40
 _STEPS_BEFORE = 14  # in each phase before the last
 _STEPS_LAST = 36
 _ROUNDS = 5
