@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 
 from knowledge.errors import OutOfRange
 from knowledge.physics import safety
+from knowledge.physics.crossings import when_dosed, when_first
 from knowledge.physics.doneness import dose_rate, dose_temperature
 from knowledge.physics.limits import within
 from knowledge.physics.march import Path, Pieces, march, nominal_h, pieces_of
@@ -207,40 +208,6 @@ def _log_mean(a: Array, b: Array) -> Array:
     return np.where(small, 0.5 * (a + b), (b - a) / np.where(small, 1.0, growth))
 
 
-# Crossings
-
-
-def _first(values: Array, level: Array, t: Array) -> Array:
-    """Time when each column first reaches its level, linear within a step; infinite if never."""
-    reached = values >= level
-    any_ = reached.any(axis=0)
-    i = np.argmax(reached, axis=0)
-    column = np.arange(values.shape[1])
-    j = np.maximum(i - 1, 0)
-    v0, v1, t0, t1 = values[j, column], values[i, column], t[j, column], t[i, column]
-    gap = v1 - v0
-    share = np.where(gap > 0.0, (np.minimum(level, v1) - v0) / np.where(gap > 0.0, gap, 1.0), 1.0)
-    when = np.where(i == 0, t0, t0 + np.clip(share, 0.0, 1.0) * (t1 - t0))
-    return np.where(any_, when, math.inf)
-
-
-def _first_dose(dose: Array, rate: Array, level: Array, t: Array) -> Array:
-    """As `_first` for a dose: within a step the rate grows evenly in its logarithm."""
-    reached = dose >= level
-    any_ = reached.any(axis=0)
-    i = np.argmax(reached, axis=0)
-    column = np.arange(dose.shape[1])
-    j = np.maximum(i - 1, 0)
-    span = t[i, column] - t[j, column]
-    r0 = np.maximum(rate[j, column], 1e-12)
-    growth = np.log(np.maximum(rate[i, column], 1e-12) / r0)
-    need = 60.0 * (np.where(any_, level, 0.0) - dose[j, column]) / (r0 * np.maximum(span, 1e-9))
-    flat = np.abs(growth) < 1e-6
-    curved = np.log1p(np.maximum(need * growth, -0.999999)) / np.where(flat, 1.0, growth)
-    share = np.clip(np.where(flat, need, curved), 0.0, 1.0)
-    return np.where(any_, np.where(i == 0, t[0], t[j, column] + share * span), math.inf)
-
-
 # One batch
 
 
@@ -292,14 +259,14 @@ class _Found:
         rate = _rates(goals, path)
         self.dose = _dose(cases, rate, path)
         reading = path.core + goals.kappa * (path.mean - path.core)
-        by_core = _first(reading, goals.target, path.t)
-        by_dose = _first_dose(self.dose, rate, goals.dose, path.t)
+        by_core = when_first(reading, goals.target, path.t)
+        by_dose = when_dosed(self.dose, rate, goals.dose, path.t)
         nothing = ~goals.dosed & ~np.isfinite(goals.target)
         self.taste = np.where(goals.dosed, by_dose, np.where(nothing, 0.0, by_core))
-        self.safe = _first(path.core, goals.safe, path.t)
+        self.safe = when_first(path.core, goals.safe, path.t)
         self.done = np.maximum(self.taste, self.safe)
-        over_core = _first(reading, goals.over_core, path.t)
-        over_dose = _first_dose(self.dose, rate, goals.over_dose, path.t)
+        over_core = when_first(reading, goals.over_core, path.t)
+        over_dose = when_dosed(self.dose, rate, goals.over_dose, path.t)
         # Beyond the march the piece is as hot as it gets, so the dose grows evenly.
         left = 60.0 * (goals.over_dose - self.dose[-1]) / np.maximum(rate[-1], 1e-9)
         over_dose = np.where(np.isfinite(over_dose), over_dose, path.t[-1] + left)
