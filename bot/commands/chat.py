@@ -6,20 +6,24 @@ import argparse
 import asyncio
 import os
 import sys
+import uuid
 from pathlib import Path
 
 from bot import config
+from bot.core.events import TextReceived
 from bot.runtime import logs
 from bot.runtime.house import House, open_clock
 from bot.runtime.lock import StoreError
 from bot.runtime.mind import Mind, awaken
 from bot.runtime.store import Store
+from bot.transports.base import Incoming
 from bot.transports.console import CHAT, Console, Lines, PipedLines, lines_of_this_terminal
 from knowledge.errors import KnowledgeError
 
 HELLO = 'Panwright. Write what is in the fridge, for how many, by when. "help" tells more, Ctrl-D leaves.'
 HASTE = "The clock runs {pace:g} times as fast."
-BACK = "Welcome back. This is where we were:"
+BACK = "Welcome back. The last you saw, and below it how things stand now:"
+STATUS = "status"
 GOES_ON = "Your cook goes on. Its reminders wait here: open the chat again with the same data file."
 FILE_HELP = "file that keeps the conversation (default: one in your data folder)"
 
@@ -64,9 +68,10 @@ async def _talk(store: Store, *, pace: float) -> None:
     clock = open_clock(store, pace=pace)
     console = Console(lines=lines, clock=clock)
     house = House(store=store, transport=console, clock=clock, think=mind)
-    _greet(store, console, lines, clock.pace)
+    lines.show(HELLO if clock.pace == 1.0 else f"{HELLO}\n{HASTE.format(pace=clock.pace)}")
     try:
         async with house:
+            await _welcome_back(store, console, lines, house)
             await console.run(house.receive)
             await house.settled(CHAT)
             if isinstance(lines, PipedLines) and pace > 1.0:
@@ -77,9 +82,10 @@ async def _talk(store: Store, *, pace: float) -> None:
         mind.close()
 
 
-def _greet(store: Store, console: Console, lines: Lines, pace: float) -> None:
-    """Say what this is; after a break, show the last message that had buttons again."""
-    lines.show(HELLO if pace == 1.0 else f"{HELLO}\n{HASTE.format(pace=pace)}")
+async def _welcome_back(store: Store, console: Console, lines: Lines, house: House) -> None:
+    """After a break: the last message that had buttons, and how things stand by now."""
     last = store.last_with_buttons(CHAT)
-    if last is not None and store.next_reminder(CHAT) is not None:
-        lines.show(f"\n{BACK}\n{console.laid_out(last.text, last.buttons, last.written_at)}")
+    if last is None or store.next_reminder(CHAT) is None:
+        return
+    lines.show(f"\n{BACK}\n{console.laid_out(last.text, last.buttons, last.written_at)}")
+    await house.receive(Incoming(key=uuid.uuid4().hex, chat_id=CHAT, event=TextReceived(text=STATUS)))

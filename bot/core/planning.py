@@ -166,7 +166,8 @@ def _without(reading: Reading, before: Plan | None) -> str:
     had = {name for item in (before.items if before else ()) for name in (item.food, item.label)}
     barred = [d for d in reading.diet if d.startswith("no ")]
     barred += [f"no {name}" for name in reading.excluded if name not in had]
-    return talk.tonight(barred) if barred else ""
+    allergy = "allerg" in reading.text.lower() or bool(reading.diet)
+    return talk.tonight(barred, allergy) if barred else ""
 
 
 def _nothing_placed(state: Chat, reading: Reading, knowledge: Knowledge) -> Outcome:

@@ -15,7 +15,7 @@ from bot.core import livecook, schedule, telling
 from bot.core.actions import Outcome, Say
 from bot.core.changes import add_forgotten
 from bot.core.questions import Asked, ask, turn_button
-from bot.core.replies import cooks
+from bot.core.replies import cooks, talk
 from bot.core.replies.layout import span
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
 from bot.core.telling import moved, offset, running
@@ -51,6 +51,12 @@ def happened(state: Chat, event: CookEvent, text: str, now: datetime, knowledge:
     if event.item is not None and event.type not in (EventType.FORGOT, EventType.SKIP, EventType.STOP):
         cook = running(state)
         if item_of(cook, event.item, knowledge) is None and not _mentioned(cook, event.item, knowledge):
+            answer = (
+                knowledge.ask(text, kitchen=state.profile.kitchen) if text.rstrip().endswith("?") else None
+            )
+            if answer is not None and answer.known:  # "chicken pink in the middle, ok?" about another dinner
+                said = talk.answer(answer.known, answer.answer, answer.sources)
+                return Outcome(state=state, actions=(Say(text=said),))
             return Outcome(state=state, actions=(Say(text=cooks.not_in_cook(event.item)),))
     match event.type:
         case EventType.STARTED | EventType.DONE_STEP:

@@ -113,9 +113,10 @@ def changed(parts: Sequence[str]) -> str:
     return f"Noted: {listed(parts)}."
 
 
-def tonight(barred: Sequence[str]) -> str:
-    """An allergy or a food never wanted that came with a dinner: said back, so that the cook can trust it."""
-    return f"Noted for tonight: {listed(barred)}. Packets differ, so read the labels too."
+def tonight(barred: Sequence[str], allergy: bool) -> str:
+    """An allergy or a food not wanted that came with a dinner: said back, so that the cook can trust it."""
+    labels = " Packets differ, so read the labels too." if allergy else ""
+    return f"Noted for tonight: {listed(barred)}.{labels}"
 
 
 def oven_offset(offset_K: float, units: str) -> str:

@@ -93,6 +93,11 @@ READINGS: dict[str, Reading] = {
     "beef still tough": event(EventType.NOT_DONE, item="beef"),
     "still hard": event(EventType.NOT_DONE),
     "chicken done early": event(EventType.TOO_FAST, item="chicken"),
+    "is the turkey pink?": Reading(
+        kind=Kind.COOK_EVENT,
+        text="is the turkey pink?",
+        event=CookEvent(type=EventType.NOT_DONE, item="turkey"),
+    ),
     "burning": event(EventType.TOO_FAST),
     "skip the pea": event(EventType.SKIP, item="pea"),
     "skip the check": event(EventType.SKIP, item="chicken"),

@@ -188,6 +188,10 @@ def test_after_a_low_reading_a_second_done_serves() -> None:
     assert evening.text("done").startswith("Enjoy your meal")
 
 
+def test_a_question_about_food_of_another_dinner_is_answered() -> None:
+    assert "FSIS" in cooking_later(20).text("is the turkey pink?")
+
+
 def test_the_vessel_of_a_running_cook_stays() -> None:
     evening = cooking_later(20)
     state = evening.state

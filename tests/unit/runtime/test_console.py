@@ -151,6 +151,7 @@ def test_leaving_a_cook_says_so_and_coming_back_resumes_it(tmp_path: Path) -> No
     time.sleep(2.0)
     back = chat(text="a\n", home=tmp_path)
     assert "Welcome back" in back.stdout
+    assert "echo status" in back.stdout  # how things stand now, not only the last message
     assert back.stdout.count("s1 late") == 1
 
 
