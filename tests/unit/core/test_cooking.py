@@ -192,6 +192,21 @@ def test_a_question_about_food_of_another_dinner_is_answered() -> None:
     assert "FSIS" in cooking_later(20).text("is the turkey pink?")
 
 
+@pytest.mark.parametrize(
+    ("words", "aid"),
+    [
+        ("I burnt myself!", "running water for 20 minutes"),  # NHS, burns and scalds
+        ("the pan is ON FIRE", "Never water on burning fat"),  # fire services' common advice
+        ("ouch, cut my finger", "Press a clean cloth"),
+    ],
+)
+def test_an_accident_comes_before_dinner(words: str, aid: str) -> None:
+    evening = cooking_later(20)
+    state = evening.state
+    assert aid in evening.text(words)
+    assert evening.state == state
+
+
 def test_the_vessel_of_a_running_cook_stays() -> None:
     evening = cooking_later(20)
     state = evening.state
