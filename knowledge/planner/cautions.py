@@ -13,7 +13,7 @@ from knowledge.foods.store import Store
 from knowledge.physics.safety import minimum
 from knowledge.planner import words
 from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import Draft, Placed
+from knowledge.planner.draft import AFTER, Draft, Placed
 from knowledge.planner.handling import handling
 from knowledge.planner.model import Caution
 from knowledge.planner.phrases import capital, is_probed
@@ -31,6 +31,11 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     if any(_is_served_pinker(p) for p in placed):
         yield Caution(
             text="Many cooks serve whole beef and lamb pinker; I plan to the published minimum.", source=FSIS
+        )
+    if draft.method.finish == "broil" and any(p.way.lane_is(AFTER) for p in placed):
+        yield Caution(
+            text="Broiler: stay beside it, dripping fat can catch fire; then heat off, door shut, no water.",
+            source="common practice, fire safety advice",
         )
     yield from hazards([p.way.dish for p in placed], kind=draft.method.kind, store=store)
     foods = [p.way.dish.food for p in placed]

@@ -15,6 +15,8 @@ from knowledge.planner.room import floor_m2
 from knowledge.planner.stages import add_at_s, fan_setting, out_s
 from knowledge.planner.telling import step
 
+GLOW_S = 240.0  # until a broiler glows
+TURN_FROM_MM = 18.0  # under the broiler; what is thinner is done from above
 TURN_FROM_S = 22 * 60.0  # shorter roasts need no turning
 ALL_ROUND_FROM_S = 12 * 60.0  # but sausages and wings do, from here
 LATE_S, BRUSHED_S = 180.0, 480.0  # before the end: what is stirred in, what is spooned over on a tray
@@ -104,8 +106,8 @@ def _groups(placed: Sequence[Placed], draft: Draft) -> list[tuple[float, list[Pl
 
 def _oven(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
-    end = draft.stages.main_end_s
-    groups = _groups(draft.placed, draft)
+    end = draft.stages.after_end_s
+    groups = _groups([p for p in draft.placed if not p.way.lane_is(AFTER)], draft)
     for number, (at, members) in enumerate(groups):
         lies = _each(tell.hand(p).tray for p in members)
         if number == 0:
@@ -120,11 +122,39 @@ def _oven(tell: Telling) -> Iterator[Step]:
             )
         yield step(Do.ADD, at, text, members, hands_s=60)
     first = groups[0][0]
+    end = draft.stages.main_end_s
     half = first + 0.55 * (end - first)
     busy_then = any(abs(at - half) < 420 for at, _ in groups[1:])
     turned = [p for p in draft.placed if _is_turned(p, tell, first, end, half)]
     if turned and not busy_then:
         yield step(Do.TURN, half, f"Turn {names(turned)}; back in.", turned, hands_s=60)
+    yield from _broil(tell)
+
+
+def _broil(tell: Telling) -> Iterator[Step]:
+    """What is laid on last, under the broiler, and turned half way where it is thick."""
+    draft = tell.draft
+    when = draft.stages
+    groups = _groups([p for p in draft.placed if p.way.lane_is(AFTER)], draft)
+    if not groups:
+        return
+    glow = max(when.main_end_s - GLOW_S, when.main_start_s + 60.0)
+    yield step(
+        Do.HEAT, min(glow, when.main_end_s), "Oven over to broiler, on full, so that it glows.", hands_s=20
+    )
+    for number, (at, members) in enumerate(groups):
+        togo = words.duration(when.after_end_s - at)
+        text = (
+            f"Sheet out; lay on {names(members)}, dry and oiled. Back in, one rack below the top, under the "
+            f"broiler: {togo}. Stay beside it: fat can catch fire, and it burns in a minute."
+            if number == 0
+            else f"Lay on {names(members)}: {togo} to go under the broiler."
+        )
+        yield step(Do.ADD, at, text, members, hands_s=60, safety=number == 0)
+    thick = [p for _, group in groups for p in group if p.way.piece.size_mm >= TURN_FROM_MM]
+    if thick:
+        half = when.after_end_s - 0.5 * min(p.add_s for p in thick)
+        yield step(Do.TURN, half, f"Turn {names(thick)} once; back under the broiler.", thick, hands_s=45)
 
 
 def _is_turned(placed: Placed, tell: Telling, first_s: float, end_s: float, half_s: float) -> bool:

@@ -54,6 +54,8 @@ def item_reason(placed: Placed, draft: Draft) -> str:
         return "seared until done, back at the end so that it stays juicy"
     if way.lead == SOFTENED:
         return "first in the fat: the base of the flavour"
+    if way.lane_is(AFTER) and draft.method.finish == "broil":
+        return f"quick: {need} under the broiler, while the rest browns"
     if way.lane_is(AFTER):
         return f"too quick for pressure; {need} in the open cooker"
     if when.at_pressure_s > when.main_start_s:

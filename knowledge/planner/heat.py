@@ -31,6 +31,7 @@ BACK_S, BACK_S_KG = 60.0, 80.0  # so long until a burner has it bubbling again
 CHILL_STEP_KG, COLD_DEGC, MOST_CHILL_K = 0.25, 15.0, 60.0
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
+BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 
 
@@ -134,6 +135,8 @@ def lane_medium(
 ) -> Medium:  # fmt: skip
     """The medium of a lane, as it is when so many grams of a dish go in."""
     altitude_m = kitchen.altitude_m
+    if lane == AFTER and method.finish == "broil":
+        return media.broiler(BROILER_DEGC, surface=surface, altitude_m=altitude_m)
     if lane == AFTER:
         return _stilled(media.bubbling, altitude_m, grams)
     match method.kind:

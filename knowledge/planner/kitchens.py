@@ -83,6 +83,7 @@ def described(raw: object, *, store: Store) -> Described:
         vessels=_vessels(raw.get("vessels"), store, problems),
         oven_max_degC=_number(raw, "oven_max_degC", 250.0, OVEN_DEGC, problems) or 0.0,
         fan_oven=_flag(raw, "fan_oven", problems),
+        broiler=_flag(raw, "broiler", problems, default=True),
         altitude_m=_number(raw, "altitude_m", 0.0, ALTITUDE_M, problems) or 0.0,
         units=_units(raw, problems),
     )
@@ -138,12 +139,12 @@ def _number(
     return float(value)
 
 
-def _flag(raw: Mapping[str, object], key: str, problems: list[str]) -> bool:
-    value = raw.get(key, False)
+def _flag(raw: Mapping[str, object], key: str, problems: list[str], *, default: bool = False) -> bool:
+    value = raw.get(key)
     if value is None or isinstance(value, bool):
-        return bool(value)
+        return default if value is None else value
     problems.append(f'field "kitchen.{key}": expected true or false, got {value!r}')
-    return False
+    return default
 
 
 def _units(raw: Mapping[str, object], problems: list[str]) -> str:

@@ -17,6 +17,7 @@ from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dish
 
 WHOLE_SAID = frozenset({"whole", "bone-in", "fillet", "boneless", "baby", "peeled"})
+FINISHES = {"boil": "after", "broil": "broiled"}  # columns of `method_fit.csv`
 NEAREST = ("food", "group", "class")  # whose row counts before whose
 
 
@@ -42,6 +43,7 @@ class Method:
     wet: float  # 0 to 1, how much sauce there is
     crisp: float  # 0 to 1, how crisp things get
     hands: float  # share of the cooking time with the hands at the stove
+    finish: str  # what quick foods end in while the rest stays: "boil" after pressure, "broil", "" for none
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +55,7 @@ class Fit:
     """
 
     by_method: Mapping[str, float]
-    after: float | None  # stirred in after pressure is released
+    by_finish: Mapping[str, float]  # stirred in after pressure is released, laid on under the broiler
     way: str
     from_mm: float  # it counts for pieces of this thickness and more
     wet_cut: str  # how it goes into everything but an oven, where that is not one of its cuts; "" for none
@@ -82,6 +84,7 @@ def methods(store: Store) -> tuple[Method, ...]:
             wet=float(row["wet"]),
             crisp=float(row["crisp"]),
             hands=float(row["hands_share"]),
+            finish=row["finish"],
         )
         for row in store.table("methods")
     )
@@ -118,7 +121,7 @@ def _fits(store: Store) -> Mapping[tuple[str, str, str], tuple[Fit, ...]]:
     for row in store.table("method_fit"):
         fit = Fit(
             by_method={name: float(row[name]) for name in known if row.get(name)},
-            after=float(row["after"]) if row["after"] else None,
+            by_finish={name: float(row[column]) for name, column in FINISHES.items() if row[column]},
             way=row["way"],
             from_mm=float(row["from_mm"] or 0.0),
             wet_cut=row["wet_cut"],

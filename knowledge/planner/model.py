@@ -55,6 +55,7 @@ class Kitchen:
     )
     oven_max_degC: float = 250.0
     fan_oven: bool = False
+    broiler: bool = True
     altitude_m: float = 0.0
     units: str = "metric"  # or "us"
 

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dinner, Dish, gather
-from knowledge.planner.draft import Draft, Placed, Way
+from knowledge.planner.draft import AFTER, Draft, Placed, Way
 from knowledge.planner.methods import Method, methods
 from knowledge.planner.model import Plan, Request
-from knowledge.planner.search import draft_with
+from knowledge.planner.search import draft_with, lay
 from knowledge.planner.ways import Setting, solve
 
 
@@ -57,6 +57,43 @@ def redrawn(plan: Plan, request: Request, dinner: Dinner, placed: tuple[Placed, 
     vessel = store.vessel(plan.vessel)
     size = next(s for s in vessel.sizes if s.id == plan.size)
     return draft_with(dinner, request, vessel, size, method, setting_of(plan, method), placed, ())
+
+
+def relaid(
+    plan: Plan,
+    request: Request,
+    dinner: Dinner,
+    placed: tuple[Placed, ...],
+    new: tuple[Dish, ...],
+    store: Store,
+) -> Draft | None:
+    """A roast under the broiler with all moments found anew, cuts kept: its two lanes lean on each other.
+
+    None when nothing is left for the broiler, or something would not be done with the rest.
+    """
+    method = method_of(plan, store)
+    dishes = (*(p.way.dish for p in placed), *new)
+    cuts = [p.way.cut.id for p in placed]
+    ways = ways_now(dishes, plan, request, store)
+    kept = [[w for w in ws if n >= len(cuts) or w.cut.id == cuts[n]] for n, ws in enumerate(ways)]
+    laid = lay(dishes, method, kept)
+    if laid is None or laid[1]:
+        return None
+    return redrawn(plan, request, dinner, laid[0], store)
+
+
+def broil_s(plan: Plan) -> float:
+    """How long a plan's sheet is under the broiler [s]; 0 for none."""
+    under = plan.settings.oven_degC is not None
+    return max((i.add_s for i in plan.items if under and i.lane == AFTER), default=0.0)
+
+
+def steady(plan: Plan, placed: tuple[Placed, ...]) -> tuple[Placed, ...]:
+    """What roasts keeps its whole time when the minutes under the broiler change."""
+    if not (before := broil_s(plan)):
+        return placed
+    now = max((p.add_s for p in placed if p.way.lane_is(AFTER)), default=0.0)
+    return tuple(p if p.way.lane_is(AFTER) else replace(p, add_s=p.add_s + before - now) for p in placed)
 
 
 def dinner_of(request: Request, store: Store) -> Dinner:

@@ -15,7 +15,8 @@ from knowledge.planner.compose import plan_of
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, Placed, Way
 from knowledge.planner.model import NoPlan, Plan, Request
-from knowledge.planner.recall import dinner_of, placed_of, redrawn, ways_now
+from knowledge.planner.recall import broil_s, dinner_of, placed_of, redrawn, steady, ways_now
+from knowledge.planner.shortened import BROILING, blackens
 
 SOON_S = 60.0  # a food that goes in mid-cook needs so long to get there
 
@@ -47,7 +48,7 @@ def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> P
             placed = joined
     if not placed:
         return plan_again(request, store=store)
-    draft = redrawn(plan, request, dinner, placed, store)
+    draft = redrawn(plan, request, dinner, steady(plan, placed), store)
     made = plan_of(replace(draft, refused=tuple(refused)), request, (), store=store)
     stays = tuple(f"{name} is in already and stays in" for name in gone)
     return replace(made, assumed=(*stays, *made.assumed))
@@ -59,6 +60,8 @@ def join(
     """The dishes with one more that goes in now at the earliest; the end moves if all can wait for it."""
     now = elapsed_s + SOON_S
     best: tuple[float, tuple[Placed, ...]] | None = None
+    if broil_s(plan):
+        return _join_broiled(plan, placed, ways, now)
     lid_is_on = is_sealed(plan) and any(i.in_s <= elapsed_s for i in plan.items)
     for way in sorted(ways, key=lambda w: (w.window.lo_s, w.window.cost)):
         if lid_is_on and not way.lane_is(AFTER):
@@ -73,6 +76,25 @@ def join(
         if best is None or shift < best[0]:
             best = shift, (*moved, Placed(way=way, add_s=at))
     return best[1] if best else None
+
+
+def _join_broiled(
+    plan: Plan, placed: tuple[Placed, ...], ways: Sequence[Way], now_s: float
+) -> tuple[Placed, ...] | None:
+    """With a roast that ends under the broiler: where it is done with the rest, or nowhere."""
+    glow_s = broil_s(plan)
+    room_s = max(i.out_s for i in plan.items) - now_s
+    for way in sorted(ways, key=lambda w: w.window.cost):
+        w = way.window
+        if way.lane_is(AFTER):
+            lo, hi = w.lo_s, min(w.hi_s, glow_s, room_s)
+            at = min(max(w.best_s, lo), hi)
+        else:
+            lo, hi = max(w.lo_s - glow_s, 0.0), min(w.hi_s - BROILING * glow_s, room_s - glow_s)
+            at = min(max(w.best_s - glow_s, lo), hi)
+        if lo <= hi and (way.lane_is(AFTER) or not blackens(way)):
+            return (*placed, Placed(way=way, add_s=at))
+    return None
 
 
 def is_sealed(plan: Plan) -> bool:

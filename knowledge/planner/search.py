@@ -19,6 +19,7 @@ from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
 from knowledge.planner.methods import Method, methods, whole_mm
 from knowledge.planner.model import Kitchen, Request
+from knowledge.planner.shortened import shortened
 from knowledge.planner.stabbing import Weights, Window, stab
 from knowledge.planner.ways import Setting, solve
 
@@ -30,7 +31,6 @@ EVENING_MIN = 45.0
 ROAST_MIN = 110.0  # who buys a joint or a bird has that evening
 LATE_MINUTE = 0.4  # a minute beyond the deadline
 COLD_MINUTE = 0.15  # a minute that a steak waits beyond ten
-FALLING, BOILING = 0.55, 0.33  # a minute while pressure falls, or open at a boil, against one at pressure
 SEALED_FOR = (
     "tough_",
     "stewing",
@@ -54,6 +54,7 @@ LEAN = 0.55  # of a plate counts however little protein is on it
 LIGHT_PLATE_G = 330.0  # of it, when nothing starchy is in it
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
+BROIL_WISHES = frozenset({"broil", "crisp"})
 DEFAULT_VESSELS = Kitchen().vessels
 
 
@@ -96,6 +97,8 @@ def _pairs(dinner: Dinner, request: Request, store: Store) -> Iterator[tuple[Met
         if request.vessel and method.vessel != request.vessel:
             continue
         if method.heat == "oven" and request.kitchen.oven_max_degC < 150:
+            continue
+        if method.finish == "broil" and not (request.kitchen.broiler and BROIL_WISHES & {*request.wishes}):
             continue
         settings: Sequence[Setting] = method.settings or (None,)
         if method.heat == "oven":
@@ -153,7 +156,7 @@ def lay(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
     """A way and an add time for each dish; those that refuse the method or the others, with why."""
-    if method.kind != "sealed":
+    if not method.finish:
         return _lay(dishes, method, ways)
     both = [i for i, w in enumerate(ways) if len({x.window.lane for x in w}) == 2]
     trials: list[set[int]] = [set(), set(both), *({i} for i in both)]
@@ -181,11 +184,11 @@ def _lay(
         if not w
     ]
     live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
-    if method.kind == "sealed":
-        live = [(dish, _released(w, live)) for dish, w in live]
+    if method.finish:
+        live = [(dish, shortened(method, w, live)) for dish, w in live]
         refused += [(dish, "would be past its best once the rest is done") for dish, w in live if not w]
         live = [(dish, w) for dish, w in live if w]
-    limits = {MAIN: method.adds, AFTER: 2 if method.kind == "sealed" else 0}
+    limits = {MAIN: method.adds, AFTER: 2 if method.finish else 0}
     timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
     softened = [w for _, w in live if w[0].lead == SOFTENED]
     windows = [[x.window for x in w] for _, w in timed]
@@ -203,6 +206,8 @@ def _lay(
             refused.append((dish, _clash(timed, n)))
     if method.kind == "sealed" and not any(p.way.lane_is(MAIN) for p in placed):
         return None  # nothing wants the pressure: the cooker is a pot then
+    if method.finish == "broil" and len({p.way.window.lane for p in placed}) < 2:
+        return None  # a roast like any other
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
     for w in softened:
         first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
@@ -216,26 +221,6 @@ def _lay(
 def _stay_out(dish: Dish) -> Window:
     """Leaving a dish out, as a way that costs more than any other."""
     return Window(lane=OUT, lo_s=0.0, hi_s=0.0, best_s=0.0, cost=100.0 * LEFT_OUT.get(dish.part, 4.0))
-
-
-def _released(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
-    """Windows at pressure, less what falling pressure and the boiling after it still cook."""
-    slow = any(stages.is_slow([w]) for _, ws in live for w in ws[:1])
-    fall_s = stages.SLOW_RELEASE_S if slow else stages.QUICK_RELEASE_S
-    late = [min(w.window.lo_s for w in ws) for _, ws in live if all(w.lane_is(AFTER) for w in ws)]
-    found = []
-    for way in ways:
-        w = way.window
-        if w.lane == MAIN and way.lead != SOFTENED:
-            early = 0.6 * FALLING * fall_s  # not all of it can be counted on
-            total = FALLING * fall_s + BOILING * max(late, default=0.0)
-            lo = max(w.lo_s - min(early, 0.4 * w.lo_s), 60.0)
-            hi = w.hi_s - total
-            if hi < lo:
-                continue
-            way = replace(way, window=replace(w, lo_s=lo, hi_s=hi, best_s=min(max(w.best_s - early, lo), hi)))
-        found.append(way)
-    return found
 
 
 def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:
@@ -387,6 +372,7 @@ def _wishes(draft: Draft, request: Request) -> float:
         "stir fry": 5.0 if method.kind == "pan" else 0.0,
         "tray bake": 5.0 if method.kind == "dry" else 0.0,
         "soft": 2.0 * method.wet,
+        "broil": 5.0 if method.finish == "broil" else 0.0,
         "oven": 5.0 if method.heat == "oven" else 0.0,
         "quick": 0.0,
     }

@@ -56,7 +56,7 @@ def stages(
     if method.kind == "sealed":
         opened += SLOW_RELEASE_S if slow_release else QUICK_RELEASE_S
     after = max((p.add_s for p in placed if p.way.lane_is(AFTER)), default=0.0)
-    after_end = opened + after + (SETTLE_S if after else 0.0)
+    after_end = opened + after + (SETTLE_S if after and method.finish == "boil" else 0.0)
     on_plate = main_end - softened
     rest = max((w.rest_s - on_plate * w.rests for w in ways if w.rest_s <= 300.0), default=0.0)
     return Stages(
@@ -136,11 +136,7 @@ def out_s(placed: Placed, when: Stages) -> float:
     """When a dish leaves the heat: at the end, or earlier to stand."""
     if placed.way.rests:
         return when.browned_s
-    end = (
-        when.after_end_s
-        if placed.way.lane_is(AFTER) or when.at_pressure_s > when.main_start_s
-        else when.main_end_s
-    )
+    end = when.after_end_s
     return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end
 
 
@@ -170,6 +166,8 @@ def busy(method: Method, placed: Sequence[Placed], when: Stages) -> list[tuple[f
     else:
         adds = {add_at_s(p, when) for p in placed if not p.way.rests}
         taken += [(at, at + 60.0) for at in adds if at >= when.softened_s]
+    if method.finish == "broil" and when.after_end_s > when.main_end_s:
+        taken.append((when.main_end_s, when.after_end_s))  # nobody turns away from a broiler
     return taken
 
 

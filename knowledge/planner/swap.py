@@ -33,7 +33,16 @@ from knowledge.planner.model import (
     Swapped,
     Verdict,
 )
-from knowledge.planner.recall import dinner_of, method_of, placed_of, redrawn, ways_now
+from knowledge.planner.recall import (
+    broil_s,
+    dinner_of,
+    method_of,
+    placed_of,
+    redrawn,
+    relaid,
+    steady,
+    ways_now,
+)
 from knowledge.planner.replan import SOON_S, is_sealed, join
 from knowledge.planner.search import lay
 from knowledge.planner.stages import first_in_s
@@ -104,7 +113,7 @@ def _held(
     rest = tuple(p for p in before if item is None or not _is(p, item))
     protein_goes = _loses_the_protein(plan, item, new, store)
     if new is None or new.role is not Role.COOK:
-        draft = redrawn(plan, request, dinner, rest, store) if rest else None
+        draft = redrawn(plan, request, dinner, steady(plan, rest), store) if rest else None
         if draft is None:
             return _no("Then nothing is left to cook.")
         made = plan_of(draft, request, (), store=store)
@@ -164,6 +173,8 @@ def _first_that_holds(
     elapsed_s: float | None,
 ) -> tuple[Draft, Placed, Verdict] | None:
     """The least change under which the new dish is done with the rest."""
+    if broil_s(plan):
+        return _broiled(plan, request, dinner, rest, old, ways, store, elapsed_s)
     if old is not None:
         for way in sorted(ways, key=lambda w: (not _same_cut(w, old.way), w.window.cost)):
             if (
@@ -207,6 +218,34 @@ def _first_that_holds(
     return draft, here, Verdict.ADJUST
 
 
+def _broiled(
+    plan: Plan,
+    request: Request,
+    dinner: Dinner,
+    rest: tuple[Placed, ...],
+    old: Placed | None,
+    ways: Sequence[Way],
+    store: Store,
+    elapsed_s: float | None,
+) -> tuple[Draft, Placed, Verdict] | None:
+    """The same with a roast that ends under the broiler, where one lane's minutes count in the other."""
+    if not ways:
+        return None
+    if elapsed_s is not None:
+        joined = join(plan, rest, ways, elapsed_s)
+        if joined is None:
+            return None
+        draft = redrawn(plan, request, dinner, steady(plan, joined), store)
+        return draft, draft.placed[-1], Verdict.ADJUST
+    laid = relaid(plan, request, dinner, rest, (ways[0].dish,), store)
+    if laid is None or laid.stages.serve_s - plan.cooking_s > LONGEST_SHIFT_S:
+        return None
+    here = next(p for p in laid.placed if p.way.dish.food.id == ways[0].dish.food.id)
+    same = old is not None and _same_cut(here.way, old.way) and here.way.window.lane == old.way.window.lane
+    together = same and old is not None and abs(here.add_s - old.add_s) < 60.0
+    return laid, here, Verdict.TOGETHER if together else Verdict.ADJUST
+
+
 def _moments(way: Way, used: Sequence[float], longest_s: float, *, sealed: bool) -> Iterator[float]:
     """Add times worth trying for a way: those of the others first, then its own best."""
     window = way.window
@@ -248,7 +287,7 @@ def _told(
     if item is None or abs(shown.in_s - item.in_s) >= 60:
         change.append(("in_min", f"{shown.in_s / 60:.0f}"))
         where = (
-            "after the lid comes off"
+            ("after the lid comes off" if is_sealed(plan) else "under the broiler")
             if here.way.lane_is(AFTER)
             else f"in at {max(0, round(shown.in_s / 60))} min"
         )

@@ -32,6 +32,8 @@ OVEN_J_K = 14_000.0  # air, racks and inner walls
 WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
 FALL_S = {"quick": 90.0, "slow": 720.0}
 TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
+DRY = ("roast", "roast-broil")
+BROILER_DEGC, DOOR_DIP_K, DOOR_DIP_S = 320.0, 100.0, 45.0
 VESSEL_OVER = 1.03  # rounding
 
 
@@ -113,7 +115,9 @@ def _case(item: PlanItem, plan: Plan, store: Store) -> Case:
 
 
 def _physics_name(plan: Plan) -> str:
-    return {"roast": "roast", "saute": "saute", "sealed": "pressure"}.get(plan.settings.method, "simmer")
+    return {"roast": "roast", "roast-broil": "roast", "saute": "saute", "sealed": "pressure"}.get(
+        plan.settings.method, "simmer"
+    )
 
 
 def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Phase]:
@@ -131,12 +135,18 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
         )
         if last is not brown and last is not None:
             yield _fixed(media.resting(25.0, altitude_m=altitude), last.at_s - brown.at_s - brown.hands_s)
-    elif plan.settings.method != "roast" and _in_open_pan(adds, plan):
+    elif plan.settings.method not in DRY and _in_open_pan(adds, plan):
         yield _fixed(media.open_pan(140.0, altitude_m=altitude), adds[0].hands_s)
     if plan.settings.method == "sealed":
         yield from _under_pressure(item, plan, store)
     else:
         at = last.at_s if last is not None else item.in_s
+        broiled_at_s = min((i.in_s for i in plan.items if i.lane == "after"), default=math.inf)
+        if at < broiled_at_s < item.out_s:
+            yield _fixed(_medium(item, food, plan, store, at), broiled_at_s - at)
+        if broiled_at_s < item.out_s:
+            yield Phase(medium=_glowing(surface, altitude), duration_s=None)
+            return
         yield Phase(medium=_medium(item, food, plan, store, at), duration_s=None)
 
 
@@ -185,7 +195,7 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
     altitude = plan.request.kitchen.altitude_m
     cold_kg = sum(i.grams for i in plan.items if abs(_joins(i, plan) - at_s) < 30) / 1000.0
     match plan.settings.method:
-        case "roast":
+        case "roast" | "roast-broil":
             degC = (plan.settings.oven_degC or 220.0) + (20.0 if plan.settings.fan else 0.0)
             drop = min(cold_kg * FOOD_J_KGK * 8.0 / OVEN_J_K + 12.0, 60.0)
             return media.oven(
@@ -214,6 +224,12 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             top = item.on_top
             make = media.on_top if top else media.stewing if _is_gentle(plan, store) else media.bubbling
             return make(altitude, start_degC=96.0 - altitude / 300.0 - drop, come_up_s=back_s)
+
+
+def _glowing(surface: str, altitude_m: float) -> Medium:
+    """Under the broiler: the heater dips while the door is open and the sheet slides back."""
+    full = media.broiler(BROILER_DEGC, surface=surface, altitude_m=altitude_m)
+    return replace(full, start_degC=full.ambient_degC - DOOR_DIP_K, come_up_s=DOOR_DIP_S)
 
 
 def _is_flat(item: PlanItem, food: Food) -> bool:
@@ -279,7 +295,7 @@ def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float) -> bo
 
 def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:
     """How long past done a food gets no worse, by the table of what melts, renders or only keeps warm."""
-    if plan.settings.method == "roast":
+    if plan.settings.method in DRY:
         return 0.0
     if item.done.window_s[1] - item.done.window_s[0] > 4 * 3600.0:
         return 6 * 3600.0  # softened in the fat first, to fall apart

@@ -34,6 +34,7 @@ BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 SHORTEST_S = 60.0
 LONGEST_SEAR_S = 15 * 60.0
+BROIL_MM, BROIL_S = 26.0, 14 * 60.0  # thicker, longer: black outside before the middle is done
 LONGEST_STEAK_S = 20 * 60.0
 JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
 CUT_STEP, KNIFE_MIN = (
@@ -130,8 +131,8 @@ def _ways(
     lanes = []
     if method.id in fit.by_method:
         lanes.append((MAIN, fit.by_method[method.id]))
-    if method.kind == "sealed" and fit.after is not None and dish.part != "aromatic":
-        lanes.append((AFTER, fit.after))
+    if method.finish in fit.by_finish and dish.part != "aromatic":
+        lanes.append((AFTER, fit.by_finish[method.finish]))
     vessel = store.vessel(method.vessel)
     deep_mm = max((TALLER * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
@@ -146,6 +147,8 @@ def _ways(
             if cut.parts == 1:
                 piece = heat.by_weight(dish, piece)
             if piece.size_mm > deep_mm:
+                continue
+            if lane == AFTER and method.finish == "broil" and _is_bulky(dish, piece):
                 continue
             lead = _lead(dish, method, lane, fit.way, alone=alone)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
@@ -181,6 +184,11 @@ def _ways(
                 least_s=RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
             )
+
+
+def _is_bulky(dish: Dish, piece: Pieced) -> bool:
+    """Whether it is too thick or too cold for the broiler."""
+    return dish.state == "frozen" or piece.size_mm > BROIL_MM
 
 
 def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list[Cut]:
@@ -286,6 +294,8 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
         over_s = out.done_s + SOAKED_S
     over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
     lead_s = way.lead_s
+    if way.dry and way.lane == AFTER and out.done_s > BROIL_S:
+        return None
     rests = _rests_on_a_plate(way)
     if rests:
         if out.done_s > LONGEST_STEAK_S:

@@ -138,7 +138,7 @@ class Reading:
     swap: SwapRead | None = None
     intent: Intent | None = None
     amends: bool = False  # changes the plan in hand ("no carrots after all", "make it 6")
-    wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven"
+    wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven", "broil"
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
     unknown: tuple[str, ...] = ()  # food-like words that were not placed, in the cook's words
     # What an unknown food is like: (its name, a food's label). The name is "" for the one asked about last.

@@ -31,6 +31,7 @@ kitchens = st.builds(
     ),
     oven_max_degC=st.sampled_from([200.0, 220.0, 250.0]),
     fan_oven=st.booleans(),
+    broiler=st.sampled_from([True, True, False]),
     altitude_m=st.sampled_from([0.0, 0.0, 1500.0, 2500.0]),
 )
 requests = st.builds(
@@ -39,6 +40,7 @@ requests = st.builds(
     eaters=st.floats(1, 6).map(round).map(float),
     eaters_said=st.booleans(),
     kitchen=kitchens,
+    wishes=st.sampled_from([(), (), ("broil",)]),
 )
 
 
