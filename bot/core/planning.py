@@ -92,6 +92,7 @@ def offer(
 ) -> Outcome:
     """The answer of the planner becomes what is on the table, and is said."""
     turn = state.turn + 1
+    cautioned = state.offer.cautions if state.offer is not None else ()
     refused = answer if isinstance(answer, NoPlan) else None
     plan = answer.nearest if isinstance(answer, NoPlan) else answer
     state = replace(
@@ -111,6 +112,7 @@ def offer(
             ready_at=ready_at(state),
             offset_min=state.profile.utc_offset_min,
             read_as=read_as,
+            cautioned=cautioned,
         )
         rows = (*rows, *buttons(turn))
     if refused is not None:

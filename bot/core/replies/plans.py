@@ -25,6 +25,7 @@ from bot.core.replies.layout import (
 from knowledge.planner.model import Caution, NoPlan, Plan, PlanItem, Step, SwapAnswer, Verdict
 
 START, WAYS, WHY, CHANGE = "Start", "Another way", "Why", "Change"
+CAUTIONED = "The other safety lines above still hold."
 TAKE_IT, TAKE_THIS, LEAVE_IT = "Yes, change it", "Yes, take that", "No, keep mine"
 
 
@@ -93,9 +94,18 @@ def steps_block(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_
 
 
 def offer(
-    plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min: int | None, read_as: Sequence[str]
+    plan: Plan,
+    *,
+    now: datetime,
+    ready_at: datetime | None,
+    offset_min: int | None,
+    read_as: Sequence[str],
+    cautioned: Sequence[Caution] = (),
 ) -> str:
-    """The whole offer: headline, foods, steps, liquid, what was assumed, safe temperatures, cautions."""
+    """The whole offer: headline, foods, steps, liquid, what was assumed, safe temperatures, cautions.
+
+    `cautioned` are the cautions of the plan before, which stand above and are not said again.
+    """
     units = plan.request.kitchen.units
     pour = ""
     if plan.liquid is not None:
@@ -118,7 +128,12 @@ def offer(
                 f"I assumed: {'; '.join(a.rstrip('.') for a in plan.assumed)}." if plan.assumed else "",
             )
         ),
-        lines(map(caution_line, plan.cautions)),
+        lines(
+            (
+                *(caution_line(c) for c in plan.cautions if c not in cautioned),
+                CAUTIONED if any(c in cautioned for c in plan.cautions) else "",
+            )
+        ),
     )
 
 

@@ -216,3 +216,10 @@ def test_state_survives_json_in_every_mode() -> None:
 def test_planning_sets_no_reminders() -> None:
     outcome = send(START, "chicken carrot")
     assert not [a for a in outcome.actions if isinstance(a, Remind)]
+
+
+def test_a_changed_plan_does_not_say_the_same_cautions_again() -> None:
+    first = send(START, "chicken carrot")
+    again = text_of(send(first.state, "make it 6"))
+    assert "Poultry to 74 °C" not in again
+    assert "The other safety lines above still hold." in again
