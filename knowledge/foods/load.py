@@ -45,10 +45,11 @@ HEADERS: dict[str, tuple[str, ...]] = {
     "cuts": ("id", "name", "shape", "size_mm", "ratio_1", "ratio_2", "parts", "knife_min_per_kg", "source"),
     "vessels": (
         "id", "methods", "needs_oven", "max_fill_frac", "max_fill_foaming_frac", "min_liquid_ml",
-        "single_layer", "browns", "source",
+        "single_layer", "browns", "why", "source",
     ),
     "vessel_sizes": (
-        "id", "vessel", "area_m2", "volume_l", "mass_kg", "cp_J_kgK", "serves", "usual", "source",
+        "id", "vessel", "area_m2", "volume_l", "mass_kg", "cp_J_kgK", "serves", "usual", "sides_cm",
+        "source",
     ),
     "states": ("food_id", "state", "variant_id"),
     "food_factors": ("food_id", "dose_factor", "target_degC", "source"),

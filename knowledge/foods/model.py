@@ -175,6 +175,7 @@ class VesselSize:
     cp_J_kgK: float
     serves: float
     usual: bool
+    sides_cm: tuple[float, ...]  # of a sheet, outside; () for what is round
     source: str
 
 
@@ -190,5 +191,6 @@ class Vessel:
     min_liquid_ml: float
     single_layer: bool
     browns: bool
+    why: str  # what it is good at, as the reason for choosing it
     sizes: tuple[VesselSize, ...]
     source: str

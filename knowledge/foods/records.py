@@ -113,6 +113,7 @@ def vessel(row: Mapping[str, str], sizes: tuple[VesselSize, ...]) -> Vessel:
         min_liquid_ml=float(row["min_liquid_ml"]),
         single_layer=row["single_layer"] == "yes",
         browns=row["browns"] == "yes",
+        why=row["why"],
         sizes=sizes,
         source=row["source"],
     )
@@ -129,6 +130,7 @@ def vessel_size(row: Mapping[str, str]) -> VesselSize:
         cp_J_kgK=float(row["cp_J_kgK"]),
         serves=float(row["serves"]),
         usual=row["usual"] == "yes",
+        sides_cm=tuple(float(side) for side in row["sides_cm"].split(" x ") if side),
         source=row["source"],
     )
 

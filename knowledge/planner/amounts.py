@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from knowledge.foods.model import Food, Role
+from knowledge.planner import words
 from knowledge.planner.model import Have
 
 CUP_ML = 240.0
@@ -178,15 +179,17 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
         return max(1, round(need / tin)) * tin
     piece, unit = piece_of(food, have)
     if food.part == "protein" and piece is not None and piece > JOINT_G and not is_one_piece(food):
-        return need  # cut from a larger piece
+        return words.handy(need)  # cut from a larger piece
     if piece is None or (piece <= 40 and food.part != "aromatic" and not unit):
-        return need
+        return words.handy(need)
     if piece <= 40:
         return max(1, round(need / piece)) * piece
     plant = food.part in ("vegetable", "aromatic", "starch")
     if plant and not have.several and not said and (2 * need > piece or piece <= ONE_G):
         return piece  # "an onion", "sweet potato": one
     grams = in_pieces(need, piece, food)
+    if food.part in ("vegetable", "aromatic") and not have.several and piece <= ONE_G:
+        return min(grams, max(1, math.ceil(eaters / 2)) * piece)  # said as one: a few, not a crate
     if food.part in ("vegetable", "aromatic") and have.several and piece <= VEG_G * 1.5:
         most = max(3.0, eaters)
         return min(max(grams / piece, 2.0), most) * piece

@@ -91,6 +91,9 @@ def minimums(placed: tuple[Placed, ...], units: str, *, store: Store) -> Iterato
         if published.hold == "rest" and published.hold_s and dish.state not in WARMED:
             rest = f", then rest {published.hold_s / 60:.0f} min"
         least = f"at least {words.temperature(degC, units)}"
+        if dish.kind == "sausage" and degC > published.core_degC + 1.0:
+            known = words.temperature(published.core_degC, units)
+            rest = f", as for poultry, as its meat is not named; {known} if it is surely pork, beef or lamb"
         sign = handling(dish, store=store).sign or "hot all through"
         how = f"{least} in the thickest part{rest}" if is_probed(p) else f"{sign} ({least})"
         yield Caution(

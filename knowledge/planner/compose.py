@@ -18,7 +18,7 @@ from knowledge.planner.model import (
     Request,
     Settings,
 )
-from knowledge.planner.phrases import cut_name
+from knowledge.planner.phrases import item_cut, pan_heat, sheet_name
 from knowledge.planner.search import served
 from knowledge.planner.stages import fan_setting, first_in_s, out_s
 
@@ -51,6 +51,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
                 [
                     *_for_whom(draft, request),
                     *draft.dinner.assumed,
+                    *_size(draft, request),
                     *_basics(draft),
                     *_kept_back(draft),
                     *_short(draft, request),
@@ -78,7 +79,7 @@ def _settings(draft: Draft) -> Settings:
     oven = method.heat == "oven"
     hob = None
     if method.kind == "pan":
-        hob = "high"
+        hob = pan_heat(draft)
     elif method.kind == "sealed":
         hob = "high until full pressure, then low"
     elif method.kind == "wet":
@@ -111,10 +112,11 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
         food_id=way.dish.food.id,
         food=way.dish.food.name,
         said=way.dish.name if way.dish.name != way.dish.food.name else "",
+        called=words.label(way.dish),
         grams=way.dish.grams,
         state=way.dish.state,
         cut_id=way.cut.id,
-        cut=cut_name(placed, units),
+        cut=item_cut(placed, draft),
         size_mm=way.piece.size_mm,
         shape=way.piece.shape,
         in_s=first_in_s(placed, when),
@@ -138,11 +140,16 @@ def _for_whom(draft: Draft, request: Request) -> Iterable[str]:
     """For how many it is, when nobody said."""
     eaters = draft.dinner.eaters
     feeds = amounts.persons(served(draft), eaters, said=request.eaters_said)
-    enough = f"there would be enough for {feeds}"
     if not request.eaters_said:
-        yield f"dinner for {min(feeds, eaters):g}" + (f" ({enough})" if feeds > eaters else "")
-    elif feeds > eaters:
-        yield enough
+        enough = f" (there would be enough for {feeds})" if feeds > eaters else ""
+        yield f"dinner for {min(feeds, eaters):g}{enough}"
+
+
+def _size(draft: Draft, request: Request) -> Iterable[str]:
+    """A sheet larger than the usual one, which not every kitchen has."""
+    owned = any(v.id == draft.vessel.id and v.size for v in request.kitchen.vessels)
+    if draft.size.sides_cm and not draft.size.usual and not owned:
+        yield f"a {sheet_name(draft.size, request.kitchen.units)}; on a smaller one, in two rounds"
 
 
 def _basics(draft: Draft) -> Iterable[str]:

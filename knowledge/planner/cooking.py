@@ -10,7 +10,7 @@ from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Pla
 from knowledge.planner.handling import BOIL_UP, OFF_HEAT
 from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, capital, core_text, names
+from knowledge.planner.phrases import Telling, capital, core_text, names, sheet_name
 from knowledge.planner.room import floor_m2
 from knowledge.planner.stages import add_at_s, fan_setting, out_s
 from knowledge.planner.telling import step
@@ -61,11 +61,18 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
     seared = [p for p in draft.placed if p.way.lead == SEARED]
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
-        how = _sides(tell, seared) or ("turn once" if all(p.way.rests for p in seared) else "brown all over")
+        how = _sides(tell, seared) or (
+            "turn once" if all(p.way.cut.id == "whole" for p in seared) else "brown all over"
+        )
         text = f"{names(seared)} into the hot pan; {how}, about {words.duration(when.browned_s)}."
         yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=when.browned_s)
     if browned:
-        out = "leave it in" if _all_join_at_once(draft) else "then lift out onto a plate"
+        it = (
+            "it"
+            if len(browned) == 1 and words.label(browned[0].way.dish) == browned[0].way.dish.name
+            else "them"
+        )
+        out = f"leave {it} in" if _all_join_at_once(draft) else "then lift out onto a plate"
         turns = ", in batches" if floor_m2([p.way for p in browned]) > 1.05 * draft.size.area_m2 else ""
         one = len(browned) == 1 and browned[0].way.dish.pieces == 1
         how = _sides(tell, browned) or ("on all sides" if one else "in one layer")
@@ -80,7 +87,11 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         yield step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
     seared = [p for p in seared if not p.way.rests]
     if seared and any(p.way.lead != SEARED for p in draft.placed):
-        yield step(Do.TAKE_OUT, when.browned_s, f"{capital(names(seared))} out onto a clean plate.", seared)
+        more = (
+            " under foil: they go back in to be done" if any(p.way.cut.id == "whole" for p in seared) else ""
+        )
+        text = f"{capital(names(seared))} out onto a clean plate{more}."
+        yield step(Do.TAKE_OUT, when.browned_s, text, seared)
 
 
 def _sides(tell: Telling, placed: Sequence[Placed]) -> str:
@@ -112,7 +123,7 @@ def _oven(tell: Telling) -> Iterator[Step]:
         lies = _each(tell.hand(p).tray for p in members)
         if number == 0:
             around = f" Pour {words.listed(tell.seasoned.pour)} around." if tell.seasoned.pour else ""
-            where = f"on the {draft.size.id} in one layer, into the middle of the oven"
+            where = f"on the {sheet_name(draft.size, tell.units)} in one layer, into the middle of the oven"
             text = f"{capital(names(members))} {where}.{lies}{around}"
         else:
             there = names([p for _, group in groups[:number] for p in group if out_s(p, draft.stages) > at])
@@ -191,11 +202,12 @@ def _stir(tell: Telling) -> Iterator[Step]:
         if eggs:
             joined = any(add_at_s(p, draft.stages) > at for p in draft.placed if not p.way.rests)
             alone_in = len(draft.placed) == len(eggs)
-            stirred = "stir slowly until nearly set" if joined or alone_in else ""
+            down = "" if alone_in else "heat down to medium, "
+            stirred = f"{down}stir slowly until set" if joined or alone_in else ""
             how = stirred or "pour over and leave, lid on, heat low, until set"
             yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
         if back and not alone:
-            text = f"{capital(names(back))} back in; toss until hot{core_text(back, tell.units)}."
+            text = f"{capital(names(back))} back in; turn until hot all through{core_text(back, tell.units)}."
             yield step(Do.ADD, at, text, back, hands_s=60)
 
 
@@ -270,7 +282,8 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
         )
     gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
     how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
-    return f". Lid on, {how}: {togo}." if first else f". Lid on: {togo} to go."
+    lid = "Lid on, not locked" if draft.method.id == "open-cooker" else "Lid on"
+    return f". {lid}, {how}: {togo}." if first else f". {lid}: {togo} to go."
 
 
 def _sealed(tell: Telling) -> Iterator[Step]:

@@ -56,6 +56,12 @@ class Dish:
         return max(1, round(self.grams / self.piece_g)) if self.piece_g else None
 
     @property
+    def comes_in_pieces(self) -> bool:
+        """Whether its name leaves open which piece of the bird it is ("chicken"): no whole one is meant."""
+        joint = self.food.whole_shape == "joint" and not any(p.unit == "piece" for p in self.food.portions)
+        return joint and self.food.animal == "poultry" and not self.cut_said
+
+    @property
     def safety(self) -> str:
         """Which published minimum holds for it: mince and leftovers have their own, whatever they are of."""
         if self.state == "leftover":

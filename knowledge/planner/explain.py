@@ -8,14 +8,9 @@ from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.heat import boils_hard
 from knowledge.planner.model import Request
+from knowledge.planner.phrases import item_cut
 from knowledge.planner.stages import add_at_s
 
-VESSEL_WHY = {
-    "sheet pan": "dry heat browns and crisps all of it at once, with no stirring",
-    "saute pan": "a wide pan browns first and has the floor for quick things",
-    "lidded pot": "what has to drink or turn tender gets the liquid and the time it needs",
-    "pressure cooker": "pressure does in minutes what takes hours in a pot",
-}
 WORTH_PRESSURE_S = 2700.0  # what simmers longer than this is what one buys a cooker for
 
 
@@ -24,13 +19,13 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
     if draft.method.id == "open-cooker":
         long = any(p.way.window.lo_s > WORTH_PRESSURE_S for p in draft.placed)
         reason = "these foods would not be done together under it" if long else "nothing here needs it"
-        yield f"pressure cooker without pressure: {reason}"
+        yield f"pressure cooker as a pot, its lid laid on and not locked, no pressure: {reason}"
     else:
-        yield f"{draft.vessel.id}: {VESSEL_WHY.get(draft.vessel.id, draft.method.name)}"
+        yield f"{draft.vessel.id}: {draft.vessel.why}"
     timed = [p for p in draft.placed if p.way.lead != SOFTENED and not p.way.rests]
     if timed:
         slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))
-        cut = "" if slow.way.cut.id == "whole" else f" ({slow.way.cut.name})"
+        cut = "" if slow.way.cut.id == "whole" else f" ({item_cut(slow, draft)})"
         need = words.duration(slow.way.window.lo_s)
         yield f"the time is set by the {words.label(slow.way.dish)}{cut}: {need}"
         tight = min(timed, key=lambda p: (_room_s(p), p.way.dish.name))
@@ -50,6 +45,8 @@ def item_reason(placed: Placed, draft: Draft) -> str:
         return "seared until done, then rests on a plate while the others cook"
     if boils_hard(way.dish, draft.method):
         return f"boils hard first, then simmers until tender: {need} in all"
+    if way.lead == SEARED and way.cut.id == "whole":
+        return "seared first, rests while the others cook, and goes back in to be done and hot"
     if way.lead == SEARED:
         return "seared until done, back at the end so that it stays juicy"
     if way.lead == SOFTENED:
@@ -59,6 +56,9 @@ def item_reason(placed: Placed, draft: Draft) -> str:
     if way.lane_is(AFTER):
         return f"too quick for pressure; {need} in the open cooker"
     if when.at_pressure_s > when.main_start_s:
+        held_s = when.main_end_s - when.at_pressure_s
+        if 2.0 * way.window.lo_s < held_s and way.cut.id == "whole":
+            return f"tender after {need} at pressure; whole, it keeps its shape until the rest is done"
         return f"done after {need} at pressure in this cut, so it is ready with the rest"
     if add_at_s(placed, when) <= when.main_start_s + 1:
         base = "browned for flavour, then " if way.lead == BROWNED else ""

@@ -53,7 +53,7 @@ def _rest(tell: Telling, end_s: float) -> Iterator[Step]:
         how = {"dry": "out of the oven", "pan": "off the heat"}.get(
             tell.draft.method.kind, "lid on, off the heat"
         )
-        text = f"{capital(how)}: let {names(rested)} stand {words.duration(rest)}."
+        text = f"{capital(how)}: let the {names(rested)} stand {words.duration(rest)}."
         yield step(Do.REST, end_s, text, rested, hands_s=20)
 
 

@@ -165,14 +165,15 @@ class PlanItem:
     why: str
     doneness: str = ""  # class by which it is done: the food's own, or "warm_through" ...
     said: str = ""  # the cook's own word for one of it; "" when it is `food`
+    called: str = ""  # as steps call it: plural when there are several
     on_top: bool = False  # lies on the others, out of the liquid
     lane: str = "main"  # the stage it finishes in: "main", or "after" pressure is released
     add_s: float = 0.0  # when it goes into that stage, before the end of the stage
 
     @property
     def label(self) -> str:
-        """As it is called in a reply: the cook's word, else its name."""
-        return self.said or self.food
+        """As it is called in a reply: the cook's word, else its name; "carrots" when there are several."""
+        return self.called or self.said or self.food
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

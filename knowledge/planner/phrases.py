@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from knowledge.foods.model import VesselSize
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import SOAKED, Draft, Placed
@@ -44,6 +45,34 @@ def cut_name(placed: Placed, units: str) -> str:
             f"{round(cut.size_mm - 0.1)} mm", words.size(cut.size_mm, "us")
         )
     return cut.name
+
+
+def sheet_name(size: VesselSize, units: str) -> str:
+    """A sheet by its trade name and its sides: "half sheet (46 x 33 cm)"."""
+    if not size.sides_cm:
+        return size.id
+    if units == "us":
+        return f"{size.id} ({' x '.join(f'{side / 2.54:.0f}' for side in size.sides_cm)} inch)"
+    return f"{size.id} ({' x '.join(f'{side:g}' for side in size.sides_cm)} cm)"
+
+
+def is_beaten(placed: Placed, draft: Draft) -> bool:
+    """Whether it is eggs for an open pan: beaten, and set on gentle heat."""
+    return draft.method.kind == "pan" and placed.way.dish.kind == "egg"
+
+
+def pan_heat(draft: Draft) -> str:
+    """How hot the open pan begins: eggs alone turn to rubber in a hot one."""
+    return "medium" if all(is_beaten(p, draft) for p in draft.placed) else "high"
+
+
+def item_cut(placed: Placed, draft: Draft) -> str:
+    """The cut as the list of foods names it."""
+    if is_beaten(placed, draft):
+        return "beaten"
+    if is_saucy(placed.way.dish):
+        return "with the juice"
+    return "in pieces" if placed.way.dish.comes_in_pieces else cut_name(placed, draft.kitchen.units)
 
 
 def merged(parts: Sequence[str]) -> str:
@@ -103,6 +132,13 @@ def is_probed(placed: Placed) -> bool:
     return way.core_degC is not None and thick and way.dish.food.animal not in SHOWN_BY_LOOKS
 
 
+def sign_of(placed: Placed, tell: Telling) -> str:
+    """How it looks when done."""
+    if is_beaten(placed, tell.draft):
+        return "set firm all through, no liquid egg left"
+    return tell.hand(placed).sign or "hot all through"
+
+
 def targets(placed: Sequence[Placed], tell: Telling) -> str:
     """ "74 °C in the thickest part of the chicken thighs; shrimp: pink and curled"."""
     by_temp: dict[float, list[str]] = {}
@@ -111,7 +147,7 @@ def targets(placed: Sequence[Placed], tell: Telling) -> str:
         if is_probed(p):
             by_temp.setdefault(p.way.core_degC or 0.0, []).append(words.label(p.way.dish))
         else:
-            by_sign.setdefault(tell.hand(p).sign or "hot all through", []).append(words.label(p.way.dish))
+            by_sign.setdefault(sign_of(p, tell), []).append(words.label(p.way.dish))
     temps = [
         f"{words.temperature(t, tell.units)} in the thickest part of the {words.listed(n)}"
         for t, n in sorted(by_temp.items(), reverse=True)

@@ -16,12 +16,12 @@ from knowledge.foods.store import Store
 from knowledge.planner import room, stages
 from knowledge.planner.amounts import APPETITE, is_flavour
 from knowledge.planner.dinner import Dinner, Dish, scaled
-from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
+from knowledge.planner.draft import AFTER, MAIN, SEARED, SOFTENED, Draft, Placed, Way
 from knowledge.planner.methods import Method, methods, whole_mm
 from knowledge.planner.model import Kitchen, Request
 from knowledge.planner.shortened import shortened
 from knowledge.planner.stabbing import Weights, Window, stab
-from knowledge.planner.ways import Setting, solve
+from knowledge.planner.ways import SOFTEN_S, Setting, kept_hot, solve
 
 WEIGHTS = Weights(per_add=0.5, per_s=0.02 / 60.0, edge=0.6)
 PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
@@ -143,7 +143,8 @@ def _for_sizes(
     for number, size in enumerate(sizes):
         draft = draft_with(dinner, request, vessel, size, method, setting, placed, refused)
         fits = draft.fill <= room.limit(vessel, method, [p.way for p in placed])
-        fits = fits and (not vessel.single_layer or size.serves >= dinner.eaters - 0.25)
+        asked = request.eaters_said and vessel.single_layer  # for more eaters than said, as full as it goes
+        fits = fits and (not asked or size.serves >= dinner.eaters - 0.25)
         if fits or number == len(sizes) - 1:
             if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
                 draft = _shrunk(draft, dinner, request, refused)
@@ -209,6 +210,11 @@ def _lay(
     if method.finish == "broil" and len({p.way.window.lane for p in placed}) < 2:
         return None  # a roast like any other
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+    waits_s = longest + (SOFTEN_S if softened else 0.0)
+    for n, p in enumerate(placed):
+        if p.way.rests:
+            way, at = kept_hot(p.way, waits_s)
+            placed[n] = Placed(way=way, add_s=at)
     for w in softened:
         first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
         placed.append(Placed(way=first, add_s=max(longest, first.window.lo_s)))
@@ -329,7 +335,7 @@ def score(draft: Draft, request: Request) -> float:
         points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
     points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})
     points -= sum(_edge(p) for p in draft.placed) * 0.5
-    if any(p.way.rests for p in draft.placed):
+    if any(p.way.lead == SEARED and p.way.cut.id == "whole" for p in draft.placed):
         cold_min = (draft.stages.main_end_s - draft.stages.softened_s) / 60.0
         points -= COLD_MINUTE * max(cold_min - 10.0, 0.0)
     feeds = served(draft)

@@ -8,7 +8,7 @@ step. Seasonings have no steps of their own: they are named where they go in.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
@@ -17,7 +17,7 @@ from knowledge.planner.cooking import cooking, fat, pour
 from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.finish import finish
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, merged, names, ready
+from knowledge.planner.phrases import Telling, merged, names, pan_heat, ready
 from knowledge.planner.seasoned import SALTY_G, seasoned
 from knowledge.planner.stages import HEAT_PAN_S, fan_setting, first_in_s, knife_slots, preheat_s
 from knowledge.planner.telling import step
@@ -51,23 +51,36 @@ def _prep(tell: Telling) -> Iterator[Step]:
             groups.append((due, start, slot.end_s, [*members, placed]))
         else:
             groups.append((due, slot.start_s, slot.end_s, [placed]))
-    oiled = next((n for n, group in enumerate(groups) if any(_is_bare(p, tell) for p in group[3])), 0)
+    tossed = _tossings(groups, tell) if draft.method.kind == "dry" else {}
     for number, (_, start, end, members) in enumerate(groups):
         text = merged([ready(p, tell) for p in members])
-        if number == oiled and draft.method.kind == "dry":
-            text += _tossed(tell)
-        elif number == 0 and said.rub and draft.method.kind != "dry":
+        text += tossed.get(number, "")
+        if number == 0 and said.rub and draft.method.kind != "dry":
             text += f". Season with {words.listed(said.rub)}"
         yield step(Do.PREP, start, f"{text}.", members, hands_s=end - start)
 
 
-def _tossed(tell: Telling) -> str:
-    """What is oiled and salted before the oven; not what is salty, fatty or breaded as bought."""
+def _tossings(groups: Sequence[tuple[float, float, float, list[Placed]]], tell: Telling) -> dict[int, str]:
+    """What is oiled and salted, by the group it follows: once all that goes in together is cut."""
     placed, said = tell.draft.placed, tell.seasoned
-    bare = [p for p in placed if _is_bare(p, tell)]
+    if not any(_is_bare(p, tell) for p in placed):
+        extra = words.listed([*said.fat, *said.rub])
+        return {0: f". Season with {extra}"} if extra else {}
+    last: dict[float, int] = {}
+    bare: dict[float, list[Placed]] = {}
+    for number, (due, _, _, members) in enumerate(groups):
+        if mine := [p for p in members if _is_bare(p, tell)]:
+            last[due] = number
+            bare.setdefault(due, []).extend(mine)
     base = [*(said.fat or ["1-2 tbsp oil"]), "salt", *(said.rub or ["pepper"])]
-    if not bare:
-        return f". Season with {words.listed([*said.fat, *said.rub])}" if said.fat or said.rub else ""
+    found = {}
+    for n, (due, number) in enumerate(sorted(last.items(), key=lambda item: item[1])):
+        found[number] = _tossed(bare[due], placed, base if n == 0 else ["the same"])
+    return found
+
+
+def _tossed(bare: Sequence[Placed], placed: Sequence[Placed], base: Sequence[str]) -> str:
+    """What is oiled and salted before the oven; not what is salty, fatty or breaded as bought."""
     if all(p.way.dish.part == "protein" for p in bare):
         return f". Rub the {names(bare)} with {words.listed(base)}"
     what = "all that goes on the sheet" if len(bare) == len(placed) else names(bare)
@@ -88,7 +101,7 @@ def _preheat(tell: Telling) -> Iterator[Step]:
         at = when.main_start_s - preheat_s(draft.setting)
         yield step(Do.PREHEAT, at, f"Oven to {words.oven(degC, tell.units)}{fan}.", hands_s=20)
     if method.kind == "pan":
-        text = f"Pan on high heat with 2 tbsp {fat(tell)}."
+        text = f"Pan on {pan_heat(draft)} heat with 2 tbsp {fat(tell)}."
         yield step(Do.PREHEAT, -when.preheat_s, text, hands_s=20)
     elif method.kind in ("wet", "sealed") and when.softened_s > 0:
         text = f"{draft.vessel.id.capitalize()} on medium-high heat with 1 tbsp {fat(tell)}."

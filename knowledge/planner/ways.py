@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from knowledge.errors import KnowledgeError
@@ -51,6 +51,7 @@ PAN_MM = 15.0  # larger is black outside before the middle is soft
 THICK_MM = 58.0  # from here poultry is roasted and carved
 RESTS_FROM_MM = 14.0  # a steak or a chop; thinner and it goes back into the dish
 PLATE_S = 900.0  # so long it stays warm under foil
+COLD_S = 480.0  # from here it goes back into the pan for the last minutes, to be hot
 CRISPED_S = 720.0  # cooked already: so long it crisps on a tray before it dries
 SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
 
@@ -235,7 +236,7 @@ def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
     From `tolerant.csv`; the windows of the physics end where a piece on its own would be
     dry or mushy, which is not what counts for these.
     """
-    column = {"wet": "wet_min", "sealed": "wet_min", "pan": "pan_min"}.get(method.kind)
+    column = {"wet": "wet_min", "sealed": "sealed_min", "pan": "pan_min"}.get(method.kind)
     if column is None:
         return 0.0
     mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
@@ -305,7 +306,7 @@ def _closed(way: _Open, out: Outcome, store: Store) -> Way | None:
     elif way.lead == SEARED:
         if out.done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
-        lead_s = min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9) * out.done_s
+        lead_s = _sear_share(way.piece.size_mm) * out.done_s
         lo, hi, best = *BACK_S, 120.0
     else:
         lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
@@ -338,6 +339,24 @@ def _rests_on_a_plate(way: _Open) -> bool:
     """Whether it is seared until done and waits for the rest: whole pieces that a cook rests anyway."""
     whole = way.cut.id == "whole" and way.piece.size_mm >= RESTS_FROM_MM
     return way.lead == SEARED and whole and way.dish.safety in ("whole_meat", "poultry")
+
+
+def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
+    """A seared piece and when it goes back [s before the end]: not at all, or to be hot again.
+
+    Args:
+        others_s: how long the others cook after it came out.
+    """
+    if not way.rests or others_s <= COLD_S or way.dish.safety == "poultry":  # no bird waits half done
+        return way, 0.0
+    back = replace(way.window, lo_s=BACK_S[0], hi_s=BACK_S[1], best_s=120.0)
+    sear_s = _sear_share(way.piece.size_mm) * way.lead_s
+    return replace(way, rests=False, window=back, lead_s=sear_s), back.best_s
+
+
+def _sear_share(size_mm: float) -> float:
+    """Of the time to done: what comes out so early is cooked through by its own crust on the plate."""
+    return min(max(1.0 - size_mm / 100.0, SEAR_LEAST), 0.9)
 
 
 def _is_probed(way: _Open, kind: DoneKind) -> bool:

@@ -54,14 +54,22 @@ def volume(ml: float, units: str) -> str:
 def weight(grams: float, units: str) -> str:
     """A weight of food."""
     if units == "us":
-        ounces = grams / 28.35
-        return (
-            f"{ounces / 16:.1f} lb".replace(".0 lb", " lb") if ounces >= 16 else f"{max(1, round(ounces))} oz"
-        )
-    if grams >= 1000:
-        return f"{grams / 1000:.1f} kg".replace(".0 kg", " kg")
+        ounces = grams / 28.349523
+        if ounces < 15.5:
+            return f"{max(1, round(ounces))} oz"
+        pounds, quarters = divmod(round(ounces / 4), 4)
+        return " ".join(p for p in (str(pounds), ("", "1/4", "1/2", "3/4")[quarters]) if p) + " lb"
+    if grams < 50:
+        return f"{max(1, round(grams))} g"
+    if grams < 1000:
+        return f"{5 * round(grams / 5)} g"
+    return f"{grams / 1000:.1f} kg".replace(".0 kg", " kg")
+
+
+def handy(grams: float) -> float:
+    """A guessed weight, to what a kitchen scale is read to: 5 g, 10 g, from 400 g 50 g."""
     step = 5 if grams < 100 else 10 if grams < 400 else 50
-    return f"{max(step, round(grams / step) * step):.0f} g"
+    return float(max(step, round(grams / step) * step))
 
 
 def size(mm: float, units: str) -> str:
@@ -81,6 +89,9 @@ def amount(dish: Dish, units: str) -> str:
         return f"{weight(dish.grams, units)} {_mass(dish)}"
     if dish.piece_g and (dish.piece_g > 40 or dish.unit or dish.part == "aromatic"):
         count = dish.grams / dish.piece_g
+        nameless = dish.food.animal not in ("", "fish") and plural(dish.name) == dish.name and not dish.unit
+        if nameless and count > 1.2:
+            return f"{weight(dish.grams, units)} {_mass(dish)}"  # nobody counts "6 stew beef"
         halves = dish.part != "protein" and not dish.unit  # nobody halves a fillet or an egg
         if halves and (abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06):
             return f"{'a quarter' if count < 0.5 else 'three quarters'} of {_a(dish.name)}"
@@ -110,6 +121,12 @@ def _a(name: str) -> str:
 
 
 def _mass(dish: Dish) -> str:
+    if dish.comes_in_pieces:
+        return f"{dish.name} in pieces"
+    return _plain_mass(dish)
+
+
+def _plain_mass(dish: Dish) -> str:
     """Its name after a weight: "600 g potatoes", "700 g beef chuck" (one joint, or part of it)."""
     joint = dish.piece_g is not None and dish.piece_g > 450 and dish.grams < 1.5 * dish.piece_g
     return dish.name if joint else plural(dish.name)
@@ -141,7 +158,7 @@ MASS = frozenset(  # names that have no plural in a kitchen
     meat mince seaweed nori lasagna stuffing surimi sweetcorn passata beetroot tripe kimchi
     edamame choi veg rocket shin chuck neck gammon topside silverside knuckle
     rind mash coley pollack bream ling turbot sole skate eel octopus calamari tagliatelle fusilli penne
-    ditalini arborio basmati jasmine haloumi sauerkraut""".split()  # noqa: SIM905
+    ditalini arborio basmati jasmine haloumi rajma dal daal dhal urad moong masoor egusi gari fufu""".split()  # noqa: SIM905
 )
 
 

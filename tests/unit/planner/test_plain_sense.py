@@ -1,0 +1,129 @@
+"""What a cook who reads the plan for the first time must not stumble over.
+
+Common practice, no source, unless an authority is named beside the check.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from knowledge.foods.store import Store
+from knowledge.planner import plan, words
+from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
+from knowledge.planner.verify import check
+
+
+def planned(store: Store, *foods: str | Have, vessel: str | None = None, **more: object) -> Plan:
+    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
+    kitchen = Kitchen(vessels=(VesselAt(id=vessel),)) if vessel else Kitchen()
+    made = plan(replace(Request(have=have, kitchen=kitchen), **more), store=store)  # type: ignore[arg-type]
+    assert isinstance(made, Plan)
+    assert check(made, store=store).sound, check(made, store=store).problems
+    return made
+
+
+def told(made: Plan) -> str:
+    return " ".join(s.text for s in made.steps)
+
+
+def test_a_cooker_used_as_a_pot_says_that_its_lid_is_not_locked(store: Store) -> None:
+    made = planned(store, "chicken", "white-rice", vessel="pressure cooker")
+    assert made.settings.method == "open-cooker"
+    assert "not locked" in told(made)
+    assert "no pressure" in made.why[0]
+
+
+@pytest.mark.parametrize("meat", ["pork-chop", "steak"])
+def test_chops_are_hot_at_the_table(store: Store, meat: str) -> None:
+    made = planned(store, Have(food_id=meat, qty=2.0), "new-potato", "carrot", vessel="saute pan")
+    item = next(i for i in made.items if i.food_id == meat)
+    assert made.cooking_s - item.out_s <= 480.0
+    assert "back in" in told(made)
+    last = [s for s in made.steps if s.do is Do.CHECK][-1]
+    assert "63 °C" in last.text  # USDA FSIS: whole cuts 62.8 °C
+
+
+def test_eggs_in_the_pan_are_one_kind_of_egg(store: Store) -> None:
+    made = planned(store, "egg", vessel="saute pan")
+    assert made.items[0].cut == "beaten"
+    assert made.settings.hob == "medium"
+    assert "medium heat" in told(made)
+    assert "yolk" not in told(made)
+    assert "cracked" not in " ".join(made.why)
+
+
+def test_nothing_is_tossed_before_it_is_cut(store: Store) -> None:
+    made = planned(store, "sausage", "red-onion", "apple", "new-potato", vessel="sheet pan")
+    cut: set[str] = set()
+    for step in (s for s in made.steps if s.do is Do.PREP):
+        cut |= {i.label for i in made.items if i.food_id in step.foods}
+        tossed = step.text.partition("Toss ")[2]
+        assert all(label in cut for label in (i.label for i in made.items) if label in tossed)
+
+
+def test_sausages_say_why_their_temperature(store: Store) -> None:
+    """USDA FSIS: ground beef, pork, lamb 71.1 °C; all poultry, ground too, 73.9 °C."""
+    unnamed = planned(store, "sausage", "potato", vessel="sheet pan")
+    assert any("74 °C" in c.text and "not named" in c.text and "71 °C" in c.text for c in unnamed.cautions)
+    beef = planned(store, "beef-sausage", "potato", vessel="sheet pan")
+    assert any("71 °C" in c.text and "not named" not in c.text for c in beef.cautions)
+
+
+def test_small_roots_do_not_stay_under_pressure_for_the_meat(store: Store) -> None:
+    made = planned(store, "stew-beef", "carrot", "potato", vessel="pressure cooker")
+    for item in made.items:
+        if item.food_id in ("carrot", "potato") and item.lane == "main":
+            assert item.cut_id == "whole"
+
+
+def test_a_guessed_weight_is_one_that_a_scale_is_read_to(store: Store) -> None:
+    made = planned(store, "white-rice", "cabbage", "stew-beef")
+    for item in made.items:
+        if item.food_id in ("white-rice", "stew-beef"):
+            assert words.handy(item.grams) == item.grams
+            assert words.weight(item.grams, "metric") in told(made)
+
+
+def test_the_usual_sheet_unless_eaters_need_more(store: Store) -> None:
+    thighs = Have(food_id="chicken-thigh", qty=4.0)
+    small = planned(store, thighs, "potato", vessel="sheet pan")
+    assert small.size == "half sheet"
+    assert "half sheet (46 x 33 cm)" in told(small)
+    large = planned(store, thighs, "potato", vessel=None, eaters=4.0, eaters_said=True, wishes=("tray bake",))
+    assert large.size == "three-quarter sheet"
+    assert any("53 x 38 cm" in a for a in large.assumed)
+
+
+def test_enough_for_more_than_said_is_no_assumption(store: Store) -> None:
+    made = planned(store, Have(food_id="chicken-thigh", qty=6.0), "potato", eaters=3.0, eaters_said=True)
+    assert not any("enough for" in a for a in made.assumed)
+
+
+def test_said_as_one_is_a_few_and_not_a_crate(store: Store) -> None:
+    made = planned(store, "poblano-pepper", "chicken-thigh", eaters=6.0, eaters_said=True)
+    item = next(i for i in made.items if i.food_id == "poblano-pepper")
+    assert item.grams <= 3 * 115.0
+
+
+def test_tins_and_mixed_birds_are_named_as_they_are(store: Store) -> None:
+    made = planned(store, Have(food_id="tomato", state="canned"), "chicken", "onion", vessel="lidded pot")
+    cuts = {i.food_id: i.cut for i in made.items}
+    assert cuts["tomato"] == "with the juice"
+    assert cuts["chicken"] == "in pieces"
+    assert "chicken in pieces" in told(made)
+
+
+def test_several_are_called_several(store: Store) -> None:
+    made = planned(
+        store, Have(food_id="chicken-thigh", qty=4.0), Have(food_id="carrot", qty=3.0), "rice-cake"
+    )
+    labels = {i.food_id: i.label for i in made.items}
+    assert labels["chicken-thigh"] == "chicken thighs"
+    assert labels["carrot"] == "carrots"
+    assert words.plural("toor dal") == "toor dal"
+
+
+def test_each_vessel_says_what_it_is_good_at(store: Store) -> None:
+    assert all(vessel.why for vessel in store.vessels())
