@@ -262,6 +262,7 @@ def _set(state: Chat, message: Message) -> Outcome:
     base = planning.current_request(state, message.now) if mode_of(state) is Mode.PLANNED else None
     if not changed or base is None:
         return _say(state, text)
+    base = settings.released(base, message.reading)
     request = planning.under_profile(base, profile, message.knowledge)
     answer = message.knowledge.plan(request)
     if isinstance(answer, Plan) and replace(answer, request=base) == state.offer:

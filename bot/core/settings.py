@@ -9,7 +9,7 @@ from bot.core.replies import talk
 from bot.core.replies.layout import listed, temperature
 from bot.core.state import Profile
 from knowledge import Knowledge
-from knowledge.planner.model import Kitchen, VesselAt
+from knowledge.planner.model import Kitchen, Request, VesselAt
 from knowledge.text.model import Reading
 
 OVEN_DEGC = (150.0, 320.0)  # what ovens at home can be set to at most
@@ -35,12 +35,8 @@ def apply(profile: Profile, reading: Reading, knowledge: Knowledge) -> tuple[Pro
             new, text = (None, talk.SETTING_UNCLEAR) if setter is None else setter(profile, value)
         (problems if new is None else kept).append(text)
         profile = profile if new is None else new
-    if reading.diet:
-        profile = replace(profile, diets=tuple(dict.fromkeys((*profile.diets, *reading.diet))))
-        kept.append(listed(reading.diet))
-    if reading.excluded:
-        profile = replace(profile, excluded=tuple(dict.fromkeys((*profile.excluded, *reading.excluded))))
-        kept.append(f"no {listed(reading.excluded, 'or')}")
+    profile, rules = _rules(profile, reading, knowledge)
+    kept += rules
     profile, vessels = _vessels(profile, reading)
     kept += vessels
     lines = [talk.changed(kept)] if kept else []
@@ -119,6 +115,39 @@ def _size(profile: Profile, value: str, knowledge: Knowledge) -> Change:
     return _kitchen(profile, kitchen, f"{vessel} {size}")
 
 
+def _rules(profile: Profile, reading: Reading, knowledge: Knowledge) -> tuple[Profile, list[str]]:
+    """Diets and foods never wanted. An allergy bars the allergen, not only the food that was named."""
+    named = ((name, knowledge.named(name)) for name in reading.allergies)
+    allergens = {name: sorted(food.allergens) for name, food in named if food is not None and food.allergens}
+    barred = tuple(dict.fromkeys(f"no {token}" for tokens in allergens.values() for token in tokens))
+    new = (*reading.diet, *barred)
+    foods = [name for name in reading.excluded if name not in allergens]
+    diets = tuple(dict.fromkeys(d for d in (*profile.diets, *new) if not _lifts(reading, d)))
+    excluded = tuple(
+        dict.fromkeys(x for x in (*profile.excluded, *reading.excluded) if not _lifts(reading, f"no {x}"))
+    )
+    kept = [talk.lifted(d, d in profile.diets) for d in reading.diet_lifted]
+    kept += [*new] + ([f"no {listed(foods, 'or')}"] if foods else [])
+    return replace(profile, diets=diets, excluded=excluded), kept
+
+
+def _lifts(reading: Reading, diet: str) -> bool:
+    return any(diet.removesuffix("s") == gone.removesuffix("s") for gone in reading.diet_lifted)
+
+
+def released(request: Request, reading: Reading) -> Request:
+    """A request without what a setting takes back: a diet lifted, a vessel that is there again."""
+    return replace(
+        request,
+        diets=tuple(d for d in request.diets if not _lifts(reading, d)),
+        not_vessels=tuple(v for v in request.not_vessels if v != reading.vessel),
+    )
+
+
+def _town(profile: Profile, value: str) -> Change:
+    return None, talk.TOWN
+
+
 def _vessels(profile: Profile, reading: Reading) -> tuple[Profile, list[str]]:
     """A vessel named in a setting is there; one ruled out is not."""
     kept: list[str] = []
@@ -127,9 +156,11 @@ def _vessels(profile: Profile, reading: Reading) -> tuple[Profile, list[str]]:
         if len(have) > 1 and any(v.id == name for v in have):
             have = tuple(v for v in have if v.id != name)
             kept.append(f"no {name}")
-    if reading.vessel is not None and all(v.id != reading.vessel for v in have):
-        have = (*have, VesselAt(id=reading.vessel))
-        kept.append(f"with a {reading.vessel}")
+    if reading.vessel is not None:
+        if all(v.id != reading.vessel for v in have):
+            have = (*have, VesselAt(id=reading.vessel))
+        if not any(name == "vessel_size" for name, _ in reading.settings):
+            kept.append(f"with a {reading.vessel}")
     return replace(profile, kitchen=replace(profile.kitchen, vessels=have)), kept
 
 
@@ -142,4 +173,5 @@ SETTERS: dict[str, Callable[[Profile, str], Change]] = {
     "people": _people,
     "eaters": _people,
     "utc_offset_min": _offset,
+    "town": _town,
 }

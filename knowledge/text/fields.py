@@ -185,6 +185,9 @@ _LIMIT_BEFORE = re.compile(
     r"expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|(?<![,.;] )(?<!^)about)(?: "
     r"\w+){0,3} \(?(?:about |for )?$"
 )
+_EATERS_THEN = re.compile(
+    rf"\b(?:for|feeds?|serves?) (?:about )?{NUM}(?: {_PEOPLE_WORD})? (?:in|within|under)(?: about| around)? $"
+)  # "for 4 in 30 minutes": the "for" is of the eaters
 _IN_N = re.compile(
     rf"\b(?:done|ready|eat|finished|dinner|table|back|within|under|max|in) (?:in |within |under "
     rf")?(?P<n>{NUM})(?= ?(?:max|tops|$|[.,!?;\n]))"
@@ -260,7 +263,8 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
             continue
         used.append(span)
         before, after = text[: span[0]][-40:], text[span[1] : span[1] + 20]
-        if best is None and not _NO_LIMIT_AFTER.search(after) and not _LIMIT_BEFORE.search(before):
+        spent = _LIMIT_BEFORE.search(before) and not _EATERS_THEN.search(before)
+        if best is None and not _NO_LIMIT_AFTER.search(after) and not spent:
             best = ReadyBy(in_min=minutes)
     if best is None:
         for match in _IN_N.finditer(text):

@@ -18,10 +18,12 @@ from knowledge.text.likely import likely
 from knowledge.text.model import Context, EventType, Intent, Kind, Mode
 from knowledge.text.normalise import FOOD
 from knowledge.text.settings import is_setting
+from knowledge.text.vessels import has_oven
 
 CLEAR = 0.5  # probability from which the words of a message overrule the rules ...
 VERY_CLEAR = 0.8  # ... and where a plan or a cook is in hand, to which short words belong
 MANY_FOODS = 4
+A_DINNER = 3  # from this many foods on, a list is one of its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +43,7 @@ class Signs:
     deadline: bool
     vessel: bool
     vessel_out: bool
+    lifted: bool  # a diet holds no longer
     wish: bool
     unknown: bool
 
@@ -49,6 +52,8 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     """The kind of a message: by rules, unless its words speak clearly for another."""
     if _is_idle_talk(signs):
         return Kind.OTHER
+    if _is_of_the_house(signs, context):
+        return Kind.SETTING
     ruled = _by_rules(signs, context)
     if signs.bare or intent_of(signs.text) is not None:
         return ruled
@@ -56,12 +61,26 @@ def kind_of(signs: Signs, context: Context) -> Kind:
         return Kind.PLAN
     chances = likely(signs.masked)
     best = max(chances, key=lambda kind: chances[kind])
+    if best is Kind.COOK_EVENT and context.mode is not Mode.COOKING and event_type(signs.masked) is None:
+        return ruled  # nothing cooks: what happened at the stove must be said in words for it
     enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
     if ruled is Kind.COOK_EVENT or (ruled is Kind.SWAP and signs.swap):
         enough = VERY_CLEAR  # these rules ask for words of their own
     if ruled is Kind.PLAN and (signs.foods > 1 or signs.people or signs.deadline):
         enough = VERY_CLEAR  # a list of foods, eaters or a time to eat: a dinner is wanted
     return best if chances[best] >= enough and _can_be(best, signs) else ruled
+
+
+def _is_of_the_house(signs: Signs, context: Context) -> bool:
+    """A diet lifted, or an oven that is there: what holds from now on, whatever is on the table."""
+    if signs.lifted:
+        return signs.foods < 2
+    return (
+        context.mode is not Mode.COOKING
+        and FOOD not in signs.masked
+        and "?" not in signs.text
+        and has_oven(signs.text)
+    )
 
 
 def _is_idle_talk(signs: Signs) -> bool:
@@ -85,13 +104,13 @@ def _can_be(kind: Kind, signs: Signs) -> bool:
         case Kind.PLAN:
             return bool(signs.foods or signs.refused or signs.unknown or signs.people or signs.deadline)
         case Kind.OTHER:
-            return named == 0
+            return named == 0 and not cue("kind", "complaint").search(signs.text)
         case Kind.COOK_EVENT:
             return signs.foods < MANY_FOODS and not signs.measured
         case Kind.QUESTION:
             return signs.foods <= MANY_FOODS
         case Kind.SETTING:
-            return signs.foods == 0
+            return signs.foods == 0 and not cue("kind", "complaint").search(signs.text)
 
 
 _ANOTHER_WAY = re.compile(
@@ -133,10 +152,14 @@ def _by_rules(signs: Signs, context: Context) -> Kind:
         return Kind.QUESTION
     if signs.foods or signs.refused or signs.unknown:
         return Kind.PLAN
+    if cue("kind", "complaint").search(text) and not event:
+        return Kind.QUESTION  # "my sauce is too salty": what to do about it
     if event:
         return Kind.COOK_EVENT
     if setting:
         return Kind.SETTING
+    if signs.vessel_out and context.mode is Mode.IDLE and not (signs.people or signs.deadline):
+        return Kind.SETTING  # "no pressure cooker": nothing else it could be about
     if signs.people or signs.deadline or signs.vessel or signs.vessel_out:
         return Kind.PLAN
     if signs.diet:
@@ -249,9 +272,16 @@ def intent_of(text: str) -> Intent | None:
     return None
 
 
-def amends(text: str, context: Context) -> bool:
-    """Whether a message about foods changes the plan in hand rather than beginning a new one."""
-    return context.mode is not Mode.IDLE and bool(cue("amends", "").search(text))
+def amends(text: str, context: Context, foods: int) -> bool:
+    """Whether a message about foods changes the plan in hand rather than beginning a new one.
+
+    "I have salmon" adds to it; "I have salmon, rice and peas" is another fridge.
+    """
+    if context.mode is Mode.IDLE:
+        return False
+    return bool(cue("amends", "").search(text)) or (
+        foods < A_DINNER and bool(cue("amends", "have").search(text))
+    )
 
 
 def wishes(text: str) -> tuple[str, ...]:

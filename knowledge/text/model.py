@@ -130,6 +130,7 @@ class Reading:
     excluded: tuple[str, ...] = ()
     allergies: tuple[str, ...] = ()  # those of `excluded` that an allergy bars: what contains them goes too
     diet: tuple[str, ...] = ()
+    diet_lifted: tuple[str, ...] = ()  # diets that hold no longer ("I'm not vegetarian any more")
     people: float | None = None
     ready_by: ReadyBy | None = None
     vessel: str | None = None

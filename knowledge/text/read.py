@@ -18,6 +18,7 @@ from knowledge.text.roles import Role
 from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded, look, with_strangers
 from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
+from knowledge.text.vessels import has_oven
 from knowledge.text.vocabulary import Names, Vocabulary, vocabulary, words
 
 _SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
@@ -79,6 +80,7 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         deadline=seen.ready is not None,
         vessel=seen.vessel is not None,
         vessel_out=bool(seen.not_vessel),
+        lifted=bool(seen.lifted),
         wish=bool(wanted),
         unknown=bool(seen.unknown),
     )
@@ -107,11 +109,12 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
                 kind=kind,
                 text=text,
                 intent=intent,
-                diet=seen.diet,
+                diet=tuple(d for d in seen.diet if d not in seen.lifted),
+                diet_lifted=seen.lifted,
                 excluded=() if kinds.about_words(seen.flat.text[:CUES_LIMIT]) else excluded(seen),
                 allergies=allergies(seen),
                 people=seen.people,
-                vessel=seen.vessel,
+                vessel=seen.vessel or ("sheet pan" if has_oven(seen.flat.text[:CUES_LIMIT]) else None),
                 not_vessel=seen.not_vessel,
                 settings=settings.settings(seen.flat.text[:CUES_LIMIT]),
             )
@@ -144,13 +147,13 @@ def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None
         items=tuple(everything) if seen.unknown else tuple(kept),
         excluded=barred,
         allergies=allergies(seen),
-        diet=seen.diet,
+        diet=tuple(d for d in seen.diet if d not in seen.lifted),
         people=seen.people,
         ready_by=seen.ready,
         vessel=seen.vessel,
         not_vessel=seen.not_vessel,
         intent=intent,
-        amends=kinds.amends(said, context) or (not kept and context.mode is not Mode.IDLE),
+        amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
         wishes=() if seen.bare else kinds.wishes(said),
         settings=() if seen.bare else settings.settings(said),
         unknown=tuple(i.phrase for i in seen.unknown),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
-from knowledge.text.diets import diets
+from knowledge.text.diets import diets, lifted
 from knowledge.text.match import Hit, corrected, hits
 from knowledge.text.model import Context, Item, Mode, ReadyBy
 from knowledge.text.normalise import FOOD, Flat, key
@@ -40,6 +41,7 @@ class Seen:
     vessel: str | None
     not_vessel: tuple[str, ...]
     diet: tuple[str, ...]
+    lifted: tuple[str, ...]
 
 
 def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -> Seen:
@@ -83,6 +85,7 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
         vessel=vessel,
         not_vessel=not_vessel,
         diet=diet,
+        lifted=lifted(text),
     )
 
 
@@ -108,7 +111,10 @@ def excluded(seen: Seen) -> tuple[str, ...]:
 
 def allergies(seen: Seen) -> tuple[str, ...]:
     """Refused foods of a message that speaks of an allergy; too many rather than too few."""
-    return excluded(seen) if "allerg" in seen.flat.text or "anaphyl" in seen.flat.text else ()
+    return excluded(seen) if _ALLERGY.search(seen.flat.text) else ()
+
+
+_ALLERGY = re.compile(r"allerg|anaphyl|intoleran|\b(?:cant|cannot|can not|mustnt|must not) (?:have|eat)\b")
 
 
 def with_strangers(seen: Seen, vocab: Vocabulary) -> Seen:

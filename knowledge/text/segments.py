@@ -141,7 +141,7 @@ def segments(
             i = mark[1]
             continue
         got = amount_at(blind, i)
-        if got and got[1] > i:
+        if got and got[1] > i and not _of_something_else(got, blind, hits):
             out[-1].elements.append(Element("amount", i, amount=got[0]))
             i = got[1]
             continue
@@ -158,6 +158,13 @@ def segments(
             out[-1].elements.append(Element("word", i, word=token.text))
         i += 1
     return [s for s in out if s.elements or s.closer]
+
+
+def _of_something_else(got: tuple[Amount, int], blind: Sequence[Token], hits: Sequence[Hit]) -> bool:
+    """ "In a skillet": the article is of the vessel, not of a food."""
+    amount, after = got
+    begins = {hit.start for hit in hits}
+    return amount.article and after < len(blind) and blind[after].text == FOOD and after not in begins
 
 
 def _blinded(tokens: Sequence[Token], hits: Sequence[Hit], used: Sequence[tuple[int, int]]) -> list[Token]:

@@ -32,9 +32,9 @@ _OVEN_OFFSET = re.compile(
 )
 _SIZED = re.compile(
     r"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|\d+(?:\.\d)? "
-    r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)(?: \w+)?"
-    r" ?(?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure "
-    r"cooker|casserole|tray)?"
+    r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
+    r"(?:(?: \w+)?? (?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure "
+    r"cooker|casserole|tray)\b)?"
 )
 _VESSEL_OF = {
     "sheet pan": "sheet pan", "tray": "sheet pan", "saute pan": "saute pan",
@@ -44,8 +44,17 @@ _VESSEL_OF = {
 }  # fmt: skip
 
 
+_TOWN = re.compile(r"\b(?:live|living|based|moved) (?:in|to|near) (?!\d|an? )\w+")
+_SIZE_OF = re.compile(
+    r"\b(?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure cooker|"
+    r"casserole) (?:is|holds|takes|has|measures) (?:about |only |a )?"
+    r"(?P<size>\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
+)
+
+
 def settings(text: str) -> tuple[tuple[str, str], ...]:
-    """Settings a flat text gives, as (name, value): units, altitude_m, oven_max_degC, fan_oven, size."""
+    """Settings a flat text gives, as (name, value): units, altitude_m, oven_max_degC, fan_oven, size;
+    ("town", "named") where a place is said of which the altitude is not known."""
     out: dict[str, str] = {}
     us = re.search(rf"\b{_UNITS_US}\b", text)
     metric = re.search(rf"\b{_UNITS_METRIC}\b", text)
@@ -74,7 +83,7 @@ def settings(text: str) -> tuple[tuple[str, str], ...]:
         out["fan_oven"] = "no"
     elif re.search(r"\b(?:fan (?:oven|assisted|forced)|convection(?: oven)?|oven is (?:a )?fan)\b", text):
         out["fan_oven"] = "yes"
-    if match := _SIZED.search(text):
+    if match := _SIZE_OF.search(text) or _SIZED.search(text):
         size, vessel = match.group("size"), _VESSEL_OF.get(match.group("vessel") or "")
         vessel = "sheet pan" if "sheet" in size else vessel
         if vessel:
@@ -89,4 +98,6 @@ def settings(text: str) -> tuple[tuple[str, str], ...]:
         hours = int(match.group(1))
         minutes = abs(hours) * 60 + int(match.group(2) or 0)
         out["utc_offset_min"] = str(minutes if hours >= 0 else -minutes)
+    if _TOWN.search(text) and "altitude_m" not in out:
+        out["town"] = "named"
     return tuple(out.items())

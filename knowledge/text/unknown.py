@@ -8,6 +8,7 @@ from knowledge.text.amounts import Amount
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key, singular
 from knowledge.text.segments import Element, Segment
+from knowledge.text.settings import is_setting
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
 
@@ -79,6 +80,8 @@ def _unknown(
         return None
     if any(e.word in ("style", "cuisine", "flavour", "flavor", "vibes", "type", "night") for e in said):
         return None
+    if is_setting(" ".join(e.word for e in said)):
+        return None  # "US units" behind a list
     dishes = words().dishes
     keys = tuple(key(e.word) for e in said)
     if keys in dishes or any((k,) in dishes for k in keys):

@@ -99,6 +99,17 @@ def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
     return (next(iter(chosen)) if len(chosen) == 1 else None), tuple(ruled_out), used
 
 
+_HAS_OVEN = re.compile(
+    r"\b(?:have|got|own|bought|there is|theres|fixed|repaired) (?:\w+ ){0,2}oven\b|"
+    r"\boven (?:\w+ )?(?:works|working|is back|is fixed|is repaired|is ok)\b"
+)
+
+
+def has_oven(text: str) -> bool:
+    """Whether a text says that there is an oven in the kitchen."""
+    return bool(_HAS_OVEN.search(text)) and not _OVENLESS.search(text)
+
+
 _THE_OVEN = re.compile(r"\b(?:use|in|into|with|try|to) (?:the|my|an|a) oven\b|\boven instead\b|\boven\W*$")
 
 

@@ -84,6 +84,10 @@ def answer(known: bool, text: str, sources: Sequence[str]) -> str:
 
 
 SETTING_UNCLEAR = "I can't keep that yet. I keep units, people, diet, allergies, oven, altitude and vessels."
+TOWN = (
+    "I know no towns. Tell me how high you live, for example “we're at 1600 m”; "
+    "below 300 m it matters little."
+)
 UNITS_US = "ounces and Fahrenheit from now on"
 UNITS_METRIC = "grams and Celsius from now on"
 FAN = "your oven has a fan"
@@ -106,6 +110,12 @@ def zone(offset_min: int) -> str:
 def people(value: float) -> str:
     """How many eat."""
     return f"cooking for {value:g}"
+
+
+def lifted(diet: str, was_kept: bool) -> str:
+    """A diet that holds no longer."""
+    rule = f"“{diet}” " + ("holds no longer" if was_kept else "was not kept anyway")
+    return rule
 
 
 def changed(parts: Sequence[str]) -> str:
@@ -174,7 +184,7 @@ def profile(profile: Profile) -> str:
             f"• never: {', '.join(profile.excluded)}" if profile.excluded else "",
             lines(f"• {name} cooks like {like}" for name, like in profile.taught),
             f"• {zone(offset)}" if offset is not None else "",
-            "To change one, say so: “we are 4”, “oven goes to 220”, “vegetarian”.",
+            "To change one, say so: “we are 4”, “oven goes to 220”, “vegetarian”, “not vegetarian any more”.",
         )
     )
 

@@ -313,3 +313,89 @@ def test_a_line_of_a_list_is_a_plan_with_its_foods(store: Store, text: str) -> N
 )
 def test_strange_signs_are_survived(store: Store, text: str) -> None:
     assert read(text, store=store).text == text
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["nothing in the fridge", "nothing in", "I'm in a hurry", "I'm in bed", "delete everything"],
+)
+def test_no_cook_starts_by_a_word_that_only_sounds_like_it(store: Store, text: str) -> None:
+    assert read(text, store=store, context=PLANNED).kind is not Kind.COOK_EVENT
+
+
+@pytest.mark.parametrize("text", ["the chicken is in the pan", "it's in the oven now", "we're off"])
+def test_food_in_the_heat_starts_the_cook(store: Store, text: str) -> None:
+    event = read(text, store=store, context=PLANNED).event
+    assert event is not None
+    assert event.type is EventType.STARTED
+
+
+@pytest.mark.parametrize(
+    ("text", "gone"),
+    [
+        ("forget vegetarian", ("vegetarian",)),
+        ("I'm not vegetarian any more", ("vegetarian",)),
+        ("no longer vegan", ("vegan",)),
+        ("I can eat nuts again", ("no nuts",)),
+        ("I can't have gluten any more", ()),
+        ("don't forget gluten free", ()),
+    ],
+)
+def test_a_diet_is_lifted_in_words_for_it_only(store: Store, text: str, gone: tuple[str, ...]) -> None:
+    reading = read(text, store=store)
+    assert (reading.kind, reading.diet_lifted) == (Kind.SETTING, gone)
+    assert bool(reading.diet) is not bool(gone)
+
+
+@pytest.mark.parametrize("text", ["I have an oven", "I have a fan oven", "my oven works again"])
+@pytest.mark.parametrize("context", [Context(), PLANNED])
+def test_an_oven_that_is_there_is_a_setting(store: Store, text: str, context: Context) -> None:
+    reading = read(text, store=store, context=context)
+    assert (reading.kind, reading.vessel) == (Kind.SETTING, "sheet pan")
+
+
+def test_no_pressure_cooker_is_of_the_kitchen_not_of_the_heat(store: Store) -> None:
+    reading = read("no pressure cooker", store=store)
+    assert (reading.kind, reading.not_vessel) == (Kind.SETTING, ("pressure cooker",))
+    assert read("no pressure yet", store=store, context=COOKING).kind is Kind.COOK_EVENT
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["chicken, carrots for 4 in 30 minutes", "chicken for 4 in 30 min", "for 4 people within half an hour"],
+)
+def test_eaters_before_the_time_do_not_hide_it(store: Store, text: str) -> None:
+    reading = read(text, store=store)
+    assert reading.people == 4
+    assert reading.ready_by is not None
+    assert reading.ready_by.in_min == 30
+
+
+def test_the_article_of_a_vessel_is_no_amount(store: Store) -> None:
+    (item,) = read("green beans in a skillet", store=store).items
+    assert (item.name, item.qty) == ("green bean", None)
+
+
+def test_who_cannot_have_a_food_has_an_allergy_to_be_safe(store: Store) -> None:
+    reading = read("salmon, rice, my daughter can't have sesame", store=store)
+    assert reading.allergies == ("sesame seed",)
+
+
+def test_a_whole_fridge_is_another_dinner_one_food_joins_it(store: Store) -> None:
+    assert not read("I have salmon, rice and peas", store=store, context=PLANNED).amends
+    assert read("I have a leek too", store=store, context=PLANNED).amends
+    assert read("I have peas", store=store, context=PLANNED).amends
+
+
+def test_what_went_wrong_with_a_dish_is_a_question(store: Store) -> None:
+    assert read("my sauce is too salty", store=store).kind is Kind.QUESTION
+    assert read("soup too thin", store=store).kind is Kind.QUESTION
+
+
+@pytest.mark.parametrize("text", ["my pot is 3 litres", "I have a 3 litre pot"])
+def test_the_size_of_a_vessel_is_read_on_either_side(store: Store, text: str) -> None:
+    assert dict(read(text, store=store).settings)["vessel_size"].startswith("lidded pot=3 l")
+
+
+def test_units_behind_a_list_are_no_food(store: Store) -> None:
+    assert read("carrots, potatoes, US units", store=store).unknown == ()

@@ -1,0 +1,59 @@
+"""What a setting keeps, takes back and says."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+import pytest
+
+from bot.core import settings
+from bot.core.state import Profile
+from knowledge import Knowledge
+from knowledge.foods.store import open_store
+from knowledge.text.model import Context
+
+
+@pytest.fixture(scope="module")
+def knowledge() -> Knowledge:
+    return Knowledge(open_store())
+
+
+def said(profile: Profile, text: str, knowledge: Knowledge) -> tuple[Profile, str]:
+    reading = knowledge.read(text, context=Context(), now=datetime(2026, 1, 1, 18, tzinfo=UTC))
+    return settings.apply(profile, reading, knowledge)
+
+
+def test_an_allergy_bars_the_allergen_and_is_said_back(knowledge: Knowledge) -> None:
+    profile, text = said(Profile(), "I'm allergic to sesame", knowledge)
+    assert profile.diets == ("no sesame",)  # so tahini and halva stay out as well
+    assert text == "Noted: no sesame."
+    assert profile.eaters is None
+
+
+def test_a_diet_can_be_lifted_again(knowledge: Knowledge) -> None:
+    profile, _ = said(Profile(), "I'm vegetarian", knowledge)
+    profile, _ = said(profile, "allergic to nuts", knowledge)
+    profile, text = said(profile, "forget vegetarian", knowledge)
+    assert profile.diets == ("no nuts",)
+    assert "vegetarian" in text
+    profile, _ = said(profile, "I can eat nuts again", knowledge)
+    assert profile.diets == ()
+
+
+def test_an_oven_that_is_back_brings_the_sheet_pan_back(knowledge: Knowledge) -> None:
+    profile, _ = said(Profile(), "I have no oven", knowledge)
+    assert all(v.id != "sheet pan" for v in profile.kitchen.vessels)
+    profile, text = said(profile, "I have an oven", knowledge)
+    assert any(v.id == "sheet pan" for v in profile.kitchen.vessels)
+    assert "sheet pan" in text
+
+
+def test_a_town_asks_for_its_height(knowledge: Knowledge) -> None:
+    profile, text = said(Profile(), "I live in Denver", knowledge)
+    assert profile == Profile()
+    assert "1600 m" in text
+
+
+def test_the_size_of_the_pot_is_kept(knowledge: Knowledge) -> None:
+    profile, _ = said(Profile(), "my pot is 3 litres", knowledge)
+    assert next(v.size for v in profile.kitchen.vessels if v.id == "lidded pot") == "3 l"
