@@ -53,6 +53,7 @@ BOWL_G = 600.0  # a soup that is dinner
 LEAN = 0.55  # of a plate counts however little protein is on it
 LIGHT_PLATE_G = 330.0  # of it, when nothing starchy is in it
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
+OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 BROIL_WISHES = frozenset({"broil", "crisp"})
 DEFAULT_VESSELS = Kitchen().vessels
@@ -73,8 +74,14 @@ def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
 
 
 def _pressure_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
-    """What a cooker costs that saves less than a quarter of the time of the same dinner in a pot."""
-    if draft.method.kind != "sealed" or request.vessel == draft.vessel.id:
+    """What a cooker costs that saves less than a quarter of the time of the same dinner in a pot.
+
+    One who asks for the cooker, or has nothing else, wants pressure: then it is the open lid that costs.
+    """
+    if draft.vessel.id == request.vessel or {v.id for v in request.kitchen.vessels} == {draft.vessel.id}:
+        sealed = any(d.method.kind == "sealed" and len(d.refused) <= len(draft.refused) for d in found)
+        return OPEN_LID if sealed and draft.method.kind != "sealed" else 0.0
+    if draft.method.kind != "sealed":
         return 0.0
     pots = [
         d.stages.serve_s - d.start_s

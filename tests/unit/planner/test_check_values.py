@@ -63,3 +63,18 @@ def test_tough_greens_take_about_half_an_hour_in_all(store: Store) -> None:
         store, "saute pan", Have(food_id="sausage", qty=4, unit="piece"), Have(food_id="collard-greens")
     )
     assert 22 <= made.cooking_s / 60.0 <= 40
+
+
+def test_chicken_pieces_with_vegetables_at_pressure(store: Store) -> None:
+    """20-25 min from the locked lid to the open one; a cooker that is asked for is locked."""
+    made = planned(
+        store,
+        "pressure cooker",
+        Have(food_id="chicken", grams=1000, cut="pieces"),
+        Have(food_id="carrot"),
+        Have(food_id="potato"),
+    )
+    assert made.settings.pressure_kPa_gauge
+    lid = next(s.at_s for s in made.steps if s.do is Do.LID)
+    opened = max(one.out_s for one in made.items)
+    assert 20 * 0.8 <= (opened - lid) / 60.0 <= 25 * 1.2
