@@ -80,6 +80,7 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
         "cautions": [{"text": c.text, "source": c.source} for c in plan.cautions],
         "left_out": [{"food": left.food, "why": left.why} for left in plan.left_out],
         "assumed": list(plan.assumed),
+        "advice": list(plan.advice),
         "alternatives": [
             {"vessel": a.vessel, "total_min": _min(a.total_s), "why": a.why} for a in plan.alternatives
         ],

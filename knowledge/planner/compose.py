@@ -54,10 +54,10 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
                     *_size(draft, request),
                     *_basics(draft),
                     *_kept_back(draft),
-                    *_short(draft, request),
                 ]
             )
         ),
+        advice=tuple(_short(draft, request)),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
         why=tuple(explain.reasons(draft, request)),
         request=request,
@@ -149,7 +149,7 @@ def _size(draft: Draft, request: Request) -> Iterable[str]:
     """A sheet larger than the usual one, which not every kitchen has."""
     owned = any(v.id == draft.vessel.id and v.size for v in request.kitchen.vessels)
     if draft.size.sides_cm and not draft.size.usual and not owned:
-        yield f"a {sheet_name(draft.size, request.kitchen.units)}; on a smaller one, in two rounds"
+        yield f"a {sheet_name(draft.size, request.kitchen.units)}, or two rounds on a smaller one"
 
 
 def _basics(draft: Draft) -> Iterable[str]:
@@ -175,7 +175,7 @@ def _kept_back(draft: Draft) -> Iterable[str]:
 
 
 def _short(draft: Draft, request: Request) -> Iterable[str]:
-    """A note when there is not enough for everyone, or nothing green, or no protein."""
+    """What would round it off, when there is not enough for everyone or no protein."""
     feeds = amounts.persons(served(draft), draft.dinner.eaters, said=request.eaters_said)
     if request.eaters_said and feeds < draft.dinner.eaters:
         yield f"feeds about {feeds}: for {draft.dinner.eaters:g}, put bread or a salad beside it"

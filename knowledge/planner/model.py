@@ -240,6 +240,7 @@ class Plan:
     alternatives: tuple[Alternative, ...]
     why: tuple[str, ...]
     request: Request  # what it answers, so that a change can plan again
+    advice: tuple[str, ...] = ()  # what would round it off
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

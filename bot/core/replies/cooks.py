@@ -169,7 +169,7 @@ def more_time(name: str, at: datetime, table: datetime, offset_min: int | None) 
 
 def not_due(name: str, at: datetime, offset_min: int | None) -> str:
     """Still hard, as it should be by now."""
-    return f"As it should be: {name} needs until about {clock(at, offset_min)}."
+    return f"As it should be: {name}, until about {clock(at, offset_min)}."
 
 
 def not_in_cook(name: str) -> str:
@@ -181,7 +181,7 @@ def probe_done(name: str, read_degC: float, goal_degC: float, rest_s: float, uni
     """The thermometer says done."""
     rest = f" Take it out and let it rest {duration(rest_s)}." if rest_s >= 60 else ""
     goal = temperature(goal_degC, units)
-    return f"{temperature(read_degC, units)}: done ({name} needs {goal} at the core).{rest}"
+    return f"{temperature(read_degC, units)}: done ({goal} at the core for {name}).{rest}"
 
 
 def probe_more(
@@ -252,7 +252,7 @@ BURNING = (
 
 def not_through(name: str) -> str:
     """Burning outside long before it can be done inside."""
-    return f"{sentence(f'{name} is not done yet, so it stays in')} {BURNING}"
+    return f"{sentence(f'not done yet, so it stays in: {name}')} {BURNING}"
 
 
 def skipped(texts: Sequence[str]) -> str:

@@ -29,7 +29,7 @@ def told(made: Plan) -> str:
 
 
 def test_a_cooker_used_as_a_pot_says_that_its_lid_is_not_locked(store: Store) -> None:
-    made = planned(store, "chicken", "white-rice", vessel="pressure cooker")
+    made = planned(store, "egg", "spinach", "white-rice", vessel="pressure cooker")
     assert made.settings.method == "open-cooker"
     assert "not locked" in told(made)
     assert "no pressure" in made.why[0]
@@ -99,6 +99,12 @@ def test_the_usual_sheet_unless_eaters_need_more(store: Store) -> None:
 def test_enough_for_more_than_said_is_no_assumption(store: Store) -> None:
     made = planned(store, Have(food_id="chicken-thigh", qty=6.0), "potato", eaters=3.0, eaters_said=True)
     assert not any("enough for" in a for a in made.assumed)
+
+
+def test_what_would_round_it_off_is_advice_and_no_assumption(store: Store) -> None:
+    made = planned(store, "white-rice", "bell-pepper", eaters=2.0, eaters_said=True)
+    assert any("protein" in said for said in made.advice)
+    assert not any("protein" in said for said in made.assumed)
 
 
 def test_said_as_one_is_a_few_and_not_a_crate(store: Store) -> None:
