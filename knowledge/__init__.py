@@ -122,6 +122,11 @@ class Knowledge:
         """One food by exact name or synonym."""
         return self.store.named(name)
 
+    def allergens(self, name: str) -> tuple[str, ...]:
+        """The allergens of a food by its name, in order; empty when it is no food or has none."""
+        food = self.store.named(name)
+        return tuple(sorted(food.allergens)) if food is not None else ()
+
     def near(self, name: str, limit: int = 3) -> tuple[str, ...]:
         """Names of foods that are spelled like this one, best first; for asking back, never for guessing."""
         from rapidfuzz import fuzz, process

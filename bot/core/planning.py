@@ -156,20 +156,22 @@ def _planned(state: Chat, request: Request, reading: Reading, now: datetime, kno
     state = replace(state, unplaced=unplaced)
     sure = [plans.read_as(item.phrase, item.name) for item in reading.items if item.food_id and not item.sure]
     lead = plans.difference(before, answer) if before is not None and isinstance(answer, Plan) else ""
-    lead = paragraphs(_without(reading, before), lead)
+    lead = paragraphs(_without(reading, before, knowledge), lead)
     if unplaced:
         asked, question, rows = unknown_question(state, knowledge)
         return offer(asked, answer, now, lead=lead, read_as=sure, tail=question, rows=rows)
     return offer(state, answer, now, lead=lead, read_as=sure, tail=reading.asks[0] if reading.asks else "")
 
 
-def _without(reading: Reading, before: Plan | None) -> str:
+def _without(reading: Reading, before: Plan | None, knowledge: Knowledge) -> str:
     """An allergy said with a dinner is said back; a food just taken out shows in the plan itself."""
     had = {name for item in (before.items if before else ()) for name in (item.food, item.label)}
     barred = [d for d in reading.diet if d.startswith("no ")]
-    barred += [f"no {name}" for name in reading.excluded if name not in had]
-    allergy = "allerg" in reading.text.lower() or bool(reading.diet)
-    return talk.tonight(barred, allergy) if barred else ""
+    allergens = {name: knowledge.allergens(name) for name in reading.allergies}
+    barred += [f"no {token}" for tokens in allergens.values() for token in tokens]
+    barred += [f"no {name}" for name in reading.excluded if name not in had and not allergens.get(name)]
+    allergy = bool(reading.allergies) or "allerg" in reading.text.lower() or bool(reading.diet)
+    return talk.tonight(list(dict.fromkeys(barred)), reading.dropped, allergy) if barred else ""
 
 
 def _nothing_placed(state: Chat, reading: Reading, knowledge: Knowledge) -> Outcome:

@@ -117,8 +117,7 @@ def _size(profile: Profile, value: str, knowledge: Knowledge) -> Change:
 
 def _rules(profile: Profile, reading: Reading, knowledge: Knowledge) -> tuple[Profile, list[str]]:
     """Diets and foods never wanted. An allergy bars the allergen, not only the food that was named."""
-    named = ((name, knowledge.named(name)) for name in reading.allergies)
-    allergens = {name: sorted(food.allergens) for name, food in named if food is not None and food.allergens}
+    allergens = {name: tokens for name in reading.allergies if (tokens := knowledge.allergens(name))}
     barred = tuple(dict.fromkeys(f"no {token}" for tokens in allergens.values() for token in tokens))
     new = (*reading.diet, *barred)
     foods = [name for name in reading.excluded if name not in allergens]

@@ -61,8 +61,10 @@ def kind_of(signs: Signs, context: Context) -> Kind:
         return Kind.PLAN
     chances = likely(signs.masked)
     best = max(chances, key=lambda kind: chances[kind])
-    if best is Kind.COOK_EVENT and context.mode is not Mode.COOKING and event_type(signs.masked) is None:
+    if best is Kind.COOK_EVENT and context.mode is not Mode.COOKING and not _happened(signs):
         return ruled  # nothing cooks: what happened at the stove must be said in words for it
+    if best is Kind.PLAN and ruled is Kind.SETTING and not signs.foods:
+        return ruled  # "don't suggest kale and leeks" holds from now on
     enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
     if ruled is Kind.COOK_EVENT or (ruled is Kind.SWAP and signs.swap):
         enough = VERY_CLEAR  # these rules ask for words of their own
@@ -120,6 +122,17 @@ _ANOTHER_WAY = re.compile(
 _AT_THE_STOVE = re.compile(
     r"\b(?:put|popped|went|gone|just|already|is|are|its|ive|been) (?:\w+ )?(?:in|on|into)\b"
 )
+
+
+_CAME_ABOUT = re.compile(r"\b(?:in|on|off)\b(?! (?:\d|an?\b|my\b|the\b))")
+_NOTHING = re.compile(r"\b(?:no|not|nothing|none|never|empty|\w+nt)\b")
+
+
+def _happened(signs: Signs) -> bool:
+    """Whether a message has words of an event, or at least says that something is in, on or off."""
+    if event_type(signs.masked) is not None:
+        return True
+    return bool(_CAME_ABOUT.search(signs.text)) and not _NOTHING.search(signs.text)
 
 
 def _is_another_way(signs: Signs, context: Context) -> bool:
@@ -184,7 +197,7 @@ def _lasting(signs: Signs) -> bool:
                 signs.text,
             )
         )
-        and signs.foods <= 2
+        and signs.foods <= 1
         and not signs.amounts
     )
 

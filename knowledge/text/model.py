@@ -129,6 +129,7 @@ class Reading:
     items: tuple[Item, ...] = ()
     excluded: tuple[str, ...] = ()
     allergies: tuple[str, ...] = ()  # those of `excluded` that an allergy bars: what contains them goes too
+    dropped: tuple[str, ...] = ()  # foods at hand, in the cook's words, that are among `excluded`
     diet: tuple[str, ...] = ()
     diet_lifted: tuple[str, ...] = ()  # diets that hold no longer ("I'm not vegetarian any more")
     people: float | None = None

@@ -147,6 +147,7 @@ def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None
         items=tuple(everything) if seen.unknown else tuple(kept),
         excluded=barred,
         allergies=allergies(seen),
+        dropped=tuple(i.phrase for i in have if i.name in barred),
         diet=tuple(d for d in seen.diet if d not in seen.lifted),
         people=seen.people,
         ready_by=seen.ready,

@@ -138,10 +138,11 @@ FIRE = (
 )
 
 
-def tonight(barred: Sequence[str], allergy: bool) -> str:
+def tonight(barred: Sequence[str], dropped: Sequence[str], allergy: bool) -> str:
     """An allergy or a food not wanted that came with a dinner: said back, so that the cook can trust it."""
     labels = " Packets differ, so read the labels too." if allergy else ""
-    return f"Noted for tonight: {listed(barred)}.{labels}"
+    out = f"; left out: {listed(dropped)}" if dropped else ""
+    return f"Noted for tonight: {listed(barred)}{out}.{labels}"
 
 
 def oven_offset(offset_K: float, units: str) -> str:

@@ -7,7 +7,10 @@ from datetime import UTC, datetime
 import pytest
 
 from bot.core import settings
-from bot.core.state import Profile
+from bot.core.actions import Say
+from bot.core.conversation import step
+from bot.core.events import TextReceived
+from bot.core.state import Chat, Profile
 from knowledge import Knowledge
 from knowledge.foods.store import open_store
 from knowledge.text.model import Context
@@ -57,3 +60,10 @@ def test_a_town_asks_for_its_height(knowledge: Knowledge) -> None:
 def test_the_size_of_the_pot_is_kept(knowledge: Knowledge) -> None:
     profile, _ = said(Profile(), "my pot is 3 litres", knowledge)
     assert next(v.size for v in profile.kitchen.vessels if v.id == "lidded pot") == "3 l"
+
+
+def test_an_allergy_said_with_a_dinner_is_said_back(knowledge: Knowledge) -> None:
+    text = "salmon, rice, sesame seeds, my daughter can't have sesame"
+    said = step(Chat(chat_id="1"), TextReceived(text=text), datetime(2026, 1, 1, 18, tzinfo=UTC), knowledge)
+    first = next(a.text for a in said.actions if isinstance(a, Say))
+    assert first.startswith("Noted for tonight: no sesame; left out: sesame seeds. Packets differ")

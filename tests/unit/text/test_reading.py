@@ -399,3 +399,17 @@ def test_the_size_of_a_vessel_is_read_on_either_side(store: Store, text: str) ->
 
 def test_units_behind_a_list_are_no_food(store: Store) -> None:
     assert read("carrots, potatoes, US units", store=store).unknown == ()
+
+
+def test_foods_at_hand_before_an_allergy_are_still_a_dinner(store: Store) -> None:
+    reading = read("chicken, rice, I'm allergic to gluten", store=store)
+    assert (reading.kind, names(reading), reading.diet) == (Kind.PLAN, ["chicken", "rice"], ("no gluten",))
+
+
+def test_foods_refused_for_good_are_no_dinner(store: Store) -> None:
+    assert read("don't suggest kale and leeks", store=store).kind is Kind.SETTING
+
+
+def test_a_food_listed_and_barred_is_named_as_left_out(store: Store) -> None:
+    reading = read("salmon, rice, sesame seeds, my daughter can't have sesame", store=store)
+    assert (names(reading), reading.dropped) == (["salmon", "rice"], ("sesame seeds",))
