@@ -4,7 +4,7 @@ The search solves each dish alone in an ideal medium. Here the plan's own steps 
 followed: what goes in when, from which temperature, how far cold additions draw the
 vessel down and how long it takes to come back, how pressure rises and falls. Each food
 is simulated along that path and compared with its end point, its upper edge and the
-published minimum; room, order and the sealed lid are checked as written.
+published minimum. Room, order and the sealed lid are checked in `written`.
 """
 
 from __future__ import annotations
@@ -13,28 +13,26 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from knowledge.foods.model import DoneKind, Food, VesselSize
+from knowledge.foods.model import DoneKind, Food
 from knowledge.foods.pieces import piece_of
 from knowledge.foods.store import Store
 from knowledge.physics import cook, goal, media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Outcome, Phase, Texture
-from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
-from knowledge.planner.dinner import figures, gather
+from knowledge.physics.safety import minimum
+from knowledge.planner.dinner import figures
 from knowledge.planner.model import Do, Plan, PlanItem, Step
+from knowledge.planner.written import FALL_S, SLACK_S, as_written
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
-SLACK_S = 60.0
 CORE_SLACK_K = 1.0  # what a kitchen thermometer can tell
 HOB_W = 1400.0
 OVEN_W = 1500.0
 OVEN_J_K = 14_000.0  # air, racks and inner walls
 WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
-FALL_S = {"quick": 90.0, "slow": 720.0}
 TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
 DRY = ("roast", "roast-broil")
 BROILER_DEGC, DOOR_DIP_K, DOOR_DIP_S = 320.0, 100.0, 45.0
-VESSEL_OVER = 1.03  # rounding
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,12 +72,8 @@ def check(plan: Plan, *, store: Store) -> Report:
         for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
     problems = [
-        *_order(plan),
-        *_room(plan, store),
-        *_sealed(plan),
+        *as_written(plan, store=store),
         *_late_or_early(items),
-        *_boiled(plan),
-        *_forgotten(plan, store),
     ]
     return Report(
         items=items,
@@ -321,86 +315,6 @@ def _slow_end_s(plan: Plan) -> float:
     fall_s = FALL_S[plan.settings.release or "quick"]
     after_s = max(max(i.out_s for i in plan.items) - release - fall_s, 0.0)
     return 0.4 * fall_s + 0.6 * after_s
-
-
-def _order(plan: Plan) -> Iterator[str]:
-    times = [s.at_s for s in plan.steps]
-    if times != sorted(times):
-        yield "the steps are not in order"
-    for item in plan.items:
-        if item.in_s < -SLACK_S or item.out_s > plan.cooking_s + SLACK_S:
-            yield f"{item.food} is in the heat before the start or after the table"
-        prepared = [s for s in plan.steps if s.do is Do.PREP and item.food_id in s.foods]
-        if any(s.at_s + s.hands_s > item.in_s + SLACK_S for s in prepared):
-            yield f"{item.food} is not ready when it should go in"
-
-
-def _room(plan: Plan, store: Store) -> Iterator[str]:
-    """Room, measured from the items as they stand."""
-    vessel = store.vessel(plan.vessel)
-    size = next(s for s in vessel.sizes if s.id == plan.size)
-    limit = 1.0 if vessel.single_layer else vessel.max_fill_frac
-    full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
-    if full > limit * VESSEL_OVER:
-        yield f"the {plan.size} is too full: {full:.2f} of it"
-    if plan.settings.method == "sealed" and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
-        yield "too little liquid for a pressure cooker"
-
-
-def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
-    area = 0.0
-    for item in plan.items:
-        food = figures(item.food_id, item.state, store)
-        depth_m = 0.02 if item.shape in ("leaf", "grain") else max(item.size_mm, 4.0) / 1000.0
-        area += item.grams * food.edible_frac / 1e3 / 1050.0 / depth_m
-    return area / 0.75 / size.area_m2
-
-
-def _volume(plan: Plan, store: Store, size: VesselSize) -> float:
-    solid = 0.0
-    for item in plan.items:
-        if item.lane == "after":
-            continue
-        food = figures(item.food_id, item.state, store)
-        solid += item.grams * food.edible_frac / 1e3 / ((food.density_kg_m3 or 1050.0) / 1e3)
-    litres = max(solid + (plan.liquid.ml / 1000.0 if plan.liquid else 0.0), solid / 0.62)
-    return litres / (size.volume_l or 1.0)
-
-
-def _sealed(plan: Plan) -> Iterator[str]:
-    """Nothing goes into a locked cooker."""
-    if plan.settings.method != "sealed":
-        return
-    lid = next((s.at_s for s in plan.steps if s.do is Do.LID), None)
-    release = next((s.at_s for s in plan.steps if s.do is Do.RELEASE), None)
-    if lid is None or release is None:
-        yield "a pressure cooker without lid and release"
-        return
-    opened = release + FALL_S[plan.settings.release or "quick"]
-    for step in plan.steps:
-        if step.do in (Do.ADD, Do.TURN, Do.BROWN) and lid <= step.at_s < opened - 1:
-            yield f"something is added while the cooker is sealed: {step.text}"
-
-
-def _boiled(plan: Plan) -> Iterator[str]:
-    """Raw beans boil hard for as long as the FDA asks, by steps of their own."""
-    for item in plan.items:
-        if item.doneness != "bean" or plan.settings.method == "sealed":
-            continue
-        mine = [s for s in plan.steps if item.food_id in s.foods and s.safety]
-        boil = next((s.at_s for s in mine if s.do is Do.ADD and "boil hard" in s.text), None)
-        down = next((s.at_s for s in mine if s.do is Do.HEAT), None)
-        if boil is None or down is None or down - boil < RAW_BEAN_BOIL_S - 1.0:
-            yield f"{item.food}: not boiled hard for {RAW_BEAN_BOIL_S / 60:.0f} min"
-
-
-def _forgotten(plan: Plan, store: Store) -> Iterator[str]:
-    """Every seasoning and side that was named has its place in some step."""
-    said = " ".join(step.text for step in plan.steps).lower()
-    dinner = gather(plan.request, store=store)
-    for named in (*dinner.seasonings, *dinner.sides):
-        if named.name.lower() not in said:
-            yield f"{named.name} is in no step"
 
 
 def _late_or_early(items: Sequence[ItemReport]) -> Iterator[str]:
