@@ -2,7 +2,7 @@
 
 `ask` tries a small set of typed answers in order, dangers first; what none of them
 takes is looked up in the notes on technique; what is not there is not known, and the
-answer says so and names what comes near.
+answer says so.
 """
 
 from __future__ import annotations

@@ -132,6 +132,8 @@ def _is_the_food(question: Question, words: str) -> bool:
 
 
 def _why(food: Food, token: str) -> str:
+    if token == "kosher" and food.animal in ("fish", "game"):
+        return "is not of a kind that kosher law allows"
     if food.allergens:
         return f"has {', '.join(sorted(food.allergens))}"
     if food.animal == "alcohol":

@@ -8,7 +8,7 @@ from knowledge.answers.about import smoke, what_is, when_to_add
 from knowledge.answers.advice import advice
 from knowledge.answers.allergy import allergens
 from knowledge.answers.amounts import boiling, grain_yield, servings, water_ratio
-from knowledge.answers.conversion import conversion
+from knowledge.answers.conversion import conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time, cut_to_match
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
@@ -24,6 +24,7 @@ from knowledge.planner.model import Kitchen
 
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Callable[[Question], Answer | None], ...] = (
+    fan_oven,
     advice,
     smoke,
     boiling,

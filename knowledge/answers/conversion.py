@@ -5,11 +5,14 @@ Factors stand in `measures.csv`; what a cup of a food weighs, in the food's own 
 
 from __future__ import annotations
 
+import itertools
 import re
+from collections.abc import Mapping
+from dataclasses import replace
 
 from knowledge.answers.cite import cited
-from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import TEMPERATURE, quantities, to_degC
+from knowledge.answers.model import Answer, Quantity, Question
+from knowledge.answers.question import TEMPERATURE, both, quantities, to_degC
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
@@ -20,8 +23,14 @@ _COUNT_IN = re.compile(
     r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|minutes|days)"
 )
 MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
+_BASE = {"mass": "gram", "volume": "millilitre"}
 _BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
 _FAN = re.compile(r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? | (1\d0|2[0-4]0) ?c? fan ")
+_ORDINARY = r"(?:conventional|static|ordinary|normal)"
+_TO_FAN = re.compile(
+    rf" (1\d0|2[0-5]0) ?c?(?: degrees)?(?: in an?| in)? {_ORDINARY} .*fan "
+    rf"| {_ORDINARY} (?:oven )?(?:at )?(1\d0|2[0-5]0) ?c? .*fan "
+)
 _GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
 
 
@@ -30,17 +39,28 @@ def conversion(question: Question) -> Answer | None:
     return _gas_mark(question) or _scale(question) or _measure(question) or _piece(question)
 
 
+def fan_oven(question: Question) -> Answer | None:
+    """A fan oven's setting for an ordinary oven's, or the other way: 20 °C apart (common practice)."""
+    other = question.says("conventional", "static", "ordinary", "normal", "gas", "convert", "without fan")
+    if not other:
+        return None
+    mark = ""
+    if fan := _FAN.search(question.plain):
+        ordinary_degC = float(fan[1] or fan[2]) + 20
+        number = round((ordinary_degC * 1.8 + 32 - 275) / 25) + 1
+        mark = f", gas mark {number}" if question.says("gas") and 1 <= number <= 10 else ""
+        text = f"Fan {both(ordinary_degC - 20)} is {both(ordinary_degC)} in an ordinary oven{mark}."
+    elif plain := _TO_FAN.search(question.plain):
+        degC = float(plain[1] or plain[2])
+        text = f"{both(degC)} in an ordinary oven is {both(degC - 20)} with a fan."
+    else:
+        return None
+    return Answer(known=True, answer=f"{text} (20 °C apart, common practice)", sources=("common practice",))
+
+
 def _gas_mark(question: Question) -> Answer | None:
     found = _GAS.search(question.plain)
     read = TEMPERATURE.search(question.plain)
-    if fan := _FAN.search(question.plain):
-        ordinary_degC = float(fan[1] or fan[2]) + 20
-        mark = round((ordinary_degC * 1.8 + 32 - 275) / 25) + 1
-        ordinary = f"{ordinary_degC:.0f} °C / {ordinary_degC * 1.8 + 32:.0f} °F"
-        text = f"Fan {ordinary_degC - 20:.0f} °C is {ordinary} in an ordinary oven"
-        text += f", gas mark {mark}." if question.says("gas") else "."
-        if 1 <= mark <= 10:
-            return Answer(known=True, answer=f"{text} (common practice)", sources=("common practice",))
     if read and question.says("gas mark"):
         degF = float(read[1]) if read[2][0] == "f" else float(read[1]) * 1.8 + 32
         mark = round((degF - 275) / 25) + 1
@@ -99,6 +119,8 @@ def _measure(question: Question) -> Answer | None:
     if not said:
         return None
     rows = {row["id"]: row for row in question.store.table("measures")}
+    if (compound := _compound(question, said, rows)) is not None:
+        return compound
     weigh = question.says("weigh", "how heavy", "how much is", "how much does")
     if len(said) >= 2 and said[0].unit != said[1].unit:
         between = question.plain[said[0].end : said[1].start]
@@ -114,6 +136,31 @@ def _measure(question: Question) -> Answer | None:
         if row["kind"] == "mass":
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
+    return None
+
+
+def _compound(
+    question: Question, said: tuple[Quantity, ...], rows: dict[str, Mapping[str, str]]
+) -> Answer | None:
+    """ "2 lb 4 oz to kg", "1 cup and 2 tbsp in ml": two measures of one kind, counted, side by side."""
+    for at, (first, second) in enumerate(itertools.pairwise(said)):
+        big, small = rows[first.unit], rows[second.unit]
+        together = question.plain[first.end : second.start].strip() in ("", "and", "plus")
+        counted = all(_COUNTED.match(question.plain[q.start : q.end]) for q in (first, second))
+        if not together or not counted or big["kind"] != small["kind"] or first.unit == second.unit:
+            continue
+        target = next((q.unit for q in (*said[at + 2 :], *said[:at])), _BASE.get(big["kind"], ""))
+        if target not in rows:
+            return None
+        base = first.value * float(big["factor"]) + second.value * float(small["factor"])
+        total = base / float(big["factor"])
+        found = _converted(question, total, big, rows[target])
+        if found is None:
+            return None
+        spoken = f"{first.value:g} {_plural(big['id'], first.value)} {second.value:g} "
+        spoken += _plural(small["id"], second.value)
+        counted_as = f"{total:g} {_plural(big['id'], total)}"
+        return replace(found, answer=found.answer.replace(counted_as, spoken, 1))
     return None
 
 

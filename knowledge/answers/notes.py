@@ -1,4 +1,4 @@
-"""Notes on technique, found by the words of a question; and what to say when nothing is found.
+"""Notes on technique, found by the words of a question; and what to say when nothing is.
 
 A note answers when it holds most of the weight of the question's telling words, a rare
 word weighing more than a common one. Words that no table knows weigh most of all, so
@@ -37,15 +37,12 @@ def technique(question: Question) -> Answer | None:
 
 
 def unknown(question: Question) -> Answer:
-    """An honest no, with the nearest that we do know."""
+    """An honest no, with what can be told of the foods named."""
     foods = [food.name for food in question.foods][:3]
-    near = nearest(question.store, _telling(question), titles_only=True, limit=3)
     text = "I don't know that."
     if foods:
         text += f" Of {', '.join(foods)} I can tell: safe temperature, how long it keeps, cooking times, "
         text += "allergens, swaps."
-    elif near:
-        text += f" The nearest that I have: {', '.join(entry.title for entry in near)}."
     else:
         text += " I know safe temperatures, storage, thawing, water for grains, conversions, swaps and times."
     return Answer(known=False, answer=text, sources=())
@@ -74,11 +71,14 @@ def _ranked(question: Question) -> list[tuple[float, str, str]]:
         return weights.get(word, rare) * (OF_A_FOOD if word in named else 1.0)
 
     whole = sum(weight(word) for word in telling)
+    timed = bool(named) and question.says("how long", "minutes", "time_")
     found = []
     for entry in nearest(question.store, _telling(question) | named, kind="technique", limit=16):
         words, text, source = notes[entry.id]
         if not any(word in words for word in telling - named):
             continue  # shares a food and nothing else with the question
+        if timed and not any(word in words for word in named):
+            continue  # "how long to boil yam" is not answered with the eggs' time
         share = sum(weight(word) for word in telling if word in words) / whole
         place = sum(words.get(word, 0) for word in telling)  # of a tie: the note that a word leads
         found.append((-share, place, len(words), text, source))  # of a tie still: the narrower note

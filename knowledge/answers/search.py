@@ -24,18 +24,15 @@ class Entry:
     title: str
 
 
-def nearest(
-    store: Store, words: Iterable[str], *, kind: str = "", titles_only: bool = False, limit: int = 8
-) -> tuple[Entry, ...]:
+def nearest(store: Store, words: Iterable[str], *, kind: str = "", limit: int = 8) -> tuple[Entry, ...]:
     """Entries that hold any of these words, best first (BM25, the title counting four times)."""
     query = " OR ".join(f'"{word}"' for word in words if re.fullmatch(r"\w+", word))
     if not query:
         return ()
-    column = "title" if titles_only else "title body"
     rows = _index(store).execute(
         "SELECT kind, id, shown FROM entries WHERE entries MATCH ? AND kind LIKE ?"
         " ORDER BY bm25(entries, 0, 0, 0, 4, 1), id LIMIT ?",
-        (f"{{{column}}}: ({query})", kind or "%", limit),
+        (f"{{title body}}: ({query})", kind or "%", limit),
     )
     return tuple(Entry(kind=row[0], id=row[1], title=row[2]) for row in rows)
 

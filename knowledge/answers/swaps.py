@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from knowledge import diets
-from knowledge.answers.allergy import diet_words
+from knowledge.answers.allergy import CHECK, diet_words
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.foods.model import Food
 
@@ -25,6 +25,10 @@ _LEAVES = re.compile(
     r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
     r" (?:any |the |my |some |a |an )?"
 )
+_FREE_AFTER = re.compile(r"(?:free|less|allerg\w*|intoleran\w*)$")
+_FREE_BEFORE = re.compile(r"(?:\bfree (?:of|from)|\ballergic to|\ballergy to|\bintolerant to)$")
+_OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
+_OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|do)\b")
 _FOR = re.compile(r" for (?:the |my |a )?")
 
 
@@ -39,30 +43,55 @@ def substitute(question: Question) -> Answer | None:
     wanted = _INSTEAD.search(plain) or missing
     if not wanted or not question.mentions:
         return None
-    leaving = _leaving(question)
+    unwanted = _unwanted(question)
+    leaving = _leaving(question, unwanted)
     suits = [d for word, d in diet_words(question.store).items() if _wants(question, word)]
+    suits += [f"no {mention.phrase}" for mention in unwanted]
     rows = [
         row
         for row in question.store.table("substitutions")
-        if row["food_id"] == leaving.food.id and not _barred(question, row["instead_id"], suits)
+        if row["food_id"] == leaving.food.id and not _barred(question, row["instead_id"], suits, unwanted)
     ]
-    other = next((m for m in question.mentions if m.food.id != leaving.food.id), None)
+    shunned = {m.food.id for m in unwanted} | {leaving.food.id}
+    other = next((m for m in question.mentions if m.food.id not in shunned and _offered(question, m)), None)
     if rows:
         ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
     else:
         ideas = (
-            ", ".join(food.name for food in _like(question, leaving.food, suits))
+            ", ".join(food.name for food in _like(question, leaving.food, suits, unwanted))
             or "nothing that comes near, leave it out"
         )
     text = f"Instead of {leaving.phrase}: {ideas}."
-    if other is not None:
+    if other is not None and not _barred(question, other.food.id, suits, unwanted):
         text += f" {other.phrase.capitalize()} for {leaving.phrase}: {other.food.does or 'try it'}; "
         text += "ask me to swap it in a plan and I compute the times."
     new = sorted(
         {a for row in rows for a in _allergens(question, row["instead_id"])} - leaving.food.allergens
     )
     text += f" Mind allergies: {', '.join(new)}." if new else ""
+    if suits:
+        text += f" {CHECK}"
     return Answer(known=True, answer=text, sources=("common practice",))
+
+
+def _unwanted(question: Question) -> tuple[Mention, ...]:
+    """The foods said to be left out for someone's sake: "peanut free", "free of milk", "egg allergy"."""
+    words = question.plain.split()
+
+    def barred(mention: Mention) -> bool:
+        before = " ".join(words[max(mention.start - 2, 0) : mention.start])
+        after = words[mention.end] if mention.end < len(words) else ""
+        return _FREE_AFTER.match(after) is not None or _FREE_BEFORE.search(before) is not None
+
+    return tuple(mention for mention in question.mentions if barred(mention))
+
+
+def _offered(question: Question, mention: Mention) -> bool:
+    """True if the question holds this food out as the stand-in: "can I use milk instead", "with milk"."""
+    words = question.plain.split()
+    before = " ".join(words[max(mention.start - 2, 0) : mention.start])
+    after = " ".join(words[mention.end : mention.end + 2])
+    return _OFFERED_BEFORE.search(before) is not None or _OFFERED_AFTER.match(after) is not None
 
 
 def _wants(question: Question, word: str) -> bool:
@@ -73,24 +102,30 @@ def _wants(question: Question, word: str) -> bool:
     return (word in strong and f" {word} " in question.plain) or question.says(*said)
 
 
-def _barred(question: Question, food_id: str, suits: list[str]) -> bool:
-    return food_id != "water" and bool(diets.barred_by(question.store.food(food_id), suits))
+def _barred(question: Question, food_id: str, suits: list[str], unwanted: tuple[Mention, ...]) -> bool:
+    if food_id == "water":
+        return False
+    food = question.store.food(food_id)
+    shared = any(m.food.id == food_id or m.food.allergens & food.allergens for m in unwanted)
+    return shared or bool(diets.barred_by(food, suits))
 
 
-def _leaving(question: Question) -> Mention:
+def _leaving(question: Question, unwanted: tuple[Mention, ...]) -> Mention:
+    """The food to be replaced; never one that is named only to be kept out, if another is named."""
     eggs = next((m for m in question.mentions if m.food.group == "egg"), None)
     if eggs and question.says("bind"):
         return eggs
+    mentions = tuple(m for m in question.mentions if m not in unwanted) or question.mentions
     for pattern in (_LEAVES, _FOR):
         for found in pattern.finditer(question.plain):
             at = len(question.plain[: found.end()].split())
-            near = next((m for m in question.mentions if at <= m.start <= at + 1), None)
+            near = next((m for m in mentions if at <= m.start <= at + 1), None)
             if near:
                 return near
-    return question.mentions[0]
+    return mentions[0]
 
 
-def _like(question: Question, food: Food, suits: list[str]) -> list[Food]:
+def _like(question: Question, food: Food, suits: list[str], unwanted: tuple[Mention, ...]) -> list[Food]:
     """The three foods that are nearest by kind, use and the words for what they do."""
     words = set(re.findall(r"\w{4,}", food.does))
 
@@ -105,7 +140,7 @@ def _like(question: Question, food: Food, suits: list[str]) -> list[Food]:
             if f.group == food.group
             and f.id != food.id
             and f.role is food.role
-            and not _barred(question, f.id, suits)
+            and not _barred(question, f.id, suits, unwanted)
         ),
         key=distance,
     )[:3]

@@ -127,3 +127,92 @@ def test_no_storage_answer_is_longer_than_the_cautious_authority(store: Store) -
             assert food.cooked_days <= 1, food.id
     for text in ("how long does raw chicken keep in the fridge", "how long does mince keep in the fridge"):
         assert re.search(r": 1 day in the fridge", ask(text, store=store).answer)
+
+
+# Each kind of question with what its answer must and must not say; the source stands above it.
+KINDS = [
+    # EU 1169/2011 annex II: who asks for "X free" gets no X, and nothing made of it
+    ("peanut free alternative to groundnut oil", ["sunflower oil", "label"], ["(?i)peanut"]),
+    ("milk free alternative to butter", ["oil"], ["(?i)milk", "ghee"]),
+    ("egg free alternative to mayonnaise", ["yogurt"], ["(?i)egg"]),
+    ("peanut free alternative to peanut butter", ["tahini"], ["(?i)peanuts", "Peanut for"]),
+    ("nut free alternative to almond butter", ["tahini"], ["(?i)cashew|peanut", "gochujang"]),
+    ("sesame free alternative to tahini", ["almond butter"], ["(?i)sesame"]),
+    ("dairy-free alternative to cream", ["coconut"], ["creme fraiche", "evaporated"]),
+    ("gluten-free alternative to couscous", ["quinoa|rice"], ["bulgur", "pasta"]),
+    ("egg free binder for burgers", ["flaxseed"], ["turkey"]),
+    # common practice (Leviticus 11): split hoof and cud, fins and scales
+    ("is kangaroo kosher", ["^No"], []),
+    ("is rabbit kosher", ["^No"], []),
+    ("is wild boar kosher", ["^No"], []),
+    ("is camel kosher", ["^No"], []),
+    ("is ostrich kosher", ["^No"], []),
+    ("is eel kosher", ["^No"], []),
+    ("is lobster kosher", ["^No"], []),
+    ("is venison kosher", ["^Yes"], []),
+    ("is wild boar halal", ["^No"], []),
+    # USDA FSIS: 2 hours, 1 hour above 32 °C / 90 °F; boiling does not destroy the toxins
+    ("my dal was out for 5 hours in the heat, if I boil it again is it fine?", ["^No", "90 °F", "toxin"], []),
+    ("the chicken curry was out all night, can i reheat it", ["^No", "2 hours", "toxin"], []),
+    ("soup sat on the stove for 6 hours, ok if i boil it again?", ["^No", "2 hours"], []),
+    # USDA FSIS: raw juices, clean plate
+    ("can i put the cooked steak back on the plate the raw one was on", ["^No", "clean plate"], []),
+    ("can i use the same tongs for raw and cooked sausages", ["^No", "clean tongs"], []),
+    # USDA FSIS: shallow dishes within 2 hours
+    ("how quickly should I put a big pot of stew in the fridge", ["2 hours", "shallow"], []),
+    # USDA FSIS, Shell Eggs from Farm to Table: hard-cooked eggs 1 week
+    ("how long do hard boiled eggs keep?", ["1 week"], ["74 °C"]),
+    ("are hard boiled eggs from 5 days ago still good", ["1 week"], ["74 °C"]),
+    # FDA Bad Bug Book: soak 5 hours, boil hard; times and water: common practice
+    ("rajma in pressure cooker how long", ["(?i)soak", "boil them hard", "10-15 minutes"], []),
+    ("water for toor dal in cooker, 1 cup", ["3 cups of water for 1 cup"], []),
+    ("how much water for chickpeas in the pressure cooker", ["3 cups"], []),
+    ("do black eyed peas need soaking", ["^No", "optional"], []),
+    ("do kidney beans need soaking", ["(?i)soak at least 5 hours"], ["optional"]),
+    # factors of NIST SP 811: 2.25 lb = 1.0206 kg, 1.5 lb = 680.4 g, 18 tbsp of 14.787 ml
+    ("convert 2 lb 4 oz to kg", [r"1\.02 kilogram"], []),
+    ("1 lb 8 oz in grams", ["680 gram"], []),
+    ("1 cup and 2 tbsp in ml", ["266 milli"], []),
+    # common practice: a fan oven 20 °C lower
+    ("180 fan in conventional oven", ["200 °C"], ["160"]),
+    ("200C conventional to fan", ["180 °C"], ["220"]),
+    # a note about one food does not answer for another
+    ("how long to boil yam", ["(?i)yam.*min"], ["(?i)yolk"]),
+    ("what's a bain marie", ["hot water"], []),
+    ("what is tempering in Indian cooking", ["hot fat"], []),
+    ("is turmeric good for arthritis", ["doctor"], ["fridge"]),
+]
+
+
+@pytest.mark.parametrize(("text", "must", "never"), KINDS)
+def test_each_kind_of_question_is_answered_as_its_source_says(
+    store: Store, text: str, must: list[str], never: list[str]
+) -> None:
+    answer = ask(text, store=store)
+    assert answer.known
+    said = (
+        answer.answer.removeprefix("Instead of ").partition(": ")[2] if "Instead of" in answer.answer else ""
+    )
+    for fact in must:
+        assert re.search(fact, answer.answer), answer.answer
+    for wrong in never:
+        assert not re.search(wrong, said or answer.answer), answer.answer
+
+
+NOT_OURS = [
+    "how many carbs are in a banana",
+    "how much sugar is in a mango",
+    "how many grams of sugar in a cup of milk",
+    "how much fat is in an avocado",
+    "is salmon high in protein",
+    "how much sodium is in soy sauce",
+    "who won the champions league last night",
+    "what wine goes with roast lamb",
+]
+
+
+@pytest.mark.parametrize("text", NOT_OURS)
+def test_what_is_not_ours_is_refused_without_a_figure(store: Store, text: str) -> None:
+    answer = ask(text, store=store)
+    assert not answer.known
+    assert not re.search(r"\d", answer.answer)
