@@ -18,6 +18,9 @@ _TEMP = re.compile(
     rf"eight|nine))?)"
     r" ?(?:°|degrees?|deg\b)? ?(?P<u>c\b|f\b|celsius\b|fahrenheit\b|centigrade\b)?"
 )
+_PUT_AWAY = re.compile(
+    r"\b(?:in|on) (?:the|my|our) (?:fridge|freezer|cupboards?|pantry|larder|house|kitchen|garden)\b"
+)  # what is there is not in the heat
 _OVEN_TEMP = re.compile(r"\b(?:oven|hob|air|grill|fan|gas mark)(?: \w+){0,4}? ?$")
 
 
@@ -27,6 +30,8 @@ def event_type(masked: str) -> EventType | None:
         if pattern.search(masked):
             kind = EventType(value_of_kind)
             if kind is EventType.PROBE and temperature(masked) is None:
+                continue
+            if kind is EventType.STARTED and _PUT_AWAY.search(masked):
                 continue
             return kind
     return None

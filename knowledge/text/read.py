@@ -22,6 +22,7 @@ from knowledge.text.vessels import has_oven
 from knowledge.text.vocabulary import Names, Vocabulary, vocabulary, words
 
 _SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
+_BARRED = re.compile(r"\b(?:allerg\w+|intoleran\w+) to (?:\w+ )?$")  # what comes next does not come in
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
 
 
@@ -60,6 +61,8 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         other = swaps.swap(wider.masked) if len(wider.hits) > len(seen.hits) else None
         if other is not None and other.to is not None and other.frm is not None:
             seen, swap = wider, other
+    if swap is not None and swap.to is not None and _BARRED.search(seen.masked[: swap.to]):
+        swap = None  # "no potatoes, I'm allergic to eggs": the eggs don't come in
     have = [f for f in seen.found if f.role is Role.HAVE]
     teaches = teaches_like(seen)
     if teaches is not None and swap is None:

@@ -33,8 +33,8 @@ _OVEN_OFFSET = re.compile(
 _SIZED = re.compile(
     r"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|\d+(?:\.\d)? "
     r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
-    r"(?:(?: \w+)?? (?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure "
-    r"cooker|casserole|tray)\b)?"
+    r"(?:(?: (?!an?\b|the\b|my\b)\w+)?? (?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|"
+    r"dutch oven|pot|pressure cooker|casserole|tray)\b)?"
 )
 _VESSEL_OF = {
     "sheet pan": "sheet pan", "tray": "sheet pan", "saute pan": "saute pan",

@@ -413,3 +413,17 @@ def test_foods_refused_for_good_are_no_dinner(store: Store) -> None:
 def test_a_food_listed_and_barred_is_named_as_left_out(store: Store) -> None:
     reading = read("salmon, rice, sesame seeds, my daughter can't have sesame", store=store)
     assert (names(reading), reading.dropped) == (["salmon", "rice"], ("sesame seeds",))
+
+
+def test_what_an_allergy_bars_does_not_come_in(store: Store) -> None:
+    reading = read("no potatoes for me, I'm allergic to eggs", store=store, context=PLANNED)
+    assert reading.kind is not Kind.SWAP
+    assert "egg" in reading.allergies
+
+
+def test_everything_in_the_fridge_is_not_in_the_heat(store: Store) -> None:
+    assert read("use everything in the fridge", store=store, context=PLANNED).event is None
+
+
+def test_eaters_before_a_vessel_are_no_size(store: Store) -> None:
+    assert "vessel_size" not in dict(read("chicken for 2 in a pot", store=store).settings)
