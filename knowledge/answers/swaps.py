@@ -7,6 +7,7 @@ import re
 from knowledge import diets
 from knowledge.answers.allergy import CHECK, diet_words
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 
 _INSTEAD = re.compile(
@@ -47,6 +48,11 @@ def substitute(question: Question) -> Answer | None:
     leaving = _leaving(question, unwanted)
     suits = [d for word, d in diet_words(question.store).items() if _wants(question, word)]
     suits += [f"no {mention.phrase}" for mention in unwanted]
+    suits += [
+        row["means"]
+        for row in question.store.table("words_questions")
+        if row["role"] == "restraint" and question.says(row["word"])
+    ]
     rows = [
         row
         for row in question.store.table("substitutions")
@@ -56,6 +62,8 @@ def substitute(question: Question) -> Answer | None:
     other = next((m for m in question.mentions if m.food.id not in shunned and _offered(question, m)), None)
     if rows:
         ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
+    elif leaving.food.group in words_of(question.store, "made"):  # a sauce is more than its kind
+        ideas = "nothing I know of, leave it out"
     else:
         ideas = (
             ", ".join(food.name for food in _like(question, leaving.food, suits, unwanted))

@@ -141,6 +141,9 @@ KINDS = [
     ("dairy-free alternative to cream", ["coconut"], ["creme fraiche", "evaporated"]),
     ("gluten-free alternative to couscous", ["quinoa|rice"], ["bulgur", "pasta"]),
     ("egg free binder for burgers", ["flaxseed"], ["turkey"]),
+    # a sauce without a swap of its own has none by kind; much salt is over 1.5 g in 100 g (UK front-of-pack guide)
+    ("nut-free swap for pesto", ["leave it out"], ["gochujang"]),
+    ("low sodium alternative to soy sauce", ["Instead of soy sauce"], ["fish sauce", "tamari", "miso"]),
     # common practice (Leviticus 11): split hoof and cud, fins and scales
     ("is kangaroo kosher", ["^No"], []),
     ("is rabbit kosher", ["^No"], []),
@@ -155,7 +158,9 @@ KINDS = [
     ("my dal was out for 5 hours in the heat, if I boil it again is it fine?", ["^No", "90 °F", "toxin"], []),
     ("the chicken curry was out all night, can i reheat it", ["^No", "2 hours", "toxin"], []),
     ("soup sat on the stove for 6 hours, ok if i boil it again?", ["^No", "2 hours"], []),
+    ("pizza was on the table for 5 hours, can I eat it", ["2 hours", "throw it away"], []),
     # USDA FSIS: raw juices, clean plate
+    ("can I put grilled chicken back in the marinade bowl", ["raw too", "Never"], []),
     ("can i put the cooked steak back on the plate the raw one was on", ["^No", "clean plate"], []),
     ("can i use the same tongs for raw and cooked sausages", ["^No", "clean tongs"], []),
     # USDA FSIS: shallow dishes within 2 hours
@@ -163,10 +168,12 @@ KINDS = [
     # USDA FSIS, Shell Eggs from Farm to Table: hard-cooked eggs 1 week
     ("how long do hard boiled eggs keep?", ["1 week"], ["74 °C"]),
     ("are hard boiled eggs from 5 days ago still good", ["1 week"], ["74 °C"]),
+    ("how long do soft boiled eggs last in the fridge", ["2 days"], ["1 week"]),
     # FDA Bad Bug Book: soak 5 hours, boil hard; times and water: common practice
     ("rajma in pressure cooker how long", ["(?i)soak", "boil them hard", "10-15 minutes"], []),
     ("water for toor dal in cooker, 1 cup", ["3 cups of water for 1 cup"], []),
     ("how much water for chickpeas in the pressure cooker", ["3 cups"], []),
+    ("black beans instant pot time", ["under pressure"], ["boiled"]),
     ("do black eyed peas need soaking", ["^No", "optional"], []),
     ("do kidney beans need soaking", ["(?i)soak at least 5 hours"], ["optional"]),
     # factors of NIST SP 811: 2.25 lb = 1.0206 kg, 1.5 lb = 680.4 g, 18 tbsp of 14.787 ml
@@ -205,6 +212,7 @@ NOT_OURS = [
     "how many grams of sugar in a cup of milk",
     "how much fat is in an avocado",
     "is salmon high in protein",
+    "sugar free alternative to honey",
     "how much sodium is in soy sauce",
     "who won the champions league last night",
     "what wine goes with roast lamb",
