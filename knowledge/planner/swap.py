@@ -272,9 +272,9 @@ def _told(
     shown = next(i for i in made.items if i.food_id == here.way.dish.food.id)
     shift = made.cooking_s - plan.cooking_s
     shift = 0.0 if abs(shift) < 90 else shift
-    name = shown.food[:1].upper() + shown.food[1:]
+    name = shown.label[:1].upper() + shown.label[1:]
     if verdict is Verdict.TOGETHER and not shift:
-        before = item.food if item is not None else "that"
+        before = item.label if item is not None else "that"
         text = f"{name} instead of {before}: yes, same cut, same moment; all done together."
         return SwapAnswer(
             verdict=verdict, finish_shift_s=0.0, change=(), text=text, cautions=cautions, plan=made

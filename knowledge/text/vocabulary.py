@@ -138,7 +138,7 @@ class Vocabulary:
         for row in own:
             named = self._named(row["name"])
             for said in filter(None, [row["name"], *row["synonyms"].split(";")]):
-                self._put(key(said), (named,))
+                self._put(key(said), (self._exactly(said, named),))
                 self.own.add(tuple(key(said).split()))
                 if said.isalpha() and key(said) != said.lower() and key(said) in words().common:
                     self.plural_only.add(key(said))
@@ -155,6 +155,11 @@ class Vocabulary:
     def _named(self, name: str) -> Named:
         food = self._store.named(name)
         return Named(name, food.id if food else None)
+
+    def _exactly(self, said: str, named: Named) -> Named:
+        """The label of the row, with the figures of the very food said where there are any."""
+        food = self._store.named(said)
+        return Named(named.name, food.id) if food and key(food.name) == key(said) else named
 
     def _put(
         self,

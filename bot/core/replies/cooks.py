@@ -141,7 +141,7 @@ def moved(by_s: float, table: datetime, offset_min: int | None) -> str:
 def in_the_heat(names: Sequence[str], at: datetime, offset_min: int | None) -> str:
     """A delay while food is in: what cooked on does not wait."""
     when = clock(at, offset_min)
-    return f"If {listed(names)} stayed on the heat all that time, check it at {when} as planned."
+    return f"If {listed(names)} stayed on the heat all that time, check at {when} as planned."
 
 
 def table(at: datetime, offset_min: int | None) -> str:
