@@ -31,6 +31,7 @@ _TO_FAN = re.compile(
     rf" (1\d0|2[0-5]0) ?c?(?: degrees)?(?: in an?| in)? {_ORDINARY} .*fan "
     rf"| {_ORDINARY} (?:oven )?(?:at )?(1\d0|2[0-5]0) ?c? .*fan "
 )
+_FAN_F = re.compile(r" ([2-4]\d[05]) ?f fan ")
 _GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
 
 
@@ -50,6 +51,9 @@ def fan_oven(question: Question) -> Answer | None:
         number = round((ordinary_degC * 1.8 + 32 - 275) / 25) + 1
         mark = f", gas mark {number}" if question.says("gas") and 1 <= number <= 10 else ""
         text = f"Fan {both(ordinary_degC - 20)} is {both(ordinary_degC)} in an ordinary oven{mark}."
+    elif fan := _FAN_F.search(question.plain):
+        text = f"Fan {fan[1]} °F is about {int(fan[1]) + 25} °F in an ordinary oven, 25-50 °F more."
+        return Answer(known=True, answer=f"{text} (common practice)", sources=("common practice",))
     elif plain := _TO_FAN.search(question.plain):
         degC = float(plain[1] or plain[2])
         text = f"{both(degC)} in an ordinary oven is {both(degC - 20)} with a fan."

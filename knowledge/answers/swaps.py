@@ -26,6 +26,7 @@ _LEAVES = re.compile(
     r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
     r" (?:any |the |my |some |a |an )?"
 )
+_NUTS = frozenset({"tree nuts", "peanuts"})
 _FREE_AFTER = re.compile(r"(?:free|less|allerg\w*|intoleran\w*)$")
 _FREE_BEFORE = re.compile(r"(?:\bfree (?:of|from)|\ballergic to|\ballergy to|\bintolerant to)$")
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
@@ -48,6 +49,8 @@ def substitute(question: Question) -> Answer | None:
     leaving = _leaving(question, unwanted)
     suits = [d for word, d in diet_words(question.store).items() if _wants(question, word)]
     suits += [f"no {mention.phrase}" for mention in unwanted]
+    if any(m.food.allergens & _NUTS for m in unwanted):
+        suits.append("no nuts")  # who reacts to one nut may react to others, and peanuts stand beside them
     suits += [
         row["means"]
         for row in question.store.table("words_questions")

@@ -137,11 +137,12 @@ KINDS = [
     ("egg free alternative to mayonnaise", ["yogurt"], ["(?i)egg"]),
     ("peanut free alternative to peanut butter", ["tahini"], ["(?i)peanuts", "Peanut for"]),
     ("nut free alternative to almond butter", ["tahini"], ["(?i)cashew|peanut", "gochujang"]),
+    ("walnut free substitute for pecans", ["label"], ["(?i)peanut|almond|cashew|hazelnut"]),
     ("sesame free alternative to tahini", ["almond butter"], ["(?i)sesame"]),
     ("dairy-free alternative to cream", ["coconut"], ["creme fraiche", "evaporated"]),
     ("gluten-free alternative to couscous", ["quinoa|rice"], ["bulgur", "pasta"]),
     ("egg free binder for burgers", ["flaxseed"], ["turkey"]),
-    # a sauce without a swap of its own has none by kind; much salt is over 1.5 g in 100 g (UK front-of-pack guide)
+    # a sauce has no swap by kind; much salt is over 1.5 g in 100 g (UK front-of-pack guide)
     ("nut-free swap for pesto", ["leave it out"], ["gochujang"]),
     ("low sodium alternative to soy sauce", ["Instead of soy sauce"], ["fish sauce", "tamari", "miso"]),
     # common practice (Leviticus 11): split hoof and cud, fins and scales
@@ -159,6 +160,7 @@ KINDS = [
     ("the chicken curry was out all night, can i reheat it", ["^No", "2 hours", "toxin"], []),
     ("soup sat on the stove for 6 hours, ok if i boil it again?", ["^No", "2 hours"], []),
     ("pizza was on the table for 5 hours, can I eat it", ["2 hours", "throw it away"], []),
+    ("how long can potato salad sit out in 35 degree weather", ["1 hour"], []),
     # USDA FSIS: raw juices, clean plate
     ("can I put grilled chicken back in the marinade bowl", ["raw too", "Never"], []),
     ("can i put the cooked steak back on the plate the raw one was on", ["^No", "clean plate"], []),
@@ -167,6 +169,7 @@ KINDS = [
     ("how quickly should I put a big pot of stew in the fridge", ["2 hours", "shallow"], []),
     # USDA FSIS, Shell Eggs from Farm to Table: hard-cooked eggs 1 week
     ("how long do hard boiled eggs keep?", ["1 week"], ["74 °C"]),
+    ("peeled hard boiled eggs in fridge how many days", ["1 week"], ["74 °C"]),
     ("are hard boiled eggs from 5 days ago still good", ["1 week"], ["74 °C"]),
     ("how long do soft boiled eggs last in the fridge", ["2 days"], ["1 week"]),
     # FDA Bad Bug Book: soak 5 hours, boil hard; times and water: common practice
@@ -182,6 +185,7 @@ KINDS = [
     ("1 cup and 2 tbsp in ml", ["266 milli"], []),
     # common practice: a fan oven 20 °C lower
     ("180 fan in conventional oven", ["200 °C"], ["160"]),
+    ("350F fan to conventional", ["375 °F"], []),
     ("200C conventional to fan", ["180 °C"], ["220"]),
     # a note about one food does not answer for another
     ("how long to boil yam", ["(?i)yam.*min"], ["(?i)yolk"]),
@@ -209,6 +213,7 @@ def test_each_kind_of_question_is_answered_as_its_source_says(
 NOT_OURS = [
     "how many carbs are in a banana",
     "how much sugar is in a mango",
+    "are there carbs in cauliflower",
     "how many grams of sugar in a cup of milk",
     "how much fat is in an avocado",
     "is salmon high in protein",
