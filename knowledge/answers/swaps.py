@@ -26,7 +26,11 @@ _LEAVES = re.compile(
     r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
     r" (?:any |the |my |some |a |an )?"
 )
-_NUTS = frozenset({"tree nuts", "peanuts"})
+# Who reacts to one may react to its kin, so that all of them are left out.
+_KIN = (
+    (frozenset({"tree nuts", "peanuts"}), "no nuts"),
+    (frozenset({"crustaceans", "molluscs"}), "no shellfish"),
+)
 _FREE_AFTER = re.compile(r"(?:free|less|allerg\w*|intoleran\w*)$")
 _FREE_BEFORE = re.compile(r"(?:\bfree (?:of|from)|\ballergic to|\ballergy to|\bintolerant to)$")
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
@@ -49,8 +53,7 @@ def substitute(question: Question) -> Answer | None:
     leaving = _leaving(question, unwanted)
     suits = [d for word, d in diet_words(question.store).items() if _wants(question, word)]
     suits += [f"no {mention.phrase}" for mention in unwanted]
-    if any(m.food.allergens & _NUTS for m in unwanted):
-        suits.append("no nuts")  # who reacts to one nut may react to others, and peanuts stand beside them
+    suits += [diet for kin, diet in _KIN if any(m.food.allergens & kin for m in unwanted)]
     suits += [
         row["means"]
         for row in question.store.table("words_questions")
@@ -109,7 +112,15 @@ def _wants(question: Question, word: str) -> bool:
     """True if a diet's word is said as a wish: "dairy free", "for a coeliac", "vegan", "nut allergy"."""
     strong = ("vegan", "vegetarian", "halal", "kosher", "coeliac", "celiac", "jain", "pescatarian")
     own = (word,) if word.endswith((" free", " allerg")) else ()
-    said = (*own, f"{word} free", f"{word}s free", f"{word} allerg", f"{word} intoler", f"without {word}")
+    said: tuple[str, ...] = (
+        *own,
+        f"{word} free",
+        f"{word}s free",
+        f"{word} allerg",
+        f"{word} intoler",
+        f"without {word}",
+    )
+    said += tuple(f"{ahead} {word}" for ahead in ("free from", "free of", "allergic to", "intolerant to"))
     return (word in strong and f" {word} " in question.plain) or question.says(*said)
 
 
