@@ -9,6 +9,7 @@ from knowledge.answers.allergy import CHECK, diet_words
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
+from knowledge.text.normalise import key
 
 _INSTEAD = re.compile(
     r" (?:instead|binders?|binds?|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
@@ -62,26 +63,25 @@ def substitute(question: Question) -> Answer | None:
     rows = [
         row
         for row in question.store.table("substitutions")
-        if row["food_id"] == leaving.food.id and not _barred(question, row["instead_id"], suits, unwanted)
+        if row["food_id"] == leaving.food.id
+        and not _barred(question, row["instead_id"], suits, unwanted)
+        and not any(_barred(question, food.id, suits, unwanted) for food in _added(question, row["how"]))
     ]
     shunned = {m.food.id for m in unwanted} | {leaving.food.id}
     other = next((m for m in question.mentions if m.food.id not in shunned and _offered(question, m)), None)
-    if rows:
-        ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
-    elif leaving.food.group in words_of(question.store, "made"):  # a sauce is more than its kind
-        ideas = "nothing I know of, leave it out"
-    else:
-        ideas = (
-            ", ".join(food.name for food in _like(question, leaving.food, suits, unwanted))
-            or "nothing that comes near, leave it out"
-        )
+    sauce = leaving.food.group in words_of(question.store, "made")  # more than its kind: has no like
+    alike = [] if rows or sauce else _like(question, leaving.food, suits, unwanted)
+    ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
+    ideas = ideas or ", ".join(food.name for food in alike) or "nothing that comes near, leave it out"
     text = f"Instead of {leaving.phrase}: {ideas}."
     if other is not None and not _barred(question, other.food.id, suits, unwanted):
         text += f" {other.phrase.capitalize()} for {leaving.phrase}: {other.food.does or 'try it'}; "
         text += "ask me to swap it in a plan and I compute the times."
-    new = sorted(
-        {a for row in rows for a in _allergens(question, row["instead_id"])} - leaving.food.allergens
-    )
+    held = [
+        _allergens(question, food_id)
+        for food_id in (*(r["instead_id"] for r in rows), *(f.id for f in alike))
+    ]
+    new = sorted(frozenset().union(*held) - leaving.food.allergens)
     text += f" Mind allergies: {', '.join(new)}." if new else ""
     if suits:
         text += f" {CHECK}"
@@ -98,6 +98,16 @@ def _unwanted(question: Question) -> tuple[Mention, ...]:
         return _FREE_AFTER.match(after) is not None or _FREE_BEFORE.search(before) is not None
 
     return tuple(mention for mention in question.mentions if barred(mention))
+
+
+def _added(question: Question, how: str) -> tuple[Food, ...]:
+    """The foods that a swap asks for beside the stand-in: "with toasted sesame seed", "1 part milk"."""
+    words = re.findall(
+        r"[a-z]+", re.sub(r"\b(?:without|no|not|less|tastes of|for (?:one|an|1))\b.*", "", how.lower())
+    )
+    runs = (" ".join(words[at : at + n]) for n in (1, 2) for at in range(len(words) - n + 1))
+    found = (question.store.named(key(run)) for run in runs)
+    return tuple(food for food in found if food is not None)
 
 
 def _offered(question: Question, mention: Mention) -> bool:

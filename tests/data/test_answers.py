@@ -140,6 +140,8 @@ KINDS = [
     ("walnut free substitute for pecans", ["label"], ["(?i)peanut|almond|cashew|hazelnut"]),
     ("prawn free swap for prawns in curry", ["label"], ["squid", "scallop", "mussel", "crab"]),
     ("thickener free from gluten instead of flour", ["cornstarch", "label"], []),
+    ("sesame allergy: what can I use instead of sesame oil", ["label"], ["(?i)sesame"]),
+    ("dairy free substitute for buttermilk", ["label"], ["(?i)milk", "yogurt"]),
     ("sesame free alternative to tahini", ["almond butter"], ["(?i)sesame"]),
     ("dairy-free alternative to cream", ["coconut"], ["creme fraiche", "evaporated"]),
     ("gluten-free alternative to couscous", ["quinoa|rice"], ["bulgur", "pasta"]),
