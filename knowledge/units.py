@@ -5,7 +5,7 @@ building pint's registry takes a third of a second, which a chat should not wait
 The kitchen's list is exact by definition; a test compares each entry with pint.
 A cook's text never comes here: `text.amounts` has its own small grammar.
 
-Formatting rounds once, to what a cook can measure: 5 g, 10 °C or 25 °F on an oven.
+Formatting rounds once, to what a cook can measure; `units` is "metric" or "us".
 """
 
 from __future__ import annotations
@@ -85,49 +85,56 @@ def fahrenheit(degC: float) -> float:
     return degC * 1.8 + 32.0
 
 
-def _to(value: float, step: float) -> float:
-    return step * round(value / step)
+_QUARTERS = ("", "1/4", "1/2", "3/4")
+_EIGHTHS = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
 
 
-def mass(grams: float, *, units: str = "metric") -> str:
-    """A mass as a cook weighs it: 5 g steps above 20 g, or ounces and pounds ("us")."""
+def _mixed(whole: int, part: str) -> str:
+    return " ".join(p for p in (str(whole) if whole else "", part) if p)
+
+
+def weight(grams: float, units: str) -> str:
+    """A weight of food: "12 g", "435 g", "1.2 kg"; "12 oz", "2 1/2 lb" ("us")."""
     if units == "us":
         ounces = grams / KITCHEN["oz"][1]
-        if ounces >= 16:
-            return f"{_to(ounces / 16, 0.25):g} lb"
-        return f"{max(0.25, _to(ounces, 0.25 if ounces < 4 else 0.5)):g} oz"
-    if grams >= 1000:
-        return f"{_to(grams / 1000, 0.05):g} kg"
-    return f"{max(1.0, _to(grams, 1 if grams < 20 else 5)):.0f} g"
+        if ounces < 15.5:
+            return f"{max(1, round(ounces))} oz"
+        pounds, quarters = divmod(round(ounces / 4), 4)
+        return f"{_mixed(pounds, _QUARTERS[quarters])} lb"
+    if grams < 50:
+        return f"{max(1, round(grams))} g"
+    if grams < 1000:
+        return f"{5 * round(grams / 5)} g"
+    return f"{grams / 1000:.1f} kg".replace(".0 kg", " kg")
 
 
-def volume(ml: float, *, units: str = "metric") -> str:
-    """A volume of liquid as a cook measures it: spoons, then 10 ml steps, or cups ("us")."""
-    if ml < 4 * KITCHEN["tbsp"][1]:
-        spoon = "tbsp" if ml >= KITCHEN["tbsp"][1] else "tsp"
-        return f"{max(0.25, _to(ml / KITCHEN[spoon][1], 0.5 if spoon == 'tbsp' else 0.25)):g} {spoon}"
+def volume(ml: float, units: str) -> str:
+    """A volume of liquid: 50 ml steps, or quarter cups ("us")."""
     if units == "us":
-        cups = ml / KITCHEN["cup"][1]
-        return f"{_to(cups, 0.25):g} {'cup' if cups <= 1.125 else 'cups'}"
-    return f"{_to(ml / 1000, 0.05):g} l" if ml >= 1000 else f"{_to(ml, 10):.0f} ml"
+        quarters = max(1, round(ml / KITCHEN["cup"][1] * 4))
+        cups, part = divmod(quarters, 4)
+        return f"{_mixed(cups, _QUARTERS[part])} cup{'s' if quarters > 4 else ''}"
+    if ml >= 1000:
+        return f"{ml / 1000:.1f} l".replace(".0 l", " l")
+    return f"{max(50, round(ml / 50) * 50):.0f} ml"
 
 
-_EIGHTHS = {1: "1/8", 2: "1/4", 3: "3/8", 4: "1/2", 5: "5/8", 6: "3/4", 7: "7/8"}
+def size(mm: float, units: str) -> str:
+    """The size of a cut: millimetres, or inches in eighths, coarser for large pieces ("us")."""
+    if units != "us":
+        return f"{mm:.0f} mm"
+    step = 1 if mm < 12 else 2 if mm < 24 else 4  # nobody measures an eighth on a large piece
+    whole, eighths = divmod(max(1, round(mm / KITCHEN["inch"][1] * 8 / step) * step), 8)
+    return f"{_mixed(whole, _EIGHTHS[eighths])} inch"
 
 
-def length(mm: float, *, units: str = "metric") -> str:
-    """The size of a piece: millimetres, or inches in eighths ("us")."""
-    if units == "us":
-        whole, eighths = divmod(max(1, round(mm / 25.4 * 8)), 8)
-        return f"{' '.join(filter(None, (str(whole) if whole else '', _EIGHTHS.get(eighths, ''))))} in"
-    return f"{_to(mm, 5) / 10:g} cm" if mm >= 100 else f"{max(1, round(mm))} mm"
-
-
-def temperature(degC: float, *, units: str = "metric") -> str:
-    """A temperature of food, to the degree."""
+def temperature(degC: float, units: str) -> str:
+    """A temperature of food, to the degree that a thermometer shows."""
     return f"{fahrenheit(degC):.0f} °F" if units == "us" else f"{degC:.0f} °C"
 
 
-def oven(degC: float, *, units: str = "metric") -> str:
-    """A setting that an oven has: 10 °C or 25 °F steps."""
-    return f"{_to(fahrenheit(degC), 25):.0f} °F" if units == "us" else f"{_to(degC, 10):.0f} °C"
+def oven(degC: float, units: str) -> str:
+    """A setting that an oven has: steps of 10 °C (175 is one, too) or 25 °F."""
+    if units == "us":
+        return f"{round(fahrenheit(degC) / 25) * 25:.0f} °F"
+    return f"{round(degC / 10) * 10:.0f} °C" if degC != 175 else "175 °C"

@@ -6,11 +6,12 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from bot.core.replies import talk
-from bot.core.replies.layout import listed, temperature
+from bot.core.replies.layout import listed
 from bot.core.state import Profile
 from knowledge import Knowledge
 from knowledge.planner.model import Kitchen, Request, VesselAt
 from knowledge.text.model import Reading
+from knowledge.units import temperature
 
 OVEN_DEGC = (150.0, 320.0)  # what ovens at home can be set to at most
 ALTITUDE_M = (-430.0, 5100.0)  # from the lowest shore to the highest town

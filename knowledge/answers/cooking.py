@@ -38,7 +38,7 @@ MATCHING = (
 OVEN_DEGC, SEALED_KPA = 200.0, 80.0
 # Words of a way of cooking -> the way; in the order in which they are looked for.
 WAYS = (
-    ("pressure", ("pressure", "whistle", "cooker", "instant pot", "multicooker")),
+    ("pressure", ("pressure", "whistle", "cooker", "multicooker")),
     ("steam", ("steam",)),
     ("roast", ("roast", "oven", "bake", "baking", "sheet pan", "tray", "air fry")),
     ("braise", ("braise", "braising", "stew", "simmer", "casserole", "poach")),

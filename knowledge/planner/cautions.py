@@ -17,6 +17,7 @@ from knowledge.planner.draft import AFTER, Draft, Placed
 from knowledge.planner.handling import handling
 from knowledge.planner.model import Caution
 from knowledge.planner.phrases import capital, is_probed
+from knowledge.units import temperature
 
 FSIS = "USDA FSIS (USDA-FSIS-MIN)"
 ALLERGENS = "EU and US allergen lists (EU 1169/2011, FALCPA)"
@@ -90,9 +91,9 @@ def minimums(placed: tuple[Placed, ...], units: str, *, store: Store) -> Iterato
         rest = ""
         if published.hold == "rest" and published.hold_s and dish.state not in WARMED:
             rest = f", then rest {published.hold_s / 60:.0f} min"
-        least = f"at least {words.temperature(degC, units)}"
+        least = f"at least {temperature(degC, units)}"
         if dish.kind == "sausage" and degC > published.core_degC + 1.0:
-            known = words.temperature(published.core_degC, units)
+            known = temperature(published.core_degC, units)
             rest = f", as for poultry, as its meat is not named; {known} if it is surely pork, beef or lamb"
         sign = handling(dish, store=store).sign or "hot all through"
         how = f"{least} in the thickest part{rest}" if is_probed(p) else f"{sign} ({least})"

@@ -14,6 +14,7 @@ from knowledge.planner.phrases import Telling, capital, core_text, names, sheet_
 from knowledge.planner.room import floor_m2
 from knowledge.planner.stages import add_at_s, fan_setting, out_s
 from knowledge.planner.telling import step
+from knowledge.units import oven, volume
 
 GLOW_S = 240.0  # until a broiler glows
 TURN_FROM_MM = 18.0  # under the broiler; what is thinner is done from above
@@ -50,7 +51,7 @@ def pour(tell: Telling, *, oil: bool = False) -> str:
     liquid, extra = tell.draft.liquid, [*tell.seasoned.pour, *(tell.seasoned.fat if oil else [])]
     if liquid is None:
         return words.listed(extra)
-    said = f"{words.volume(liquid.ml, tell.units)} {liquid.what}"
+    said = f"{volume(liquid.ml, tell.units)} {liquid.what}"
     return f"{said} with {words.listed(extra)}" if extra else said
 
 
@@ -274,7 +275,7 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
     if only_soaks and last and not any(p.way.core_degC for p in draft.placed):
         return "; lid on, off the heat."
     if draft.method.heat == "oven":
-        degC = words.oven(fan_setting(draft.setting or 175.0, draft.kitchen), tell.units)
+        degC = oven(fan_setting(draft.setting or 175.0, draft.kitchen), tell.units)
         return (
             f". Lid on, into the oven at {degC}: {togo}."
             if first

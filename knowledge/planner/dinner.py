@@ -19,6 +19,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import amounts, words
 from knowledge.planner.meant import barred
 from knowledge.planner.model import Have, LeftOut, Request
+from knowledge.units import volume
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
@@ -141,7 +142,7 @@ def gather(request: Request, *, store: Store) -> Dinner:
     seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
     for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
         if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
-            assumed.append(f"{words.volume(season.grams, request.kitchen.units)} {season.name}")
+            assumed.append(f"{volume(season.grams, request.kitchen.units)} {season.name}")
     return Dinner(
         dishes=tuple(dishes),
         seasonings=tuple(seasonings),

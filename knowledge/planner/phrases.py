@@ -12,6 +12,7 @@ from knowledge.planner.draft import SOAKED, Draft, Placed
 from knowledge.planner.handling import Handling, handling
 from knowledge.planner.room import is_saucy
 from knowledge.planner.seasoned import Seasoned
+from knowledge.units import size, temperature
 
 PROBED_FROM_MM = 20.0  # a thermometer finds no hold in what is thinner
 SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})  # animals
@@ -41,8 +42,8 @@ def cut_name(placed: Placed, units: str) -> str:
     """The cut in words, its size in the cook's units."""
     cut = placed.way.cut
     if units == "us" and cut.size_mm and "mm" in cut.name:
-        return cut.name.replace(f"{cut.size_mm:g} mm", words.size(cut.size_mm, "us")).replace(
-            f"{round(cut.size_mm - 0.1)} mm", words.size(cut.size_mm, "us")
+        return cut.name.replace(f"{cut.size_mm:g} mm", size(cut.size_mm, "us")).replace(
+            f"{round(cut.size_mm - 0.1)} mm", size(cut.size_mm, "us")
         )
     return cut.name
 
@@ -120,7 +121,7 @@ def capital(text: str) -> str:
 def core_text(placed: Sequence[Placed], units: str) -> str:
     """ " (74 °C inside)", or nothing where no thermometer is needed."""
     cores = [p.way.core_degC for p in placed if p.way.core_degC and is_probed(p)]
-    return f" ({words.temperature(max(cores), units)} inside)" if cores else ""
+    return f" ({temperature(max(cores), units)} inside)" if cores else ""
 
 
 def is_probed(placed: Placed) -> bool:
@@ -149,7 +150,7 @@ def targets(placed: Sequence[Placed], tell: Telling) -> str:
         else:
             by_sign.setdefault(sign_of(p, tell), []).append(words.label(p.way.dish))
     temps = [
-        f"{words.temperature(t, tell.units)} in the thickest part of the {words.listed(n)}"
+        f"{temperature(t, tell.units)} in the thickest part of the {words.listed(n)}"
         for t, n in sorted(by_temp.items(), reverse=True)
     ]
     return "; ".join([*temps, *(f"{words.listed(n)}: {sign}" for sign, n in by_sign.items())])

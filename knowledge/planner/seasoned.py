@@ -10,9 +10,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from knowledge.foods.model import When
-from knowledge.planner import words
 from knowledge.planner.dinner import Seasoning
 from knowledge.planner.draft import SOFTENED, Draft
+from knowledge.units import volume
 
 SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})
 SCATTERED = frozenset({"cheese"})  # melts at the table
@@ -69,7 +69,7 @@ def _moment(s: Seasoning, kind: str, *, softens: bool) -> str:
 def _said(s: Seasoning, units: str) -> str:
     fluid = s.food.part == "liquid" or (s.food.group == "dairy" and s.food.part != "fat")
     if fluid and (s.grams or 0.0) >= SAID_ML:
-        return f"{words.volume(s.grams or 0.0, units)} {s.name}"
+        return f"{volume(s.grams or 0.0, units)} {s.name}"
     return s.name
 
 

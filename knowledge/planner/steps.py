@@ -21,6 +21,7 @@ from knowledge.planner.phrases import Telling, merged, names, pan_heat, ready
 from knowledge.planner.seasoned import SALTY_G, seasoned
 from knowledge.planner.stages import HEAT_PAN_S, fan_setting, first_in_s, knife_slots, preheat_s
 from knowledge.planner.telling import step
+from knowledge.units import oven
 
 ORDER = (
     Do.PREHEAT, Do.PREP, Do.CHECK, Do.TAKE_OUT, Do.BROWN, Do.ADD, Do.HEAT, Do.LID, Do.TURN, Do.RELEASE,
@@ -99,7 +100,7 @@ def _preheat(tell: Telling) -> Iterator[Step]:
         degC = fan_setting(draft.setting or 0.0, kitchen)
         fan = " fan" if kitchen.fan_oven else ""
         at = when.main_start_s - preheat_s(draft.setting)
-        yield step(Do.PREHEAT, at, f"Oven to {words.oven(degC, tell.units)}{fan}.", hands_s=20)
+        yield step(Do.PREHEAT, at, f"Oven to {oven(degC, tell.units)}{fan}.", hands_s=20)
     if method.kind == "pan":
         text = f"Pan on {pan_heat(draft)} heat with 2 tbsp {fat(tell)}."
         yield step(Do.PREHEAT, -when.preheat_s, text, hands_s=20)

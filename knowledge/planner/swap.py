@@ -46,6 +46,7 @@ from knowledge.planner.recall import (
 from knowledge.planner.replan import SOON_S, is_sealed, join
 from knowledge.planner.search import lay
 from knowledge.planner.stages import first_in_s
+from knowledge.units import weight
 
 LONGEST_SHIFT_S = 25 * 60.0
 POOR_FIT = 4.5  # of 10: below that a cook says no, even if it would be done in time
@@ -297,7 +298,7 @@ def _told(
         said.append(f"dinner {words.duration(abs(shift))} {'later' if shift > 0 else 'sooner'}")
     if not change:
         change.append(("grams", f"{shown.grams:.0f}"))
-        said.append(words.weight(shown.grams, units))
+        said.append(weight(shown.grams, units))
     text = f"{name}: yes, with this change: {', '.join(said)}."
     return SwapAnswer(
         verdict=Verdict.ADJUST,

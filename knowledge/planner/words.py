@@ -1,9 +1,11 @@
-"""How amounts, sizes, temperatures and times are said to a cook, in the cook's own units."""
+"""How amounts and times are said to a cook; numbers with a unit are written by `knowledge.units`."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
+
+from knowledge.units import weight
 
 if TYPE_CHECKING:
     from knowledge.planner.dinner import Dish
@@ -24,63 +26,10 @@ def duration(seconds: float) -> str:
     return f"{hours} h {rest:02d}" if rest else f"{hours} h"
 
 
-def temperature(degC: float, units: str) -> str:
-    """A temperature, rounded to what a thermometer can show."""
-    if units == "us":
-        return f"{round(degC * 9 / 5 + 32):.0f} °F"
-    return f"{degC:.0f} °C"
-
-
-def oven(degC: float, units: str) -> str:
-    """An oven setting: steps of 10 °C or 25 °F."""
-    if units == "us":
-        return f"{round((degC * 9 / 5 + 32) / 25) * 25:.0f} °F"
-    return f"{round(degC / 10) * 10:.0f} °C" if degC != 175 else "175 °C"
-
-
-def volume(ml: float, units: str) -> str:
-    """A volume: 50 ml steps, or quarter cups."""
-    if units == "us":
-        quarters = max(1, round(ml / 60.0))
-        whole, rest = divmod(quarters, 4)
-        part = ("", "1/4", "1/2", "3/4")[rest]
-        said = " ".join(p for p in (str(whole) if whole else "", part) if p)
-        return f"{said} cup{'s' if quarters > 4 else ''}"
-    if ml >= 1000:
-        return f"{ml / 1000:.1f} l".replace(".0 l", " l")
-    return f"{max(50, round(ml / 50) * 50):.0f} ml"
-
-
-def weight(grams: float, units: str) -> str:
-    """A weight of food."""
-    if units == "us":
-        ounces = grams / 28.349523
-        if ounces < 15.5:
-            return f"{max(1, round(ounces))} oz"
-        pounds, quarters = divmod(round(ounces / 4), 4)
-        return " ".join(p for p in (str(pounds), ("", "1/4", "1/2", "3/4")[quarters]) if p) + " lb"
-    if grams < 50:
-        return f"{max(1, round(grams))} g"
-    if grams < 1000:
-        return f"{5 * round(grams / 5)} g"
-    return f"{grams / 1000:.1f} kg".replace(".0 kg", " kg")
-
-
 def handy(grams: float) -> float:
     """A guessed weight, to what a kitchen scale is read to: 5 g, 10 g, from 400 g 50 g."""
     step = 5 if grams < 100 else 10 if grams < 400 else 50
     return float(max(step, round(grams / step) * step))
-
-
-def size(mm: float, units: str) -> str:
-    """The size of a cut."""
-    if units != "us":
-        return f"{mm:.0f} mm"
-    step = 1 if mm < 12 else 2 if mm < 24 else 4  # nobody measures an eighth on a large piece
-    eighths = max(1, round(mm / 25.4 * 8 / step) * step)
-    whole, rest = divmod(eighths, 8)
-    part = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")[rest]
-    return f"{' '.join(p for p in (str(whole) if whole else '', part) if p)} inch"
 
 
 def amount(dish: Dish, units: str) -> str:

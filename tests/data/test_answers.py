@@ -180,7 +180,7 @@ KINDS = [
     ("rajma in pressure cooker how long", ["(?i)soak", "boil them hard", "10-15 minutes"], []),
     ("water for toor dal in cooker, 1 cup", ["3 cups of water for 1 cup"], []),
     ("how much water for chickpeas in the pressure cooker", ["3 cups"], []),
-    ("black beans instant pot time", ["under pressure"], ["boiled"]),
+    ("black beans multicooker time", ["under pressure"], ["boiled"]),
     ("do black eyed peas need soaking", ["^No", "optional"], []),
     ("do kidney beans need soaking", ["(?i)soak at least 5 hours"], ["optional"]),
     # factors of NIST SP 811: 2.25 lb = 1.0206 kg, 1.5 lb = 680.4 g, 18 tbsp of 14.787 ml

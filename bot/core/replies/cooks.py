@@ -14,9 +14,9 @@ from bot.core.replies.layout import (
     listed,
     paragraphs,
     sentence,
-    temperature,
 )
 from knowledge.planner.model import Do, Step
+from knowledge.units import temperature
 
 DONE, LATER, NOT_YET, CARRY_ON = "Done", "Later (5 min)", "Not done yet", "Carry on"
 JUST_NOW, ON_TIME = "Just now", "On time"

@@ -8,11 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime, timedelta, timezone
 
-US = "us"
-G_PER_OZ = 28.349523125  # NIST SP 811 (2008), appendix B.8, exact by definition
-ML_PER_US_CUP = 236.5882365  # NIST SP 811 (2008), appendix B.8
 MM_PER_INCH = 25.4
-CUP_QUARTERS = ("", "1/4", "1/2", "3/4")
 SAID_MAX = 40  # characters of a cook's own words that are repeated back
 
 
@@ -77,41 +73,6 @@ def duration(seconds: float) -> str:
 def number(value: float) -> str:
     """ "4", "2.5"."""
     return f"{value:.1f}".rstrip("0").rstrip(".")
-
-
-def grams(value_g: float, units: str) -> str:
-    """A weight: "350 g", "1.2 kg"; "12 oz", "2 1/2 lb"."""
-    if units == US:
-        ounces = value_g / G_PER_OZ
-        if ounces < 15.5:
-            return f"{max(1, round(ounces))} oz"
-        quarters = round(ounces / 4)
-        pounds, part = divmod(quarters, 4)
-        return " ".join(p for p in (str(pounds), CUP_QUARTERS[part]) if p) + " lb"
-    if value_g < 50:
-        return f"{max(1, round(value_g))} g"
-    if value_g < 1000:
-        return f"{5 * round(value_g / 5)} g"
-    return f"{number(value_g / 1000)} kg"
-
-
-def volume(value_ml: float, units: str) -> str:
-    """A liquid: "150 ml", "1.2 l"; "1 1/4 cups"."""
-    if units == US:
-        quarters = max(1, round(value_ml / ML_PER_US_CUP * 4))
-        cups, part = divmod(quarters, 4)
-        amount = " ".join(p for p in (str(cups) if cups else "", CUP_QUARTERS[part]) if p)
-        return f"{amount} cup{'s' if quarters > 4 else ''}"
-    if value_ml < 1000:
-        return f"{max(10, 10 * round(value_ml / 10))} ml"
-    return f"{number(value_ml / 1000)} l"
-
-
-def temperature(value_degC: float, units: str) -> str:
-    """ "74 °C" or "165 °F"."""
-    if units == US:
-        return f"{round(value_degC * 9 / 5 + 32)} °F"
-    return f"{round(value_degC)} °C"
 
 
 def local(at: datetime, utc_offset_min: int | None) -> datetime:

@@ -11,7 +11,6 @@ from bot.core.replies.layout import (
     clock,
     duration,
     exact_minutes,
-    grams,
     lines,
     listed,
     number,
@@ -19,10 +18,10 @@ from bot.core.replies.layout import (
     said,
     sentence,
     span,
-    volume,
     whole_minutes,
 )
 from knowledge.planner.model import Caution, NoPlan, Plan, PlanItem, Step, SwapAnswer, Verdict
+from knowledge.units import volume, weight
 
 START, WAYS, WHY, CHANGE = "Start", "Another way", "Why", "Change"
 CAUTIONED = "The other safety lines above still hold."
@@ -67,7 +66,7 @@ def deadline(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min
 def item_line(item: PlanItem, units: str) -> str:
     """ "carrot 300 g, 20 mm dice"."""
     cut = f", {item.cut}" if item.cut not in ("", "whole") else ""
-    return f"• {item.label} {grams(item.grams, units)}{cut}"
+    return f"• {item.label} {weight(item.grams, units)}{cut}"
 
 
 def caution_line(caution: Caution) -> str:

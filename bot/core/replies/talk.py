@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.core.replies.layout import lines, listed, paragraphs, said, temperature
+from bot.core.replies.layout import lines, listed, paragraphs, said
 from bot.core.state import Profile
+from knowledge.units import temperature
 
 EXAMPLE = "4 chicken thighs, 3 carrots, potatoes, half a cabbage, for 3, by 7"
 

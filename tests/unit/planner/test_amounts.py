@@ -19,6 +19,7 @@ from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
 from knowledge.requests import request_of
 from knowledge.text import read
 from knowledge.text.normalise import key
+from knowledge.units import size
 
 NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
 DATA = Path(knowledge.__file__).parent / "data"
@@ -273,9 +274,9 @@ def test_amounts_are_said_as_they_were_said(store: Store, text: str, food_id: st
 
 
 def test_sizes_in_inches_are_ones_a_cook_uses(store: Store) -> None:
-    assert words.size(60, "us") == "2 1/2 inch"
-    assert words.size(20, "us") == "3/4 inch"
-    assert words.size(6, "us") == "1/4 inch"
+    assert size(60, "us") == "2 1/2 inch"
+    assert size(20, "us") == "3/4 inch"
+    assert size(6, "us") == "1/4 inch"
 
 
 # --- one food said twice ------------------------------------------------------------------------

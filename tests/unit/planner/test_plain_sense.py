@@ -13,6 +13,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import plan, words
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
 from knowledge.planner.verify import check
+from knowledge.units import weight
 
 
 def planned(store: Store, *foods: str | Have, vessel: str | None = None, **more: object) -> Plan:
@@ -83,7 +84,7 @@ def test_a_guessed_weight_is_one_that_a_scale_is_read_to(store: Store) -> None:
     for item in made.items:
         if item.food_id in ("white-rice", "stew-beef"):
             assert words.handy(item.grams) == item.grams
-            assert words.weight(item.grams, "metric") in told(made)
+            assert weight(item.grams, "metric") in told(made)
 
 
 def test_the_usual_sheet_unless_eaters_need_more(store: Store) -> None:
