@@ -82,9 +82,9 @@ def minimums(placed: tuple[Placed, ...], units: str, *, store: Store) -> Iterato
     for p in placed:
         dish, shown = p.way.dish, p.way.core_degC
         published = minimum(dish.safety)
-        if published is None or shown is None:
-            continue  # no rule, or tough meat that is tender only long past it
-        degC = max(shown, published.core_degC)
+        if published is None or (shown is None and dish.safety != "poultry"):
+            continue  # no rule, or tough meat that is tender only long past it; of poultry it is always said
+        degC = max(shown or 0.0, published.core_degC)
         if (dish.safety, degC) in seen:
             continue
         seen.add((dish.safety, degC))

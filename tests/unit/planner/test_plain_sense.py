@@ -134,3 +134,11 @@ def test_several_are_called_several(store: Store) -> None:
 
 def test_each_vessel_says_what_it_is_good_at(store: Store) -> None:
     assert all(vessel.why for vessel in store.vessels())
+
+
+def test_the_minimum_of_poultry_is_said_even_when_it_stews_until_tender(store: Store) -> None:
+    """USDA FSIS: all poultry 165 °F (73.9 °C)."""
+    legs = (Have(food_id="duck-leg", qty=2.0, unit="piece"), Have(food_id="red-cabbage"))
+    made = plan(Request(have=legs), store=store)
+    assert isinstance(made, Plan)
+    assert any("74 °C" in c.text and "FSIS" in c.source for c in made.cautions)
