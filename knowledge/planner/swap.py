@@ -435,11 +435,14 @@ def _in_amount(dinner: Dinner, item: PlanItem | None, new: Food | None, request:
     said = next((h for h in request.have if h.food_id == new.id), None)
     if said is None or said.grams is not None or said.qty is not None:
         return dinner
-    dishes = tuple(
-        replace(d, grams=item.grams) if d.food.id == new.id and _like_weights(d, item) else d
-        for d in dinner.dishes
-    )
-    return replace(dinner, dishes=dishes)
+    units = request.kitchen.units
+    dishes, assumed = list(dinner.dishes), list(dinner.assumed)
+    for i, dish in enumerate(dishes):
+        if dish.food.id == new.id and _like_weights(dish, item):
+            dishes[i] = replace(dish, grams=item.grams)
+            guess, now = (words.amount(d, units) for d in (dish, dishes[i]))
+            assumed = [now if note == guess else note for note in assumed]
+    return replace(dinner, dishes=tuple(dishes), assumed=tuple(assumed))
 
 
 def _like_weights(dish: Dish, item: PlanItem) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -233,20 +234,7 @@ def test_finite_pieces_follow_product_solutions() -> None:
 
 def test_two_phases_equal_one() -> None:
     """Splitting a phase changes nothing."""
-    goal = Goal(
-        kind="core",
-        target_degC=70.0,
-        kappa=0.0,
-        dose_min=None,
-        z_below_K=27.0,
-        z_above_K=42.0,
-        cutoff_degC=60.0,
-        theta=0.0,
-        over_degC=None,
-        over_dose_min=None,
-        safe_degC=None,
-        safe_hold_s=0.0,
-    )
+    goal = replace(NO_GOAL, target_degC=70.0)
     whole = case(body(1.0, 0.02), liquid(200.0), goal)
     split = Case(
         piece=whole.piece,

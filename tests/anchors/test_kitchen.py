@@ -11,15 +11,10 @@ from pathlib import Path
 import pytest
 
 from bot.commands.times import answers
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.physics import Case, Medium, Phase, cook, goal, history, media, piece
 
 TABLE = Path(__file__).parents[1] / "data" / "cook_times_dev.csv"
-
-
-@pytest.fixture(scope="module")
-def store() -> Store:
-    return open_store()
 
 
 @pytest.fixture(scope="module")

@@ -4,14 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.physics import Case, Phase, cook, goal, history, media, piece
 from knowledge.physics.safety import hold_s, minimum
-
-
-@pytest.fixture(scope="module")
-def store() -> Store:
-    return open_store()
 
 
 @pytest.mark.parametrize(

@@ -7,25 +7,18 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from knowledge.answers import ask
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 
 HERE = Path(__file__).parent
 
 
 def lines(name: str) -> list[dict[str, object]]:
     return [json.loads(line) for line in (HERE / name).read_text(encoding="utf-8").splitlines()]
-
-
-@pytest.fixture(scope="module")
-def store() -> Iterator[Store]:
-    with open_store() as opened:
-        yield opened
 
 
 def test_at_least_95_percent_of_our_questions_are_answered_right(store: Store) -> None:

@@ -7,14 +7,13 @@ too full, or has a food outside its window when `verify` re-simulates it from it
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
 from statistics import median
 
 import pytest
 
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Do, NoPlan, Plan
@@ -27,12 +26,6 @@ FRIDGES = [
     for line in (Path(__file__).parent / "fridges.jsonl").read_text(encoding="utf-8").splitlines()
 ]
 NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
-
-
-@pytest.fixture(scope="module")
-def store() -> Iterator[Store]:
-    with open_store() as opened:
-        yield opened
 
 
 @pytest.fixture(scope="module")

@@ -23,16 +23,11 @@ from typing import Any
 import pytest
 
 from bot.commands.read import as_json
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.text import read
 from knowledge.text.normalise import key
 
 HERE = Path(__file__).parent
-
-
-@pytest.fixture(scope="module")
-def store() -> Store:
-    return open_store()
 
 
 @pytest.fixture(scope="module")

@@ -2,19 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
 from knowledge.foods.model import Role, When
-from knowledge.foods.store import Store, open_store
-
-
-@pytest.fixture(scope="module")
-def store() -> Iterator[Store]:
-    with open_store() as opened:
-        yield opened
-
+from knowledge.foods.store import Store
 
 # The US nine (FALCPA, FASTER Act) and the EU fourteen (Regulation 1169/2011, annex II).
 ALLERGENS = {

@@ -10,13 +10,8 @@ import pytest
 
 from bot.commands import times
 from bot.commands.times_explain import parse
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.physics.chart_names import resolve
-
-
-@pytest.fixture(scope="module")
-def store() -> Store:
-    return open_store()
 
 
 def run(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from knowledge.errors import NeverReached, OutOfRange
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.physics import Case, Phase, cook, goal, history, media, piece
 from knowledge.physics.probe import fit_to_probe
 from knowledge.physics.vessels import (
@@ -22,11 +22,6 @@ from knowledge.physics.vessels import (
 
 POTATOES = Load(mass_kg=1.0, cp_J_kgK=3650.0, at_degC=5.0)
 POT = {"pot_kg": 2.5, "pot_cp_J_kgK": 500.0}
-
-
-@pytest.fixture(scope="module")
-def store() -> Store:
-    return open_store()
 
 
 def test_equal_waters_meet_half_way() -> None:

@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan, words
+from knowledge.planner import plan, swap, words
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
 from knowledge.planner.verify import check
 from knowledge.units import weight
@@ -142,3 +142,11 @@ def test_the_minimum_of_poultry_is_said_even_when_it_stews_until_tender(store: S
     made = plan(Request(have=legs), store=store)
     assert isinstance(made, Plan)
     assert any("74 °C" in c.text and "FSIS" in c.source for c in made.cautions)
+
+
+def test_a_swapped_in_food_has_one_amount(store: Store) -> None:
+    made = planned(store, "halloumi", "bell-pepper", "zucchini", "couscous")
+    answer = swap(made, frm="zucchini", to=Have(food_id="asparagus"), store=store)
+    assert answer.plan is not None
+    amount = weight(next(i.grams for i in answer.plan.items if i.food_id == "asparagus"), "metric")
+    assert [note for note in answer.plan.assumed if "asparagus" in note] == [f"{amount} asparagus"]

@@ -4,17 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Store
 from knowledge.text import read
 from knowledge.text.model import Context, EventType, Intent, Kind, Mode, Reading
 
 PLANNED = Context(mode=Mode.PLANNED, foods=("carrot", "potato", "chicken thigh"))
 COOKING = Context(mode=Mode.COOKING, foods=("carrot", "potato", "chicken thigh"))
-
-
-@pytest.fixture(scope="module")
-def store() -> Store:
-    return open_store()
 
 
 def names(reading: Reading) -> list[str]:

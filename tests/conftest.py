@@ -1,4 +1,4 @@
-"""The real knowledge file, opened once: the planner has no fakes of its own."""
+"""What every test may ask for."""
 
 from __future__ import annotations
 
@@ -11,5 +11,6 @@ from knowledge.foods.store import Store, open_store
 
 @pytest.fixture(scope="session")
 def store() -> Iterator[Store]:
+    """The foods, opened once."""
     with open_store() as opened:
         yield opened
