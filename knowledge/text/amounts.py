@@ -44,7 +44,10 @@ _VAGUE = (
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """An amount as said. `grams` only from a weight; `bare` is a number without a unit."""
+    """An amount as said. `grams` only from a weight; `bare` is a number without a unit.
+
+    `across_mm` is a length ("2 cm thick", "15 mm dice"): how thick a piece is, not how much there is.
+    """
 
     qty: float | None
     unit: str | None
@@ -54,6 +57,7 @@ class Amount:
     bare: bool = False
     article: bool = False
     kind: str = ""
+    across_mm: float | None = None
 
 
 def size_id(word: str) -> str:
@@ -233,15 +237,8 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     qty, j, article = found
     if _text(tokens, j) in _NOT_COUNTS:
         return None
-    if _text(tokens, j) in _LENGTHS and _text(tokens, j + 1) in (
-        "piece",
-        "bit",
-        "chunk",
-        "length",
-        "knob",
-        "stick",
-    ):
-        return Amount(1.0, "piece"), _after_of(tokens, j + 2)  # "3cm piece of ginger" is one
+    if _text(tokens, j) in _MM_OF and not article:
+        return _length(tokens, qty * _MM_OF[_text(tokens, j)], j + 1)
     if _text(tokens, j) in ("x", "*") and (k := number_at(tokens, j + 1)) and not k[2]:
         inner = unit_at(tokens, k[1])
         if inner and inner[0].kind in ("weight", "volume"):
@@ -262,12 +259,22 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     return _measured(tokens, qty, unit, size, article)
 
 
-_LENGTHS = ("cm", "mm")
+_MM_OF = {"mm": 1.0, "cm": 10.0, "centimetre": 10.0, "centimeter": 10.0, "inch": 25.4, "inches": 25.4}
+_LENGTHWISE = ("piece", "bit", "chunk", "length", "knob", "stick")
+_ACROSS = ("thick", "wide", "across", "deep", "thickness")
 _NOT_COUNTS = (
     "c", "f", "safe", "ok", "enough", "degree", "degrees", "deg", "celsius", "fahrenheit", "%",
     "day", "days", "hour", "hours", "week", "weeks", "min", "mins", "minutes", "month",
     "months", "year", "years", "am", "pm", "the",
 )  # fmt: skip
+
+
+def _length(tokens: list[Token], mm: float, j: int) -> tuple[Amount, int]:
+    """ "3cm piece of ginger" is one piece; "2 cm thick", "15 mm dice" say how thick."""
+    if _text(tokens, j) in _LENGTHWISE:
+        return Amount(1.0, "piece"), _after_of(tokens, j + 1)
+    j += _text(tokens, j) in _ACROSS
+    return Amount(None, None, across_mm=mm, kind="length"), _after_of(tokens, j)
 
 
 def _says_vaguely(tokens: list[Token], i: int) -> bool:

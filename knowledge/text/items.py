@@ -25,7 +25,7 @@ _GENERIC = frozenset([
 ])  # fmt: skip
 
 
-def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
+def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabulary) -> list[Found]:
     """Every food with what belongs to it, in the order of the text; aims and slips marked."""
     last: Found | None = None
     everything: list[Found] = []
@@ -44,7 +44,7 @@ def gather(parts: Sequence[Segment], vocabulary: Vocabulary) -> list[Found]:
             continue
         if segment.depth and last is not None and _narrows(segment, foods, last, vocabulary):
             continue
-        _reversed_name(segment, vocabulary)
+        _reversed_name(segment, tokens, vocabulary)
         foods = [e.food for e in segment.elements if e.food]
         _attach(segment)
         for food in foods:
@@ -107,9 +107,13 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
 
 
 def _joined(first: Amount | None, second: Amount) -> Amount:
-    """A count and a weight said apart: the count stays, the weight is the total."""
-    if first is None or (first.qty is None and first.unit is None):
+    """A count and a weight said apart: the count stays, the weight is the total; a length is added."""
+    if first is None:
         return second
+    if second.across_mm is not None:
+        return replace(first, across_mm=second.across_mm)
+    if first.qty is None and first.unit is None:
+        return replace(second, across_mm=first.across_mm)
     if first.kind == "holder" and second.bare:
         return replace(first, qty=second.qty, kind="container")
     if first.qty is not None and first.grams is None and second.kind == "weight":
@@ -153,14 +157,15 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
     return True
 
 
-def _reversed_name(segment: Segment, vocabulary: Vocabulary) -> None:
-    """ "tortillas corn" alone in a segment is one food said the other way round."""
+def _reversed_name(segment: Segment, tokens: Sequence[Token], vocabulary: Vocabulary) -> None:
+    """ "tortillas corn", "dal toor": alone in a segment one food said the other way round."""
     foods = segment.of("food")
-    if len(foods) == 2 and foods[1].at - foods[0].at == 1 and foods[0].food and foods[1].food:
+    if len(foods) == 2 and foods[0].food and foods[1].food:
         a, b = foods[0].food, foods[1].food
-        turned = vocabulary.get([*b.named.name.split(), *a.named.name.split()])
-        straight = vocabulary.get([*a.named.name.split(), *b.named.name.split()])
-        if turned and not straight:
+        first, second = _keys(a, tokens), _keys(b, tokens)
+        turned = vocabulary.get([*second, *first])
+        straight = vocabulary.get([*first, *second])
+        if turned and not straight and a.hit.end == b.hit.start:
             a.named = turned.foods[0]
             segment.elements.remove(foods[1])
     elif len(foods) == 1 and foods[0].food:
@@ -172,11 +177,15 @@ def _reversed_name(segment: Segment, vocabulary: Vocabulary) -> None:
                 segment.elements.remove(after[0])
 
 
+def _keys(food: Found, tokens: Sequence[Token]) -> list[str]:
+    return [token.key for token in tokens[food.hit.start : food.hit.end]]
+
+
 def _attach(segment: Segment) -> None:
     elements = segment.elements
     foods = [n for n, e in enumerate(elements) if e.food]
     amounts = [n for n, e in enumerate(elements) if e.amount]
-    meant = [n for n, e in enumerate(elements) if e.amount and e.amount.kind != "holder"]
+    meant = [n for n, e in enumerate(elements) if e.amount and e.amount.kind not in ("holder", "length")]
     after = bool(meant) and foods[0] < meant[0] and (foods[-1] < meant[-1] or len(foods) == 1)
     for n in amounts:
         amount = elements[n].amount
@@ -286,6 +295,7 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
         size=food.size or (amount.size if amount else None),
         phrase=flat.said(tokens[food.hit.start].start, tokens[food.hit.end - 1].end),
         sure=food.hit.sure,
+        across_mm=amount.across_mm if amount else None,
     )
 
 
@@ -308,5 +318,10 @@ def _merged(a: Item, b: Item, add: bool) -> Item:
             a, qty=b.qty if b.qty is not None else a.qty, unit=b.unit or a.unit, grams=b.grams or a.grams
         )
     return replace(
-        a, state=a.state or b.state, cut=a.cut or b.cut, size=a.size or b.size, sure=a.sure or b.sure
+        a,
+        state=a.state or b.state,
+        cut=a.cut or b.cut,
+        size=a.size or b.size,
+        sure=a.sure or b.sure,
+        across_mm=a.across_mm or b.across_mm,
     )

@@ -87,6 +87,7 @@ class Item:
     size: str | None  # small, large, ... only if said
     phrase: str  # the cook's own words
     sure: bool  # False: a near match that should be shown as such
+    across_mm: float | None = None  # how thick a piece is, as said ("3 cm thick")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -67,7 +67,7 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
             parts[n] = Role.AIM
     parts_of_text = segments(right, found, parts, [*times, *eaters, *pots, *rules])
     mark_aims(parts_of_text)
-    gathered = items.gather(parts_of_text, vocab)
+    gathered = items.gather(parts_of_text, right, vocab)
     return Seen(
         flat=flat,
         tokens=right,

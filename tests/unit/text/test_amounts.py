@@ -9,6 +9,17 @@ from knowledge.text.tokens import tokenise
 
 
 @pytest.mark.parametrize(
+    ("said", "across_mm"),
+    [("2 cm thick", 20.0), ("15mm", 15.0), ("1 inch", 25.4), ("one and a half cm", 15.0)],  # 1 in = 25.4 mm
+)
+def test_a_length_says_how_thick_and_not_how_much(said: str, across_mm: float) -> None:
+    found = amount_at(tokenise(said), 0)
+
+    assert found is not None
+    assert (found[0].qty, found[0].unit, found[0].across_mm) == (None, None, across_mm)
+
+
+@pytest.mark.parametrize(
     ("said", "qty", "unit", "grams"),
     [
         ("1 1/2 lb", 1.5, "lb", 680.4),  # 1 lb = 453.59237 g exactly (NIST Handbook 44)

@@ -27,10 +27,18 @@ def names(reading: Reading) -> list[str]:
         ("drumsticks, potatoes, carrots", ["chicken drumstick", "potato", "carrot"]),
         ("drumstick, toor dal, tamarind", ["moringa pod", "split pigeon pea", "tamarind"]),
         ("tortillas corn, cheese", ["corn tortilla", "cheese"]),
+        ("dal toor 200 g, spinach", ["split pigeon pea", "spinach"]),
     ],
 )
 def test_the_longest_name_wins_and_context_decides(store: Store, text: str, expected: list[str]) -> None:
     assert names(read(text, store=store)) == expected
+
+
+def test_how_thick_a_piece_is_belongs_to_its_food(store: Store) -> None:
+    carrot, potato = read("carrots 2 cm thick, 400 g potatoes 15 mm thick", store=store).items
+
+    assert (carrot.qty, carrot.across_mm) == (None, 20.0)
+    assert (potato.grams, potato.across_mm) == (400.0, 15.0)
 
 
 @pytest.mark.parametrize(
