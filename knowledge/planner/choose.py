@@ -10,9 +10,11 @@ from knowledge.planner import words
 from knowledge.planner.compose import plan_of
 from knowledge.planner.dinner import Dinner, Dish, gather
 from knowledge.planner.draft import Draft
+from knowledge.planner.feeding import served
 from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
-from knowledge.planner.search import LEFT_OUT, drafts, served
+from knowledge.planner.scoring import LEFT_OUT
+from knowledge.planner.search import drafts
 
 MOST_FOODS = 14  # more than that nobody puts into one vessel
 WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from knowledge.foods.store import Store
 from knowledge.planner import amounts, cautions, explain, steps, words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
+from knowledge.planner.feeding import served
 from knowledge.planner.model import (
     Alternative,
     Caution,
@@ -19,7 +20,6 @@ from knowledge.planner.model import (
     Settings,
 )
 from knowledge.planner.phrases import item_cut, pan_heat, sheet_name
-from knowledge.planner.search import served
 from knowledge.planner.stages import fan_setting, first_in_s, out_s
 
 HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands

@@ -12,7 +12,7 @@ from knowledge.planner.draft import SOAKED, Draft, Placed
 from knowledge.planner.handling import Handling, handling
 from knowledge.planner.room import is_saucy
 from knowledge.planner.seasoned import Seasoned
-from knowledge.units import size, temperature
+from knowledge.units import size, temperature, volume
 
 PROBED_FROM_MM = 20.0  # a thermometer finds no hold in what is thinner
 SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})  # animals
@@ -154,3 +154,20 @@ def targets(placed: Sequence[Placed], tell: Telling) -> str:
         for t, n in sorted(by_temp.items(), reverse=True)
     ]
     return "; ".join([*temps, *(f"{words.listed(n)}: {sign}" for sign, n in by_sign.items())])
+
+
+def fat(tell: Telling) -> str:
+    """What the cooking begins in."""
+    return words.listed(tell.seasoned.fat) or "oil"
+
+
+def pour(tell: Telling, *, oil: bool = False) -> str:
+    """The liquid as said, with what else is poured in at that moment; "" for none.
+
+    `oil`: nothing was fried before, so the fat goes in here.
+    """
+    liquid, extra = tell.draft.liquid, [*tell.seasoned.pour, *(tell.seasoned.fat if oil else [])]
+    if liquid is None:
+        return words.listed(extra)
+    said = f"{volume(liquid.ml, tell.units)} {liquid.what}"
+    return f"{said} with {words.listed(extra)}" if extra else said

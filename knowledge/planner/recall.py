@@ -7,9 +7,10 @@ from dataclasses import replace
 from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dinner, Dish, gather
 from knowledge.planner.draft import AFTER, Draft, Placed, Way
+from knowledge.planner.laying import lay
 from knowledge.planner.methods import Method, methods
 from knowledge.planner.model import Plan, Request
-from knowledge.planner.search import draft_with, lay
+from knowledge.planner.search import draft_with
 from knowledge.planner.ways import Setting, solve
 
 

@@ -9,10 +9,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from knowledge.planner import stages
+from knowledge.planner.cuts import TRAY_MM
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Way
 from knowledge.planner.methods import Method
-from knowledge.planner.ways import TRAY_MM
 
 FALLING, BOILING = 0.55, 0.33  # a minute while pressure falls, or open at a boil, against one at pressure
 BROILING = 1.85  # a minute under the broiler, against one in an oven at 190 °C: as the fluxes

@@ -13,11 +13,11 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner import words
-from knowledge.planner.cooking import cooking, fat, pour
+from knowledge.planner.cooking import cooking
 from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.finish import finish
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, merged, names, pan_heat, ready
+from knowledge.planner.phrases import Telling, fat, merged, names, pan_heat, pour, ready
 from knowledge.planner.seasoned import SALTY_G, seasoned
 from knowledge.planner.stages import HEAT_PAN_S, fan_setting, first_in_s, knife_slots, preheat_s
 from knowledge.planner.telling import step

@@ -1,0 +1,109 @@
+"""One method and setting: which cut and which moment for each dish, and what has to stay out.
+
+The exact search is `stabbing`; here quick foods are tried in both lanes and dishes that
+refuse each other leave in the order in which they are missed least.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from knowledge.planner.dinner import Dish
+from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Placed, Way
+from knowledge.planner.methods import Method
+from knowledge.planner.scoring import LEFT_OUT, edge_share
+from knowledge.planner.shortened import shortened
+from knowledge.planner.stabbing import Weights, Window, stab
+from knowledge.planner.ways import SOFTEN_S
+from knowledge.planner.windows import kept_hot
+
+WEIGHTS = Weights(per_add=0.5, per_s=0.02 / 60.0, edge=0.6)
+OUT = "out"  # the lane of what stays in the fridge
+
+
+def lay(
+    dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
+) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
+    """A way and an add time for each dish; those that refuse the method or the others, with why."""
+    if not method.finish:
+        return _lay(dishes, method, ways)
+    both = [i for i, w in enumerate(ways) if len({x.window.lane for x in w}) == 2]
+    trials: list[set[int]] = [set(), set(both), *({i} for i in both)]
+    found = []
+    for n, late in enumerate(trials):
+        if n and not late:
+            continue
+        kept = [
+            [x for x in w if i not in both or x.lane_is(AFTER) == (i in late)] for i, w in enumerate(ways)
+        ]
+        laid = _lay(dishes, method, kept)
+        if laid is not None:
+            lost = sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in laid[1])
+            tired = sum(edge_share(p) for p in laid[0]) - sum(p.way.fit for p in laid[0]) * 0.5
+            found.append((lost, tired + 0.4 * bool(late), n, laid))
+    return min(found, key=lambda f: f[:3])[3] if found else None
+
+
+def _lay(
+    dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
+) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
+    refused = [
+        (dish, f"not for the {method.vessel} ({method.name}); cook it beside")
+        for dish, w in zip(dishes, ways, strict=True)
+        if not w
+    ]
+    live = [(dish, w) for dish, w in zip(dishes, ways, strict=True) if w]
+    if method.finish:
+        live = [(dish, shortened(method, w, live)) for dish, w in live]
+        refused += [(dish, "would be past its best once the rest is done") for dish, w in live if not w]
+        live = [(dish, w) for dish, w in live if w]
+    limits = {MAIN: method.adds, AFTER: 2 if method.finish else 0}
+    timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
+    softened = [w for _, w in live if w[0].lead == SOFTENED]
+    windows = [[x.window for x in w] for _, w in timed]
+    chosen = stab(windows, weights=WEIGHTS, limits=limits)
+    if chosen is None:  # they refuse each other: leave out what is missed least
+        windows = [[*w, _stay_out(dish)] for (dish, _), w in zip(timed, windows, strict=True)]
+        chosen = stab(windows, weights=WEIGHTS, limits={**limits, OUT: 1})
+    if chosen is None:
+        return None
+    placed = []
+    for n, ((dish, w), k, at) in enumerate(zip(timed, chosen.ways, chosen.adds_s, strict=True)):
+        if k < len(w):
+            placed.append(Placed(way=w[k], add_s=at))
+        else:
+            refused.append((dish, _clash(timed, n)))
+    if method.kind == "sealed" and not any(p.way.lane_is(MAIN) for p in placed):
+        return None  # nothing wants the pressure: the cooker is a pot then
+    if method.finish == "broil" and len({p.way.window.lane for p in placed}) < 2:
+        return None  # a roast like any other
+    longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
+    waits_s = longest + (SOFTEN_S if softened else 0.0)
+    for n, p in enumerate(placed):
+        if p.way.rests:
+            way, at = kept_hot(p.way, waits_s)
+            placed[n] = Placed(way=way, add_s=at)
+    for w in softened:
+        first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
+        placed.append(Placed(way=first, add_s=max(longest, first.window.lo_s)))
+    if placed and all(p.way.lead == SOFTENED for p in placed):
+        longest = max(p.way.window.lo_s for p in placed)
+        placed = [replace(p, add_s=longest) for p in placed]
+    return (tuple(placed), tuple(refused)) if placed else None
+
+
+def _stay_out(dish: Dish) -> Window:
+    """Leaving a dish out, as a way that costs more than any other."""
+    return Window(lane=OUT, lo_s=0.0, hi_s=0.0, best_s=0.0, cost=100.0 * LEFT_OUT.get(dish.part, 4.0))
+
+
+def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:
+    """By how much a dish misses the others."""
+    mine = timed[out][1]
+    lo, hi = min(w.window.lo_s for w in mine) / 60, max(w.window.hi_s for w in mine) / 60
+    others = [(d.name, min(w.window.lo_s for w in ws) / 60) for j, (d, ws) in enumerate(timed) if j != out]
+    name, need = max(others, key=lambda o: o[1], default=("", 0.0))
+    if need > hi:
+        return f"good for {hi:.0f} min at most, while {name} needs {need:.0f}"
+    return f"needs {lo:.0f} min, longer than the others can take"

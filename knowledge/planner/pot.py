@@ -1,0 +1,117 @@
+"""The steps under a lid: into the liquid or on top, the hard boil of beans, pressure and its release."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from knowledge.physics.safety import RAW_BEAN_BOIL_S
+from knowledge.planner import words
+from knowledge.planner.draft import AFTER, BROWNED, SOFTENED, Placed
+from knowledge.planner.handling import OFF_HEAT
+from knowledge.planner.heat import boils_hard, wants_gentle
+from knowledge.planner.model import Do, Step
+from knowledge.planner.phrases import Telling, capital, names, pour
+from knowledge.planner.stages import fan_setting
+from knowledge.planner.telling import all_join_at_once, each_once, groups_in, step
+from knowledge.units import oven
+
+
+def under_a_lid(tell: Telling) -> Iterator[Step]:
+    draft = tell.draft
+    when = draft.stages
+    groups = groups_in([p for p in draft.placed if p.way.lead != SOFTENED], draft)
+    if when.softened_s > 0 and (what := pour(tell)):
+        scrape = "scrape the bottom loose and " if when.browned_s > 0 else ""
+        text = f"Pour in {what}; {scrape}bring to a simmer."
+        yield step(Do.HEAT, when.softened_s, text, hands_s=60)
+    for number, (at, members) in enumerate(groups):
+        beans = [p for p in members if boils_hard(p.way.dish, draft.method)]
+        parts = _into_the_pot(members, tell, first=number == 0)
+        if beans:
+            boil = words.duration(RAW_BEAN_BOIL_S)
+            lid = f"; boil hard, lid ajar, {boil}: dry beans are poisonous without it."
+        else:
+            lid = _lid(tell, at, first=number == 0, last=number == len(groups) - 1, members=members)
+        said = each_once(tell.hand(p).pot for p in members)
+        text = ("; ".join(parts) + lid).removeprefix(". ")
+        yield step(Do.ADD, at, text + said, members, hands_s=60, safety=bool(beans))
+        if beans:
+            heat = _lid(tell, at + RAW_BEAN_BOIL_S, first=True, last=False, members=members)
+            text = f"The boil is over{heat} Skim off the foam; top up with boiling water if they show."
+            yield step(Do.HEAT, at + RAW_BEAN_BOIL_S, text, beans, hands_s=60, safety=True)
+    if not groups:
+        yield step(Do.LID, when.main_start_s, _lid(tell, when.main_start_s, first=True, last=True)[2:])
+
+
+def _into_the_pot(members: Sequence[Placed], tell: Telling, *, first: bool) -> list[str]:
+    """What goes in and what lies on top, as clauses."""
+    inside = [p for p in members if not p.way.top]
+    back = [p for p in inside if p.way.lead == BROWNED]
+    new = [p for p in inside if p.way.lead != BROWNED]
+    if back and first and all_join_at_once(tell.draft):
+        back, new = [], [p for p in inside if p not in back]
+    eggs = [p for p in members if p.way.top and p.way.dish.kind == "egg" and p.way.cut.id == "cracked"]
+    top = [p for p in members if p.way.top and p not in eggs]
+    parts = []
+    if back:
+        parts.append(f"{names(back)} back in{f', with {names(new)}' if new else ''}")
+    elif new:
+        parts.append(f"add {names(new)}")
+    if top:
+        parts.append(f"lay {names(top)} on top")
+    if eggs:
+        parts.append(f"make hollows on top and crack in the {names(eggs)}")
+    return [capital(part) if n == 0 else part for n, part in enumerate(parts)] or [""]
+
+
+def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequence[Placed] = ()) -> str:
+    """What the lid and the heat do after something went in, and for how long."""
+    draft = tell.draft
+    togo = words.duration(max(draft.stages.main_end_s - at_s, 60.0))
+    only_soaks = members and all(tell.hand(p).pot == OFF_HEAT for p in members)
+    if only_soaks and last and not any(p.way.core_degC for p in draft.placed):
+        return "; lid on, off the heat."
+    if draft.method.heat == "oven":
+        degC = oven(fan_setting(draft.setting or 175.0, draft.kitchen), tell.units)
+        return (
+            f". Lid on, into the oven at {degC}: {togo}."
+            if first
+            else f". Lid on, back in the oven: {togo} to go."
+        )
+    gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
+    how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
+    lid = "Lid on, not locked" if draft.method.id == "open-cooker" else "Lid on"
+    return f". {lid}, {how}: {togo}." if first else f". {lid}: {togo} to go."
+
+
+def under_pressure(tell: Telling) -> Iterator[Step]:
+    draft = tell.draft
+    when = draft.stages
+    inside = [p for p in draft.placed if not p.way.lane_is(AFTER)]
+    stay = all_join_at_once(draft)
+    into = [p for p in inside if p.way.lead != SOFTENED and not (p.way.lead == BROWNED and stay)]
+    scrape = ", scrape the bottom loose" if when.browned_s > 0 else ""
+    what = pour(tell, oil=when.softened_s == 0)
+    parts = [f"Pour in {what}{scrape}." if what else "", f"{capital(names(into))} in." if into else ""]
+    if text := " ".join(part for part in parts if part):
+        yield step(Do.ADD, when.main_start_s - 60.0, text, into, hands_s=60)
+    rise = words.duration(when.at_pressure_s - when.main_start_s)
+    text = f"Lock the lid, high heat up to full pressure (about {rise})."
+    yield step(Do.LID, when.main_start_s, text, hands_s=30, safety=True)
+    held = words.duration(when.main_end_s - when.at_pressure_s)
+    yield step(Do.HEAT, when.at_pressure_s, f"Full pressure: heat down, {held} from now.", hands_s=20)
+    how = (
+        "Off the heat. Let the pressure fall by itself; do not force the lid."
+        if draft.slow_release
+        else "Off the heat. Release the pressure the quick way, face and hands away from the steam."
+    )
+    yield step(Do.RELEASE, when.main_end_s, how, hands_s=30, safety=True)
+    for number, (at, members) in enumerate(
+        groups_in([p for p in draft.placed if p.way.lane_is(AFTER)], draft)
+    ):
+        begin = "Lid off, back on the heat: stir" if number == 0 else "Stir"
+        togo = words.duration(when.after_end_s - at)
+        said = each_once(tell.hand(p).pot for p in members)
+        yield step(
+            Do.ADD, at, f"{begin} in {names(members)}, let it bubble, {togo}.{said}", members, hands_s=60
+        )
