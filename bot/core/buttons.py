@@ -9,7 +9,7 @@ from bot.core import changes, livecook, planning, schedule, stove, teaching, tel
 from bot.core.actions import Outcome, Say
 from bot.core.questions import Asked, Press, cleared, press
 from bot.core.replies import cooks, plans, talk
-from bot.core.state import Chat, LiveStep, StepStatus
+from bot.core.state import Chat, LiveStep, Profile, StepStatus
 from knowledge import Knowledge
 from knowledge.text.model import CookEvent, EventType, Kind, Reading
 
@@ -63,7 +63,7 @@ def _question_button(state: Chat, tap: Press, now: datetime, knowledge: Knowledg
     if state.asked == Asked.NOTHING or state.asked_no != tap.number:
         return _say(state, talk.OLD_BUTTON)
     match Asked(state.asked), tap.verb:
-        case (Asked.TAKE | Asked.SECOND, "yes" | "no"):
+        case (Asked.TAKE | Asked.SECOND | Asked.RESET, "yes" | "no"):
             outcome = answer_yes_no(state, tap.verb == "yes", now, knowledge)
             return outcome or _say(state, talk.OLD_BUTTON)
         case (Asked.DELAY, "late") if state.cook is not None and tap.argument.isdecimal():
@@ -96,6 +96,9 @@ def answer_yes_no(state: Chat, yes: bool, now: datetime, knowledge: Knowledge) -
             return planning.take(state, state.pending, now)
         case Asked.SECOND if state.cook is not None:
             return livecook.stop_and_start(cleared(state), now) if yes else changes.keep(state)
+        case Asked.RESET:
+            forgotten = replace(cleared(state), profile=Profile() if yes else state.profile)
+            return _say(forgotten, talk.RESET_DONE if yes else talk.RESET_KEPT)
         case Asked.FOOD if not yes:
             return _say(replace(cleared(state), unplaced=state.unplaced[1:]), talk.LEFT_OUT)
     return None

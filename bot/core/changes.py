@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from bot.core import livecook, schedule, telling
 from bot.core.actions import Outcome, Say
 from bot.core.planning import reading_request, swap_answer
-from bot.core.questions import Asked, ask, cleared, turn_button
+from bot.core.questions import Asked, ask, cleared, yes_no
 from bot.core.replies import cooks, plans, talk
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
 from bot.core.telling import moved, offset, running
@@ -41,10 +41,7 @@ def differences(cook: LiveCook, plan: Plan, now: datetime, offset_min: int | Non
 def propose(state: Chat, text: str, plan: Plan) -> Outcome:
     """A changed plan, with the question whether to take it."""
     asked = ask(state, Asked.TAKE, plan)
-    row = (
-        turn_button(plans.TAKE_IT, asked.asked_no, "yes"),
-        turn_button(plans.LEAVE_IT, asked.asked_no, "no"),
-    )
+    row = yes_no(plans.TAKE_IT, plans.LEAVE_IT, asked)
     return Outcome(state=asked, actions=(Say(text=text, buttons=(row,)),))
 
 

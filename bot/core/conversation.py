@@ -19,7 +19,7 @@ from typing import assert_never
 from bot.core import buttons, changes, livecook, planning, schedule, settings, stove, teaching, telling
 from bot.core.actions import Outcome, Say
 from bot.core.events import ButtonPressed, Event, OddMessage, RemindersDue, TextReceived
-from bot.core.questions import Asked, cleared
+from bot.core.questions import Asked, ask, cleared, yes_no
 from bot.core.replies import cooks, plans, talk
 from bot.core.replies.layout import local
 from bot.core.state import Chat
@@ -256,6 +256,10 @@ def _ask_or_list(state: Chat, message: Message) -> Outcome:
 
 def _set(state: Chat, message: Message) -> Outcome:
     """A setting: kept, confirmed in one line; the plan on the table follows it."""
+    if settings.forgets_all(message.reading):
+        asked = ask(state, Asked.RESET)
+        row = yes_no(talk.RESET_YES, talk.RESET_NO, asked)
+        return Outcome(state=asked, actions=(Say(text=talk.RESET_ASK, buttons=(row,)),))
     profile, text = settings.apply(state.profile, message.reading, message.knowledge)
     changed = profile != state.profile
     state = replace(state, profile=profile)

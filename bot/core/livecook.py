@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 
 from bot.core import schedule
 from bot.core.actions import Button, CancelReminders, Outcome, Say
-from bot.core.questions import Asked, ask, cleared, cook_button, turn_button
+from bot.core.questions import Asked, ask, cleared, cook_button, turn_button, yes_no
 from bot.core.replies import cooks, plans, talk
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
 from bot.core.telling import buttons, moved, next_line, offset, running, told_now
@@ -123,12 +123,7 @@ def _second(state: Chat) -> Outcome:
         actions=(
             Say(
                 text=cooks.second_cook(schedule.table_at(cook), offset(state)),
-                buttons=(
-                    (
-                        turn_button(cooks.STOP_AND_START, asked.asked_no, "yes"),
-                        turn_button(cooks.KEEP_COOKING, asked.asked_no, "no"),
-                    ),
-                ),
+                buttons=(yes_no(cooks.STOP_AND_START, cooks.KEEP_COOKING, asked),),
             ),
         ),
     )

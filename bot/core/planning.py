@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.core.actions import Button, Outcome, Say
-from bot.core.questions import Asked, ask, cleared, plan_button, turn_button
+from bot.core.questions import Asked, ask, cleared, plan_button, yes_no
 from bot.core.replies import cooks, plans, talk
 from bot.core.replies.layout import duration, local, paragraphs
 from bot.core.state import Chat, Profile
@@ -280,7 +280,7 @@ def swapped(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) 
         return Outcome(state=cleared(state), actions=(Say(text=plans.swap(replace(answer, plan=None))),))
     asked = ask(state, Asked.TAKE, answer.plan)
     yes = plans.TAKE_THIS if answer.verdict is Verdict.NO else plans.TAKE_IT
-    row = (turn_button(yes, asked.asked_no, "yes"), turn_button(plans.LEAVE_IT, asked.asked_no, "no"))
+    row = yes_no(yes, plans.LEAVE_IT, asked)
     return Outcome(state=asked, actions=(Say(text=plans.swap(answer), buttons=(row,)),))
 
 

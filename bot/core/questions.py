@@ -27,6 +27,7 @@ class Asked(StrEnum):
     WHEN = "when"  # did the step ticked off late happen just now?
     DELAY = "delay"  # how many minutes late?
     PROBE = "probe"  # a reading of which food?
+    RESET = "reset"  # forget everything kept about this cook?
     SECOND = "second"  # stop the running cook for the plan on the table?
 
 
@@ -62,6 +63,11 @@ def plan_button(label: str, offer_no: int, verb: str, argument: str = "") -> But
 def turn_button(label: str, number: int, verb: str, argument: str = "") -> Button:
     """A button under a question."""
     return _button(label, f"q:{number}:{verb}:{argument}")
+
+
+def yes_no(yes: str, no: str, state: Chat) -> tuple[Button, Button]:
+    """The two buttons of the question that is open."""
+    return turn_button(yes, state.asked_no, "yes"), turn_button(no, state.asked_no, "no")
 
 
 def cook_button(label: str, cook: LiveCook, verb: str, step_number: int) -> Button:

@@ -44,6 +44,11 @@ def apply(profile: Profile, reading: Reading, knowledge: Knowledge) -> tuple[Pro
     return profile, " ".join([*lines, *problems]) or talk.SETTING_UNCLEAR
 
 
+def forgets_all(reading: Reading) -> bool:
+    """Whether everything kept about the cook is to go."""
+    return ("everything", "forget") in reading.settings
+
+
 def _kitchen(profile: Profile, kitchen: Kitchen, text: str) -> Change:
     return replace(profile, kitchen=kitchen), text
 

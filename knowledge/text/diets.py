@@ -25,7 +25,7 @@ _ONE_OF_SEVERAL = re.compile(
 _LIFTED = re.compile(
     r"(?<!dont )(?<!do not )(?<!never )(?<!cant )\b(?:forget|drop|lift|cancel|remove|delete|scrap|clear|"
     r"stop(?:ped)?|quit|no longer|no more|not|never was)"
-    r"(?: (?:the|my|our|a|an|being|about|all|really|actually))* $"
+    r"(?: (?:the|my|our|a|an|being|about|all|really|actually|that|im|i|am|we|were|are))* $"
 )
 _ALLOWED = re.compile(
     r"\b(?:can|may) (?:eat|have|do) (\w+?)s? again\b|\b(\w+?)s? (?:is|are) (?:ok|okay|fine|allowed) again\b"

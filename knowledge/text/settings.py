@@ -51,10 +51,19 @@ _SIZE_OF = re.compile(
     r"(?P<size>\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
 )
 
+_ALL_OF_IT = re.compile(
+    r"\b(?:clear|reset|forget|delete|erase|wipe|remove) (?:all )?(?:of )?"
+    r"(?:(?:my|our|the) (?:settings|preferences|profile|data|details)|"
+    r"(?:everything|all)(?: that)? (?:about (?:me|us)|you know about (?:me|us)))\b"
+)
+
 
 def settings(text: str) -> tuple[tuple[str, str], ...]:
     """Settings a flat text gives, as (name, value): units, altitude_m, oven_max_degC, fan_oven, size;
-    ("town", "named") where a place is said of which the altitude is not known."""
+    ("town", "named") where a place is said of which the altitude is not known; ("everything", "forget")
+    where all of them are to go."""
+    if _ALL_OF_IT.search(text):
+        return (("everything", "forget"),)
     out: dict[str, str] = {}
     us = re.search(rf"\b{_UNITS_US}\b", text)
     metric = re.search(rf"\b{_UNITS_METRIC}\b", text)

@@ -85,6 +85,12 @@ def answer(known: bool, text: str, sources: Sequence[str]) -> str:
 
 
 SETTING_UNCLEAR = "I can't keep that yet. I keep units, people, diet, allergies, oven, altitude and vessels."
+RESET_ASK = (
+    "Forget everything I keep about you: people, diet, allergies, kitchen, units, the foods you taught me?"
+)
+RESET_YES, RESET_NO = "Forget it all", "Keep it"
+RESET_DONE = "Forgotten. From now on: an ordinary kitchen, no diet, no allergies. A running cook goes on."
+RESET_KEPT = "Kept as it is. “settings” shows it."
 TOWN = (
     "I know no towns. Tell me how high you live, for example “we're at 1600 m”; "
     "below 300 m it matters little."

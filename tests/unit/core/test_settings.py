@@ -43,6 +43,21 @@ def test_a_diet_can_be_lifted_again(knowledge: Knowledge) -> None:
     assert profile.diets == ()
 
 
+@pytest.mark.parametrize("text", ["forget that I'm vegetarian", "I'm not vegetarian any more"])
+def test_a_diet_is_lifted_however_it_is_said(knowledge: Knowledge, text: str) -> None:
+    profile, _ = said(Profile(diets=("vegetarian",)), text, knowledge)
+    assert profile.diets == ()
+
+
+def test_everything_kept_is_forgotten_only_after_a_yes(knowledge: Knowledge) -> None:
+    now = datetime(2026, 1, 1, 18, tzinfo=UTC)
+    chat = Chat(chat_id="1", profile=Profile(diets=("no nuts",), eaters=4.0))
+    asked = step(chat, TextReceived(text="clear my settings"), now, knowledge)
+    assert asked.state.profile == chat.profile
+    assert step(asked.state, TextReceived(text="no"), now, knowledge).state.profile == chat.profile
+    assert step(asked.state, TextReceived(text="yes"), now, knowledge).state.profile == Profile()
+
+
 def test_an_oven_that_is_back_brings_the_sheet_pan_back(knowledge: Knowledge) -> None:
     profile, _ = said(Profile(), "I have no oven", knowledge)
     assert all(v.id != "sheet pan" for v in profile.kitchen.vessels)
