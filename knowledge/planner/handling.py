@@ -30,6 +30,7 @@ class Handling:
     pan: str  # how it is moved in an open pan
     pot: str  # a sentence: what it asks under a lid; or OFF_HEAT
     turn: bool  # turned half way on a tray
+    steams: bool  # laid on grain or roots under a lid rather than stirred in
 
     @property
     def as_bought(self) -> bool:
@@ -66,6 +67,7 @@ def _handling(
         pan=first("pan", by_general),
         pot=first("pot", by_general),
         turn=first("turn", by_general) == "yes",
+        steams=first("steams", by_general) == "yes",
     )
 
 

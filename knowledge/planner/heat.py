@@ -157,6 +157,8 @@ def lane_medium(
             return media.pressure(setting or 80.0, altitude_m, come_up_s=TYPICAL_COME_UP_S)
         case _ if method.heat == "oven":  # wet inside: a fan adds nothing, nor does lying on top
             return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
+        case _ if method.steams or (top and surface == "cut"):
+            return _stilled(media.steaming, altitude_m, grams)
         case _ if top:
             return _stilled(media.on_top, altitude_m, grams)
         case _ if gentle:

@@ -39,11 +39,17 @@ class Method:
     lid: bool
     adds: int  # add times that the cook can manage
     evaporation_ml_h: float
-    liquid: str  # "none", "film", "half", "least"
+    liquid: str  # "none", "film", "half", "least", "steam" (a little water that nothing lies in)
     wet: float  # 0 to 1, how much sauce there is
     crisp: float  # 0 to 1, how crisp things get
     hands: float  # share of the cooking time with the hands at the stove
     finish: str  # what quick foods end in while the rest stays: "boil" after pressure, "broil", "" for none
+    fits_as: str  # the method whose column of `method_fit.csv` counts for it too; its own id for its own
+
+    @property
+    def steams(self) -> bool:
+        """Whether all of it lies in steam."""
+        return self.liquid == "steam"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,6 +91,7 @@ def methods(store: Store) -> tuple[Method, ...]:
             crisp=float(row["crisp"]),
             hands=float(row["hands_share"]),
             finish=row["finish"],
+            fits_as=row["fits_as"] or row["id"],
         )
         for row in store.table("methods")
     )
@@ -116,11 +123,11 @@ def whole_mm(dish: Dish) -> float:
 @lru_cache(maxsize=4)
 def _fits(store: Store) -> Mapping[tuple[str, str, str], tuple[Fit, ...]]:
     """The rows by what they speak for and the class they are limited to, thickest first."""
-    known = {method.id for method in methods(store)}
+    columns = {method.id: method.fits_as for method in methods(store)}
     found: dict[tuple[str, str, str], list[Fit]] = {}
     for row in store.table("method_fit"):
         fit = Fit(
-            by_method={name: float(row[name]) for name in known if row.get(name)},
+            by_method={name: float(row[column]) for name, column in columns.items() if row[column]},
             by_finish={name: float(row[column]) for name, column in FINISHES.items() if row[column]},
             way=row["way"],
             from_mm=float(row["from_mm"] or 0.0),

@@ -58,18 +58,23 @@ def _into_the_pot(members: Sequence[Placed], tell: Telling, *, first: bool) -> l
     elif new:
         parts.append(f"add {names(new)}")
     if top:
-        parts.append(f"lay {names(top)} on top")
+        parts.append(f"lay {names(top)} on top{_steaming(top, tell)}")
     if eggs:
         parts.append(f"make hollows on top and crack in the {names(eggs)}")
     return [capital(part) if n == 0 else part for n, part in enumerate(parts)] or [""]
+
+
+def _steaming(top: Sequence[Placed], tell: Telling) -> str:
+    """That greens on grain or potatoes are left alone."""
+    greens = not any(p.way.dish.food.animal for p in top)
+    return " to steam, do not stir" if greens and not tell.draft.method.steams else ""
 
 
 def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequence[Placed] = ()) -> str:
     """What the lid and the heat do after something went in, and for how long."""
     draft = tell.draft
     togo = words.duration(max(draft.stages.main_end_s - at_s, 60.0))
-    only_soaks = members and all(tell.hand(p).pot == OFF_HEAT for p in members)
-    if only_soaks and last and not any(p.way.core_degC for p in draft.placed):
+    if last and only_soaks(members, tell):
         return "; lid on, off the heat."
     if draft.method.heat == "oven":
         degC = oven(fan_setting(draft.setting or 175.0, draft.kitchen), tell.units)
@@ -78,10 +83,17 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
             if first
             else f". Lid on, back in the oven: {togo} to go."
         )
+    if draft.method.steams:
+        return f". Lid on, medium heat, it should steam: {togo}." if first else f". Lid on: {togo} to go."
     gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
     how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
     lid = "Lid on, not locked" if draft.method.id == "open-cooker" else "Lid on"
     return f". {lid}, {how}: {togo}." if first else f". {lid}: {togo} to go."
+
+
+def only_soaks(members: Sequence[Placed], tell: Telling) -> bool:
+    """Whether all of it only soaks in what is hot, with the heat off: couscous."""
+    return bool(members) and all(tell.hand(p).pot == OFF_HEAT for p in members)
 
 
 def under_pressure(tell: Telling) -> Iterator[Step]:

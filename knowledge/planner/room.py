@@ -24,6 +24,7 @@ HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
 LOOSE_M = 0.02  # how deep leaves and mince lie
 FILM_M = 0.006  # liquid in a saute pan
+STEAM_M = 0.008  # under what steams: enough to stay wet, too little to boil what lies lowest
 DENSITY = 1050.0
 LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
 GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
@@ -130,7 +131,7 @@ def liquid(
     ml = round(max(ml, least) / 50.0) * 50.0
     if ml < 50.0:
         return None
-    return Liquid(what=_what(seasonings), ml=ml, why="; ".join(reasons))
+    return Liquid(what="water" if method.steams else _what(seasonings), ml=ml, why="; ".join(reasons))
 
 
 def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way]) -> tuple[float, str]:
@@ -139,6 +140,8 @@ def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way])
         case "half":
             half = 0.5 * _bodies_l(ways) * (1.0 - HEAP_PACKING) * 1000.0 + 120.0
             return half, "half way up what braises"
+        case "steam":
+            return STEAM_M * size.area_m2 * 1e6, "a finger's width of water makes the steam"
         case "film":
             return min(FILM_M * size.area_m2 * 1e6, 250.0), "a finger's width under the lid"
         case _:

@@ -22,6 +22,7 @@ from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOAKED, SOFTENED, Way
 from knowledge.planner.methods import NEAREST, Method, fit_of
 from knowledge.planner.model import Request
+from knowledge.planner.steamed import has_bed, steams_on_top
 from knowledge.planner.windows import BROIL_MM, Open, closed
 
 BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
@@ -44,9 +45,11 @@ def solve(
     """The ways of each dish (in order) for each method and setting."""
     alone = sum(dish.part != "aromatic" for dish in dishes) < 2
     gentle = heat.wants_gentle((dish.kind for dish in dishes), store)
+    bed = has_bed(dishes, request.wishes, store)
     open_ways = {
         (method.id, setting): [
-            list(_ways(dish, method, setting, request, store, alone=alone, gentle=gentle)) for dish in dishes
+            list(_ways(dish, method, setting, request, store, alone=alone, gentle=gentle, bed=bed))
+            for dish in dishes
         ]
         for method, setting in pairs
     }
@@ -75,7 +78,15 @@ def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
 
 
 def _ways(
-    dish: Dish, method: Method, setting: Setting, request: Request, store: Store, *, alone: bool, gentle: bool
+    dish: Dish,
+    method: Method,
+    setting: Setting,
+    request: Request,
+    store: Store,
+    *,
+    alone: bool,
+    gentle: bool,
+    bed: bool,
 ) -> Iterator[Open]:
     fit = fit_of(dish, store)
     if fit is None:
@@ -93,6 +104,7 @@ def _ways(
         if fit.wet_cut and method.kind != "dry"
         else cuts_for(dish, method, request, store)
     )
+    on_bed = bed and steams_on_top(dish, method, store)
     for lane, points in lanes:
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
@@ -105,7 +117,7 @@ def _ways(
             lead = _lead(dish, method, lane, fit.way, alone=alone)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             come_up_s = heat.TYPICAL_COME_UP_S if method.kind == "sealed" and lane == MAIN else 0.0
-            top = fit.way == "top" and method.kind == "wet"
+            top = method.kind == "wet" and (fit.way == "top" or on_bed)
             texture = _texture(dish, method, request)
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
             doneness = "warm_through" if lead == SOAKED else heat.doneness_in(dish, method)

@@ -6,6 +6,7 @@ No heat is simulated here; `verify` does that.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from knowledge.foods.model import VesselSize
 from knowledge.foods.store import Store
@@ -14,8 +15,21 @@ from knowledge.planner.dinner import figures, gather
 from knowledge.planner.model import Do, Plan
 
 SLACK_S = 60.0
+SEALED = ("sealed", "sealed-twice")
+STEAMED = ("steam", "steam-pan")
+STEAM_ML_MIN = 6.0  # what leaves under the rim of a lid while it steams; common practice, no source
 FALL_S = {"quick": 90.0, "slow": 720.0}
 VESSEL_OVER = 1.03  # rounding
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sealing:
+    """One time under pressure [s from the first food in the heat]."""
+
+    lid_s: float
+    full_s: float
+    release_s: float
+    opened_s: float
 
 
 def as_written(plan: Plan, *, store: Store) -> Iterator[str]:
@@ -23,6 +37,7 @@ def as_written(plan: Plan, *, store: Store) -> Iterator[str]:
     yield from _order(plan)
     yield from _room(plan, store)
     yield from _sealed(plan)
+    yield from _water_lasts(plan)
     yield from _boiled(plan)
     yield from _forgotten(plan, store)
 
@@ -47,7 +62,7 @@ def _room(plan: Plan, store: Store) -> Iterator[str]:
     full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
     if full > limit * VESSEL_OVER:
         yield f"the {plan.size} is too full: {full:.2f} of it"
-    if plan.settings.method == "sealed" and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
+    if plan.settings.method in SEALED and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
         yield "too little liquid for a pressure cooker"
 
 
@@ -73,23 +88,45 @@ def _volume(plan: Plan, store: Store, size: VesselSize) -> float:
 
 def _sealed(plan: Plan) -> Iterator[str]:
     """Nothing goes into a locked cooker."""
-    if plan.settings.method != "sealed":
+    if plan.settings.method not in SEALED:
         return
-    lid = next((s.at_s for s in plan.steps if s.do is Do.LID), None)
-    release = next((s.at_s for s in plan.steps if s.do is Do.RELEASE), None)
-    if lid is None or release is None:
+    found = sealings(plan)
+    if not found:
         yield "a pressure cooker without lid and release"
-        return
-    opened = release + FALL_S[plan.settings.release or "quick"]
     for step in plan.steps:
-        if step.do in (Do.ADD, Do.TURN, Do.BROWN) and lid <= step.at_s < opened - 1:
+        shut = any(s.lid_s <= step.at_s < s.opened_s - 1 for s in found)
+        if shut and step.do in (Do.ADD, Do.TURN, Do.BROWN, Do.TAKE_OUT):
             yield f"something is added while the cooker is sealed: {step.text}"
+
+
+def _water_lasts(plan: Plan) -> Iterator[str]:
+    """What steams must not boil dry."""
+    if plan.settings.method in STEAMED:
+        gone_ml = STEAM_ML_MIN * plan.cooking_s / 60.0
+        if plan.liquid is None or plan.liquid.ml < gone_ml:
+            yield f"the {plan.vessel} boils dry: {gone_ml:.0f} ml leave as steam"
+
+
+def sealings(plan: Plan) -> tuple[Sealing, ...]:
+    """Each time the lid is locked, read off the steps; only the last pressure may fall by itself."""
+    lids, full, releases = (
+        [s.at_s for s in plan.steps if s.do is do] for do in (Do.LID, Do.HEAT, Do.RELEASE)
+    )
+    if plan.settings.method not in SEALED or not lids or not len(lids) == len(releases) <= len(full):
+        return ()
+    fall_s = [FALL_S["quick"]] * (len(lids) - 1) + [FALL_S[plan.settings.release or "quick"]]
+    return tuple(
+        Sealing(
+            lid_s=lid, full_s=next(at for at in full if at >= lid), release_s=release, opened_s=release + fall
+        )
+        for lid, release, fall in zip(lids, releases, fall_s, strict=True)
+    )
 
 
 def _boiled(plan: Plan) -> Iterator[str]:
     """Raw beans boil hard for as long as the FDA asks, by steps of their own."""
     for item in plan.items:
-        if item.doneness != "bean" or plan.settings.method == "sealed":
+        if item.doneness != "bean" or plan.settings.method in SEALED:
             continue
         mine = [s for s in plan.steps if item.food_id in s.foods and s.safety]
         boil = next((s.at_s for s in mine if s.do is Do.ADD and "boil hard" in s.text), None)

@@ -1,0 +1,89 @@
+"""Steam under a lid: over a little water, and greens on a bed of grain or potatoes.
+
+Common practice, no source: a 22-25 mm fillet steams 8-10 min, broccoli florets 4-7, asparagus 4-7,
+halved new potatoes 15-20; tolerance 25 %. What lies on rice is not stirred in.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from knowledge.foods.store import Store
+from knowledge.planner import plan, swap
+from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
+from knowledge.planner.verify import check
+
+
+def planned(store: Store, vessel: str, *foods: str | Have, **more: object) -> Plan:
+    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
+    request = replace(Request(have=have, kitchen=Kitchen(vessels=(VesselAt(id=vessel),))), **more)  # type: ignore[arg-type]
+    made = plan(request, store=store)
+    assert isinstance(made, Plan)
+    assert check(made, store=store).sound, check(made, store=store)
+    return made
+
+
+def item(made: Plan, food_id: str) -> PlanItem:
+    return next(i for i in made.items if i.food_id == food_id)
+
+
+def minutes(one: PlanItem) -> float:
+    return (one.out_s - one.in_s) / 60.0
+
+
+def told(made: Plan) -> str:
+    return " ".join(s.text for s in made.steps)
+
+
+@pytest.mark.parametrize(("vessel", "method"), [("lidded pot", "steam"), ("saute pan", "steam-pan")])
+def test_fish_greens_and_potatoes_steam_in_their_turn(store: Store, vessel: str, method: str) -> None:
+    made = planned(store, vessel, "cod", "asparagus", "new-potato")
+    assert made.settings.method == method
+    assert 8 * 0.75 <= minutes(item(made, "cod")) <= 10 * 1.45  # thick fillets may join the potatoes
+    assert 4 * 0.75 <= minutes(item(made, "asparagus")) <= 7 * 1.25
+    assert item(made, "new-potato").in_s == 0.0
+    assert "it should steam" in told(made)
+    assert made.liquid is not None
+    assert made.liquid.what == "water"
+
+
+def test_dumplings_steam_in_a_pot(store: Store) -> None:
+    made = planned(store, "lidded pot", "dumpling", "bok-choy")
+    assert made.settings.method == "steam"
+    assert 5 <= minutes(item(made, "dumpling")) <= 12
+
+
+def test_a_pot_that_would_boil_dry_is_told(store: Store) -> None:
+    made = planned(store, "lidded pot", "cod", "broccoli", "new-potato")
+    assert made.liquid is not None
+    dry = replace(made, liquid=replace(made.liquid, ml=60.0))
+    assert any("boils dry" in p for p in check(dry, store=store).problems)
+
+
+@pytest.mark.parametrize("bed", ["rice", "quinoa"])
+def test_greens_lie_on_grain_and_are_not_stirred(store: Store, bed: str) -> None:
+    made = planned(store, "lidded pot", bed, "broccoli", "tofu")
+    greens = item(made, "broccoli")
+    assert greens.on_top
+    assert "lay broccoli on top to steam, do not stir" in told(made).lower()
+    assert 4 * 0.75 <= minutes(greens) <= 8 * 1.25
+
+
+def test_in_a_stew_and_in_pasta_they_are_stirred_in(store: Store) -> None:
+    stew = planned(store, "lidded pot", "stew-beef", "carrot", "green-bean")
+    pasta = planned(store, "lidded pot", "pasta", "broccoli")
+    risotto = planned(store, "lidded pot", "arborio-rice", "asparagus")
+    assert not item(stew, "green-bean").on_top
+    assert not item(pasta, "broccoli").on_top
+    assert not item(risotto, "asparagus").on_top
+
+
+def test_what_steams_is_swapped_in_steam(store: Store) -> None:
+    made = planned(store, "lidded pot", "cod", "broccoli", "new-potato")
+    answer = swap(made, frm="broccoli", to=Have(food_id="green-bean"), store=store)
+    assert answer.verdict is not Verdict.NO
+    assert answer.plan is not None
+    assert check(answer.plan, store=store).sound
+    assert any(s.do is Do.ADD and "green-bean" in s.foods for s in answer.plan.steps)
