@@ -16,7 +16,7 @@ from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
 from knowledge.planner.stabbing import Window
 
-MAIN, AFTER = "main", "after"
+MAIN, SECOND, AFTER = "main", "second", "after"  # second: in for the second of two sealings
 BROWNED, SEARED, SOFTENED, SOAKED = "browned", "seared", "softened", "soaked"
 
 
@@ -71,6 +71,10 @@ class Stages:
     opened_s: float  # pressure gone; equals main_end_s when there is none
     after_end_s: float
     serve_s: float
+    first_end_s: float  # the first pressure is let go; these four equal main_end_s when there is but one
+    reopened_s: float  # the second lot goes in
+    resealed_s: float
+    at_pressure_again_s: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

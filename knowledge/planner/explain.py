@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from knowledge.planner import words
-from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOFTENED, Draft, Placed
 from knowledge.planner.heat import boils_hard
 from knowledge.planner.model import Request
 from knowledge.planner.phrases import item_cut
@@ -53,6 +53,8 @@ def item_reason(placed: Placed, draft: Draft) -> str:
         return "first in the fat: the base of the flavour"
     if way.lane_is(AFTER) and draft.method.finish == "broil":
         return f"quick: {need} under the broiler, while the rest browns"
+    if way.lane_is(SECOND):
+        return f"{need} at pressure are enough, so it waits for the second, short sealing"
     if way.lane_is(AFTER):
         return f"too quick for pressure; {need} in the open cooker"
     if when.at_pressure_s > when.main_start_s:

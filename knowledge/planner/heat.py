@@ -18,7 +18,7 @@ from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
 from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Learned
 
@@ -29,6 +29,8 @@ POT_J_K = 1500.0  # the least liquid that is hot when cold food stills it
 FOOD_J_KGK = 3600.0
 BACK_S, BACK_S_KG = 60.0, 80.0  # so long until a burner has it bubbling again
 CHILL_STEP_KG, COLD_DEGC, MOST_CHILL_K = 0.25, 15.0, 60.0
+FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is locked, cold or hot
+COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
@@ -129,6 +131,11 @@ def goal_of(
     return goal
 
 
+def come_up_s(lane: str) -> float:
+    """How long pressure takes to build, of which a part already cooks: the first time, the second time."""
+    return {MAIN: TYPICAL_COME_UP_S, SECOND: COME_UP_AGAIN_S}.get(lane, 0.0)
+
+
 def lane_medium(
     method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen,
     surface: str, flat: bool, grams: float,
@@ -154,7 +161,8 @@ def lane_medium(
         case "pan":
             return _pan(setting or PAN_DEGC, surface, flat, kitchen)
         case "sealed":
-            return media.pressure(setting or 80.0, altitude_m, come_up_s=TYPICAL_COME_UP_S)
+            start_degC = REOPENED_DEGC if lane == SECOND else FILLED_DEGC
+            return media.pressure(setting or 80.0, altitude_m, come_up_s(lane), start_degC=start_degC)
         case _ if method.heat == "oven":  # wet inside: a fan adds nothing, nor does lying on top
             return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
         case _ if method.steams or (top and surface == "cut"):

@@ -8,7 +8,7 @@ from dataclasses import replace
 from knowledge.foods.store import Store
 from knowledge.planner import room
 from knowledge.planner.dinner import Dinner, scaled
-from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Draft, Placed, Way
+from knowledge.planner.draft import AFTER, MAIN, SECOND, SOFTENED, Draft, Placed, Way
 from knowledge.planner.laying import lay
 from knowledge.planner.model import (
     Plan,
@@ -69,12 +69,12 @@ def first_that_holds(
     all_now = (*rest, old) if old is not None else rest
     longest = {
         lane: max((p.add_s for p in all_now if p.way.window.lane == lane), default=0.0)
-        for lane in (MAIN, AFTER)
+        for lane in (MAIN, SECOND, AFTER)
     }
     used = sorted({p.add_s for p in rest})
     for way in sorted(ways, key=lambda w: w.window.cost):
         lane = way.window.lane
-        for at in _moments(way, used, longest[lane], sealed=is_sealed(plan) and lane == MAIN):
+        for at in _moments(way, used, longest[lane], sealed=is_sealed(plan) and lane != AFTER):
             here = Placed(way=way, add_s=at)
             draft = redrawn(plan, request, dinner, (*rest, here), store)
             if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s + SOON_S:

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from knowledge.foods.model import Behaviour
 from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Placed, Way
+from knowledge.planner.draft import AFTER, MAIN, SECOND, SOFTENED, Placed, Way
 from knowledge.planner.methods import Method
 from knowledge.planner.scoring import LEFT_OUT, edge_share
 from knowledge.planner.shortened import shortened
@@ -19,6 +20,8 @@ from knowledge.planner.ways import SOFTEN_S
 from knowledge.planner.windows import kept_hot
 
 WEIGHTS = Weights(per_add=0.5, per_s=0.02 / 60.0, edge=0.6)
+SHORT_S, LONG_S = 120.0, 15 * 60.0  # of a second sealing; shorter is stirred in, longer is no second one
+FOAMING = frozenset({Behaviour.FOAMS, Behaviour.SWELLS})
 OUT = "out"  # the lane of what stays in the fridge
 
 
@@ -28,7 +31,7 @@ def lay(
     """A way and an add time for each dish; those that refuse the method or the others, with why."""
     if not method.finish:
         return _lay(dishes, method, ways)
-    both = [i for i, w in enumerate(ways) if len({x.window.lane for x in w}) == 2]
+    both = [i for i, w in enumerate(ways) if len({x.lane_is(AFTER) for x in w}) == 2]
     trials: list[set[int]] = [set(), set(both), *({i} for i in both)]
     found = []
     for n, late in enumerate(trials):
@@ -59,6 +62,8 @@ def _lay(
         refused += [(dish, "would be past its best once the rest is done") for dish, w in live if not w]
         live = [(dish, w) for dish, w in live if w]
     limits = {MAIN: method.adds, AFTER: 2 if method.finish else 0}
+    if method.seals_twice:
+        limits = {MAIN: 1, SECOND: 1, AFTER: 2}
     timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
     softened = [w for _, w in live if w[0].lead == SOFTENED]
     windows = [[x.window for x in w] for _, w in timed]
@@ -76,6 +81,8 @@ def _lay(
             refused.append((dish, _clash(timed, n)))
     if method.kind == "sealed" and not any(p.way.lane_is(MAIN) for p in placed):
         return None  # nothing wants the pressure: the cooker is a pot then
+    if method.seals_twice and not _is_worth_two(placed):
+        return None
     if method.finish == "broil" and len({p.way.window.lane for p in placed}) < 2:
         return None  # a roast like any other
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
@@ -91,6 +98,15 @@ def _lay(
         longest = max(p.way.window.lo_s for p in placed)
         placed = [replace(p, add_s=longest) for p in placed]
     return (tuple(placed), tuple(refused)) if placed else None
+
+
+def _is_worth_two(placed: Sequence[Placed]) -> bool:
+    """Whether a short second sealing follows a longer first one, and nothing foams when the lid comes off."""
+    second = [p.add_s for p in placed if p.way.lane_is(SECOND)]
+    first = max((p.add_s for p in placed if p.way.lane_is(MAIN)), default=0.0)
+    if not second or not SHORT_S <= max(second) <= LONG_S or first - max(second) < SHORT_S:
+        return False
+    return not any(p.way.dish.food.pressure in FOAMING and p.way.lane_is(MAIN) for p in placed)
 
 
 def _stay_out(dish: Dish) -> Window:

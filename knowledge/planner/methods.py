@@ -47,6 +47,11 @@ class Method:
     fits_as: str  # the method whose column of `method_fit.csv` counts for it too; its own id for its own
 
     @property
+    def seals_twice(self) -> bool:
+        """Whether the cooker is opened once, filled up and locked again."""
+        return self.kind == "sealed" and self.adds > 1
+
+    @property
     def steams(self) -> bool:
         """Whether all of it lies in steam."""
         return self.liquid == "steam"

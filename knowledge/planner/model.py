@@ -167,7 +167,7 @@ class PlanItem:
     said: str = ""  # the cook's own word for one of it; "" when it is `food`
     called: str = ""  # as steps call it: plural when there are several
     on_top: bool = False  # lies on the others, out of the liquid
-    lane: str = "main"  # the stage it finishes in: "main", or "after" pressure is released
+    lane: str = "main"  # the stage it finishes in: "main", the "second" sealing, "after" pressure
     add_s: float = 0.0  # when it goes into that stage, before the end of the stage
 
     @property

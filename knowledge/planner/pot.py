@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import words
-from knowledge.planner.draft import AFTER, BROWNED, SOFTENED, Placed
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Placed
 from knowledge.planner.handling import OFF_HEAT
 from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
@@ -14,6 +14,9 @@ from knowledge.planner.phrases import Telling, capital, names, pour
 from knowledge.planner.stages import fan_setting
 from knowledge.planner.telling import all_join_at_once, each_once, groups_in, step
 from knowledge.units import oven
+
+SLOW_RELEASE = "Off the heat. Let the pressure fall by itself; do not force the lid."
+QUICK_RELEASE = "Off the heat. Release the pressure the quick way, face and hands away from the steam."
 
 
 def under_a_lid(tell: Telling) -> Iterator[Step]:
@@ -97,9 +100,10 @@ def only_soaks(members: Sequence[Placed], tell: Telling) -> bool:
 
 
 def under_pressure(tell: Telling) -> Iterator[Step]:
+    """Locked once, or locked, opened, filled up and locked again; then what is stirred in."""
     draft = tell.draft
     when = draft.stages
-    inside = [p for p in draft.placed if not p.way.lane_is(AFTER)]
+    inside = [p for p in draft.placed if p.way.lane_is(MAIN)]
     stay = all_join_at_once(draft)
     into = [p for p in inside if p.way.lead != SOFTENED and not (p.way.lead == BROWNED and stay)]
     scrape = ", scrape the bottom loose" if when.browned_s > 0 else ""
@@ -107,23 +111,32 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
     parts = [f"Pour in {what}{scrape}." if what else "", f"{capital(names(into))} in." if into else ""]
     if text := " ".join(part for part in parts if part):
         yield step(Do.ADD, when.main_start_s - 60.0, text, into, hands_s=60)
-    rise = words.duration(when.at_pressure_s - when.main_start_s)
-    text = f"Lock the lid, high heat up to full pressure (about {rise})."
-    yield step(Do.LID, when.main_start_s, text, hands_s=30, safety=True)
-    held = words.duration(when.main_end_s - when.at_pressure_s)
-    yield step(Do.HEAT, when.at_pressure_s, f"Full pressure: heat down, {held} from now.", hands_s=20)
-    how = (
-        "Off the heat. Let the pressure fall by itself; do not force the lid."
-        if draft.slow_release
-        else "Off the heat. Release the pressure the quick way, face and hands away from the steam."
-    )
+    yield from _sealed("Lock the lid", when.main_start_s, when.at_pressure_s, when.first_end_s)
+    if second := [p for p in draft.placed if p.way.lane_is(SECOND)]:
+        yield step(Do.RELEASE, when.first_end_s, QUICK_RELEASE, hands_s=30, safety=True)
+        text = f"Lid off once the pressure is gone: {names(second)} in."
+        yield step(Do.ADD, when.reopened_s, text, second, hands_s=60)
+        yield from _sealed("Lock the lid again", when.resealed_s, when.at_pressure_again_s, when.main_end_s)
+    how = SLOW_RELEASE if draft.slow_release else QUICK_RELEASE
     yield step(Do.RELEASE, when.main_end_s, how, hands_s=30, safety=True)
-    for number, (at, members) in enumerate(
-        groups_in([p for p in draft.placed if p.way.lane_is(AFTER)], draft)
-    ):
+    yield from _stirred_in(tell)
+
+
+def _sealed(lock: str, lid_s: float, full_s: float, release_s: float) -> Iterator[Step]:
+    rise, held = words.duration(full_s - lid_s), words.duration(release_s - full_s)
+    text = f"{lock}, high heat up to full pressure (about {rise})."
+    yield step(Do.LID, lid_s, text, hands_s=30, safety=True)
+    yield step(Do.HEAT, full_s, f"Full pressure: heat down, {held} from now.", hands_s=20)
+
+
+def _stirred_in(tell: Telling) -> Iterator[Step]:
+    """What is too quick for pressure."""
+    draft = tell.draft
+    when = draft.stages
+    after = [p for p in draft.placed if p.way.lane_is(AFTER)]
+    for number, (at, members) in enumerate(groups_in(after, draft)):
         begin = "Lid off, back on the heat: stir" if number == 0 else "Stir"
         togo = words.duration(when.after_end_s - at)
         said = each_once(tell.hand(p).pot for p in members)
-        yield step(
-            Do.ADD, at, f"{begin} in {names(members)}, let it bubble, {togo}.{said}", members, hands_s=60
-        )
+        text = f"{begin} in {names(members)}, let it bubble, {togo}.{said}"
+        yield step(Do.ADD, at, text, members, hands_s=60)

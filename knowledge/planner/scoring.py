@@ -29,6 +29,7 @@ SEALED_FOR = (
 )
 ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middle is done in a hot oven
 KEPT_BACK = 10.0  # points for all that was said; a vessel that holds it wins
+TWICE = 1.2  # to let the pressure go, fill up and lock again
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 
@@ -62,6 +63,7 @@ def score(draft: Draft, request: Request) -> float:
         p.way.dish.kind.startswith(SEALED_FOR) for p in draft.placed
     ):
         points -= TROUBLE
+    points -= TWICE * draft.method.seals_twice
     points += _wishes(draft, request) + _sauce(draft)
     return points
 

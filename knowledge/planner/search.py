@@ -146,7 +146,7 @@ def draft_with(
     liquid = room.liquid(
         method, vessel, size, ways, dinner.seasonings, longest, soup_for=dinner.soup_for
     )  # fmt: skip
-    slow = method.kind == "sealed" and stages.is_slow(ways)
+    slow = stages.lets_down_slowly(method, ways)
     when = stages.stages(method, setting, size, placed, liquid, slow_release=slow)
     draft = Draft(
         vessel=vessel,

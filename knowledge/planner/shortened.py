@@ -21,7 +21,7 @@ LAID_ON_S = 300.0  # sooner before the broiler glows it is laid on with the rest
 
 def shortened(method: Method, ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
     """Windows of the main lane, less what the finish still cooks."""
-    return _broiled(ways, live) if method.finish == "broil" else _released(ways, live)
+    return _broiled(ways, live) if method.finish == "broil" else _released(method, ways, live)
 
 
 def _broiled(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
@@ -49,15 +49,15 @@ def blackens(way: Way) -> bool:
     return way.done == "warmed" and way.piece.size_mm < TRAY_MM
 
 
-def _released(ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
+def _released(method: Method, ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
     """Windows at pressure, less what falling pressure and the boiling after it still cook."""
-    slow = any(stages.is_slow([w]) for _, ws in live for w in ws[:1])
+    slow = any(stages.lets_down_slowly(method, [w]) for _, ws in live for w in ws[:1])
     fall_s = stages.SLOW_RELEASE_S if slow else stages.QUICK_RELEASE_S
     late = [min(w.window.lo_s for w in ws) for _, ws in live if all(w.lane_is(AFTER) for w in ws)]
     found = []
     for way in ways:
         w = way.window
-        if w.lane == MAIN and way.lead != SOFTENED:
+        if w.lane != AFTER and way.lead != SOFTENED:
             early = 0.6 * FALLING * fall_s  # not all of it can be counted on
             total = FALLING * fall_s + BOILING * max(late, default=0.0)
             lo = max(w.lo_s - min(early, 0.4 * w.lo_s), 60.0)

@@ -6,7 +6,6 @@ the main stage come release, after-additions, rest and the table.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, VesselSize
@@ -24,6 +23,7 @@ RINSE_S = 40.0  # a food out of the fridge, washed, on the board
 FRAGRANT_S = 90.0
 SOAK_S = 240.0  # dry noodles under boiling water
 SETTLE_S = 60.0
+FILL_UP_S = 60.0  # the lid off, more in, the lid on
 HEAT_PAN_S = 150.0
 
 
@@ -51,7 +51,12 @@ def stages(
         preheat = max(preheat if method.kind == "wet" else 0.0, preheat_s(setting) - main_start)
     at_pressure = main_start + (boil_s if method.kind == "sealed" else 0.0)
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER) and not p.way.rests), default=0.0)
-    main_end = at_pressure + longest
+    second = max((p.add_s for p in placed if p.way.lane_is(SECOND)), default=0.0)
+    first_end = at_pressure + longest - second
+    reopened = first_end + QUICK_RELEASE_S * bool(second)
+    resealed = reopened + FILL_UP_S * bool(second)
+    again = resealed + (come_up_again_s(ways) if second else 0.0)
+    main_end = again + second
     opened = main_end
     if method.kind == "sealed":
         opened += SLOW_RELEASE_S if slow_release else QUICK_RELEASE_S
@@ -69,6 +74,10 @@ def stages(
         opened_s=opened,
         after_end_s=after_end,
         serve_s=after_end + max(rest, SETTLE_S),
+        first_end_s=first_end if second else main_end,
+        reopened_s=reopened if second else main_end,
+        resealed_s=resealed if second else main_end,
+        at_pressure_again_s=again if second else main_end,
     )
 
 
@@ -84,9 +93,20 @@ def come_up_s(liquid: Liquid | None, ways: Sequence[Way], method: Method) -> flo
     ml = liquid.ml if liquid else 0.0
     energy = ml * 4.19 * 80.0
     if method.kind == "sealed":
-        inside = sum(w.dish.grams for w in ways if not w.lane_is(AFTER))
+        inside = sum(w.dish.grams for w in ways if not w.lane_is(AFTER) and not w.lane_is(SECOND))
         return 120.0 + (ml * 4.19 * 20.0 + energy + 0.45 * inside * 3.6 * 95.0) / HOB_W
     return 60.0 + energy / HOB_W
+
+
+def come_up_again_s(ways: Sequence[Way]) -> float:
+    """From the lid locked for the second time to full pressure: what went in is cold, the rest boils."""
+    cold = sum(w.dish.grams for w in ways if w.lane_is(SECOND))
+    return 60.0 + 0.45 * cold * 3.6 * 95.0 / HOB_W
+
+
+def lets_down_slowly(method: Method, ways: Sequence[Way]) -> bool:
+    """Whether pressure falls by itself; after a short second stage it is let go, or that would overcook."""
+    return method.kind == "sealed" and not method.seals_twice and is_slow(ways)
 
 
 def is_slow(ways: Sequence[Way]) -> bool:
@@ -128,6 +148,8 @@ def add_at_s(placed: Placed, when: Stages) -> float:
 
 
 def first_in_s(placed: Placed, when: Stages) -> float:
+    if placed.way.lane_is(SECOND):
+        return when.reopened_s
     """When a dish first meets heat."""
     return 0.0 if placed.way.lead in (BROWNED, SEARED) else add_at_s(placed, when)
 

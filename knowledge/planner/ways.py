@@ -19,7 +19,7 @@ from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import heat
 from knowledge.planner.cuts import cuts_for
 from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SOAKED, SOFTENED, Way
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
 from knowledge.planner.methods import NEAREST, Method, fit_of
 from knowledge.planner.model import Request
 from knowledge.planner.steamed import has_bed, steams_on_top
@@ -94,6 +94,8 @@ def _ways(
     lanes = []
     if method.id in fit.by_method:
         lanes.append((MAIN, fit.by_method[method.id]))
+    if method.seals_twice and method.id in fit.by_method and joins_second(dish, fit.way):
+        lanes.append((SECOND, fit.by_method[method.id]))
     if method.finish in fit.by_finish and dish.part != "aromatic":
         lanes.append((AFTER, fit.by_finish[method.finish]))
     vessel = store.vessel(method.vessel)
@@ -116,7 +118,7 @@ def _ways(
                 continue
             lead = _lead(dish, method, lane, fit.way, alone=alone)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
-            come_up_s = heat.TYPICAL_COME_UP_S if method.kind == "sealed" and lane == MAIN else 0.0
+            come_up_s = heat.come_up_s(lane) if method.kind == "sealed" else 0.0
             top = method.kind == "wet" and (fit.way == "top" or on_bed)
             texture = _texture(dish, method, request)
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
@@ -150,6 +152,11 @@ def _ways(
             )
 
 
+def joins_second(dish: Dish, way: str) -> bool:
+    """Whether it may go in when the cooker is opened half way: quick foods that are not browned first."""
+    return dish.part != "aromatic" and way != "browned" and not dish.is_raw_bean
+
+
 def _is_bulky(dish: Dish, piece: Pieced) -> bool:
     """Whether it is too thick or too cold for the broiler."""
     return dish.state == "frozen" or piece.size_mm > BROIL_MM
@@ -177,7 +184,7 @@ def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
 
 def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> str:
     """What happens to it in the open pan before its lane begins."""
-    if not method.browns or lane == AFTER:
+    if not method.browns or lane != MAIN:
         return ""
     if dish.part == "aromatic" and method.kind != "dry" and dish.kind != "warm_through":
         return SOFTENED
