@@ -19,12 +19,12 @@ from knowledge.foods.store import Store
 from knowledge.planner import amounts, words
 from knowledge.planner.meant import barred
 from knowledge.planner.model import Have, LeftOut, Request
+from knowledge.planner.styles import Style, style_of
 from knowledge.units import volume
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
 THIN = frozenset({"strips"})
-ANY_CUT = frozenset({"beef", "pork", "lamb", "goat", "venison"})  # names that do not say which part
 PULSES = frozenset({"bean", "chickpea"})
 LOOSE_CUT = "kernels"  # off the cob
 LOOSE_BESIDE = frozenset({"white_rice", "whole_grain", "small_grain", "pearl_grain", "ground_meat"})
@@ -95,6 +95,8 @@ class Seasoning:
     food: Food
     grams: float | None
     name: str  # as the cook calls it
+    qty: float | None = None  # as it was said: 2 tbsp
+    unit: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +109,24 @@ class Dinner:
     eaters: float
     left_out: tuple[LeftOut, ...]
     assumed: tuple[str, ...]
-    soup_for: float = 0.0  # eaters of a soup; 0 when it is none
+    low_salt: bool = False  # none is added
+    style: Style | None = None  # the kind of dish that was named: a soup, a curry
+
+    @property
+    def least_ml(self) -> float:
+        """Liquid that must be on the plates for it to be this style [ml]."""
+        return 0.0 if self.style is None else self.style.least_ml_head * self.eaters
+
+    @property
+    def most_ml(self) -> float:
+        """Liquid that may be left on the plates [ml]."""
+        most = None if self.style is None else self.style.most_ml_head
+        return math.inf if most is None else most * self.eaters
+
+    @property
+    def soup_for(self) -> float:
+        """Eaters of a soup; 0 when it is none."""
+        return self.eaters if self.style is not None and self.style.is_spooned else 0.0
 
 
 def gather(request: Request, *, store: Store) -> Dinner:
@@ -131,7 +150,8 @@ def gather(request: Request, *, store: Store) -> Dinner:
     found, apart = _apart(found, request)
     left_out.extend(apart)
     cooked = [(food, amounts.as_named(food, have)) for food, have in found if food.role is Role.COOK]
-    cooked = [(_loosened(food, have, cooked), have) for food, have in cooked]
+    style = style_of(request.wishes, store)
+    cooked = [(_loosened(food, have, cooked), _thinned(food, have, style)) for food, have in cooked]
     eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
     eaters = min(max(eaters, 1.0), MOST_EATERS)
     dishes = []
@@ -150,7 +170,8 @@ def gather(request: Request, *, store: Store) -> Dinner:
         eaters=eaters,
         left_out=tuple(left_out),
         assumed=tuple(assumed),
-        soup_for=eaters if "soup" in request.wishes else 0.0,
+        low_salt="low salt" in request.diets,
+        style=style,
     )
 
 
@@ -211,6 +232,17 @@ def _loosened(food: Food, have: Have, cooked: Sequence[tuple[Food, Have]]) -> Fo
     loose = not counted and any(f.doneness in LOOSE_BESIDE or h.cut == "ground" for f, h in cooked)
     cuts = (LOOSE_CUT,) if loose else tuple(cut for cut in food.cuts if cut != LOOSE_CUT)
     return replace(food, cuts=cuts)
+
+
+def _is_any_cut(food: Food) -> bool:
+    """Whether its name leaves open which part of the animal it is ("beef")."""
+    return bool(food.animal) and food.name == food.animal
+
+
+def _thinned(food: Food, have: Have, style: Style | None) -> Have:
+    """Meat of which only the animal was named: sliced, or for a stir-fry, it was bought for that."""
+    thin = have.cut == "sliced" or (have.cut is None and style is not None and style.is_thin)
+    return replace(have, cut="strips") if thin and _is_any_cut(food) else have
 
 
 def scaled(dish: Dish, factor: float) -> Dish:
@@ -274,7 +306,7 @@ def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
     notes: list[str] = []
     if have.cut == "ground" and food.animal and food.safety == "whole_meat":
         kind = "ground_meat"
-    if have.cut in THIN and food.part == "protein" and kind.startswith("tough_") and food.id in ANY_CUT:
+    if have.cut in THIN and food.part == "protein" and kind.startswith("tough_") and _is_any_cut(food):
         kind = "tender_meat"  # sold in strips it is for the pan
     if state in amounts.COOKED or food.start_state == "canned":
         kind = "warm_through"
@@ -293,4 +325,7 @@ def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
 
 
 def _seasoning(food: Food, have: Have, eaters: float) -> Seasoning:
-    return Seasoning(food=food, grams=amounts.poured(food, have, eaters), name=have.said or food.name)
+    return Seasoning(
+        food=food, grams=amounts.poured(food, have, eaters), name=have.said or food.name,
+        qty=have.qty, unit=have.unit,
+    )  # fmt: skip

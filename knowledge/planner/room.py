@@ -9,20 +9,20 @@ along and what vegetables and meat give off themselves.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, Vessel, VesselSize, When
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import Dish, Seasoning
 from knowledge.planner.draft import AFTER, Way
+from knowledge.planner.floor import layer_m2
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
 
-LAYER_PACKING = 0.72  # share of the floor that pieces of one layer cover when they do not touch much
-SHEET_FULL = 0.95
+SHEET_FULL = 1.0
 HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
-LOOSE_M = 0.02  # how deep leaves and mince lie
 FILM_M = 0.006  # liquid in a saute pan
 STEAM_M = 0.008  # under what steams: enough to stay wet, too little to boil what lies lowest
 DENSITY = 1050.0
@@ -30,18 +30,14 @@ LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks o
 GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
 SOAKED_DRINKS = 0.2  # of what the dry pulse would
 HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
-SPOONED_ML = 350.0  # of broth for each eater of a soup
 
 
 def floor_m2(ways: Sequence[Way]) -> float:
     """The floor that the pieces of these ways cover in one layer [m2]."""
-    total = 0.0
-    for way in ways:
-        depth_m = max(way.piece.size_mm, 4.0) / 1000.0
-        if way.piece.shape in ("leaf", "grain"):
-            depth_m = LOOSE_M
-        total += way.dish.grams * way.dish.food.edible_frac / 1000.0 / DENSITY / depth_m
-    return total / LAYER_PACKING
+    return sum(
+        layer_m2(w.dish.food, w.dish.grams, shape=w.piece.shape, size_mm=w.piece.size_mm, cut_id=w.cut.id)
+        for w in ways
+    )
 
 
 def heap_l(ways: Sequence[Way]) -> float:
@@ -98,12 +94,16 @@ def liquid(
     seasonings: Sequence[Seasoning],
     cooking_s: float,
     *,
-    soup_for: float = 0.0,
+    least_ml: float = 0.0,
+    most_ml: float = math.inf,
 ) -> Liquid | None:
-    """What to pour in, or None where nothing is. `soup_for` so many eaters, 0 for no soup."""
+    """What to pour in, or None where nothing is.
+
+    `least_ml` and `most_ml` bound what is on the plates in the end, as the style of the dish has it.
+    """
     if method.liquid == "none":
         return None
-    least = vessel.min_liquid_ml if method.kind == "sealed" else 0.0
+    floor_ml = vessel.min_liquid_ml if method.kind == "sealed" else 0.0
     drunk = sum(drinks_ml(way) for way in ways)
     gone = method.evaporation_ml_h * cooking_s / 3600.0 * (size.area_m2 / 0.045)
     base, reason = _base(method, vessel, size, ways)
@@ -126,9 +126,8 @@ def liquid(
     brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
     brought += sum(0.6 * way.dish.grams for way in ways if is_saucy(way.dish))
     ml = drunk + gone + base - brought - given
-    if soup_for:
-        ml = max(ml, drunk + SPOONED_ML * soup_for - brought)
-    ml = round(max(ml, least) / 50.0) * 50.0
+    ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought)
+    ml = round(max(ml, floor_ml) / 50.0) * 50.0
     if ml < 50.0:
         return None
     return Liquid(what="water" if method.steams else _what(seasonings), ml=ml, why="; ".join(reasons))

@@ -91,16 +91,14 @@ def _wishes(draft: Draft, request: Request) -> float:
     gains = {
         "crisp": 4.0 * method.crisp,
         "saucy": 4.0 * method.wet,
-        "soup": 6.0 * method.wet,
-        "stew": 5.0 * method.wet,
-        "stir fry": 5.0 if method.kind == "pan" else 0.0,
-        "tray bake": 5.0 if method.kind == "dry" else 0.0,
         "soft": 2.0 * method.wet,
         "broil": 5.0 if method.finish == "broil" else 0.0,
         "oven": 5.0 if method.heat == "oven" else 0.0,
         "quick": 0.0,
     }
-    return sum(gains.get(wish, 0.0) for wish in request.wishes)
+    style = draft.dinner.style
+    named = style.points.get(method.id, 0.0) if style is not None else 0.0
+    return named + sum(gains.get(wish, 0.0) for wish in request.wishes)
 
 
 def _sauce(draft: Draft) -> float:

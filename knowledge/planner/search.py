@@ -98,9 +98,8 @@ def sizes_here(kitchen: Kitchen, vessel: Vessel) -> list[VesselSize]:
     if named:
         return named
     usual = next((s for s in vessel.sizes if s.usual), vessel.sizes[0])
-    larger = (
-        [s for s in vessel.sizes if s.serves > usual.serves] if kitchen.vessels == DEFAULT_VESSELS else []
-    )
+    unknown = kitchen.vessels == DEFAULT_VESSELS and not vessel.single_layer  # an oven takes its own sheet
+    larger = [s for s in vessel.sizes if s.serves > usual.serves] if unknown else []
     return [usual, *sorted(larger, key=lambda s: s.serves)]
 
 
@@ -120,8 +119,6 @@ def _for_sizes(
     for number, size in enumerate(sizes):
         draft = draft_with(dinner, request, vessel, size, method, setting, placed, refused)
         fits = draft.fill <= room.limit(vessel, method, [p.way for p in placed])
-        asked = request.eaters_said and vessel.single_layer  # for more eaters than said, as full as it goes
-        fits = fits and (not asked or size.serves >= dinner.eaters - 0.25)
         if fits or number == len(sizes) - 1:
             if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
                 draft = _shrunk(draft, dinner, request, refused)
@@ -144,7 +141,8 @@ def draft_with(
     ways = [p.way for p in placed]
     longest = max((p.add_s for p in placed), default=0.0)
     liquid = room.liquid(
-        method, vessel, size, ways, dinner.seasonings, longest, soup_for=dinner.soup_for
+        method, vessel, size, ways, dinner.seasonings, longest,
+        least_ml=dinner.least_ml, most_ml=dinner.most_ml,
     )  # fmt: skip
     slow = stages.lets_down_slowly(method, ways)
     when = stages.stages(method, setting, size, placed, liquid, slow_release=slow)

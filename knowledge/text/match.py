@@ -6,7 +6,7 @@ and plain English words are never bent into foods ("been" is no bean).
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 
 from rapidfuzz.distance import OSA, JaroWinkler
@@ -113,7 +113,7 @@ def _longest(
     i: int,
     vocabulary: Vocabulary,
     taught: Mapping[tuple[str, ...], Phrase],
-    dishes: frozenset[tuple[str, ...]],
+    dishes: Set[tuple[str, ...]],
 ) -> Hit | int | None:
     first = tokens[i].key
     for phrase, known in taught.items():

@@ -16,6 +16,7 @@ from knowledge.text.model import Context, Intent, Item, Kind, Mode, Reading
 from knowledge.text.normalise import flatten
 from knowledge.text.roles import Role
 from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded, look, with_strangers
+from knowledge.text.styles import styles
 from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
 from knowledge.text.vessels import has_oven
@@ -158,7 +159,7 @@ def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None
         not_vessel=seen.not_vessel,
         intent=intent,
         amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
-        wishes=() if seen.bare else kinds.wishes(said),
+        wishes=() if seen.bare else (*kinds.wishes(said), *styles(seen.tokens, seen.hits)),
         settings=() if seen.bare else settings.settings(said),
         unknown=tuple(i.phrase for i in seen.unknown),
         asks=_asks(kept),

@@ -8,7 +8,7 @@ store and kept.
 from __future__ import annotations
 
 import csv
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Hashable, Iterable, Mapping, Set
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from importlib import resources
@@ -66,7 +66,12 @@ class Words:
     units: Mapping[tuple[str, ...], Unit]
     emoji: Mapping[str, str]
     common: frozenset[str]
-    dishes: frozenset[tuple[str, ...]]
+    dish_styles: Mapping[tuple[str, ...], str]  # "" for a dish without a style
+
+    @property
+    def dishes(self) -> Set[tuple[str, ...]]:
+        """The dishes by name."""
+        return self.dish_styles.keys()
 
 
 @lru_cache(maxsize=1)
@@ -81,7 +86,7 @@ def words() -> Words:
         units=units,
         emoji={row["emoji"]: row["words"] for row in table("words_emoji.csv")},
         common=frozenset(row["word"] for row in table("words_common.csv")),
-        dishes=frozenset(tuple(key(row["dish"]).split()) for row in table("words_dishes.csv")),
+        dish_styles={tuple(key(row["dish"]).split()): row["style"] for row in table("words_dishes.csv")},
     )
 
 

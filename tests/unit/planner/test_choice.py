@@ -132,9 +132,9 @@ def test_pressure_is_chosen_only_where_it_saves_time(store: Store) -> None:
     assert made.vessel != "pressure cooker" or made.total_s <= 0.75 * pot.total_s
 
 
-def test_roots_go_in_with_the_meat_under_pressure(store: Store) -> None:
+def test_roots_of_a_stew_are_cut_for_the_spoon(store: Store) -> None:
     made = planned(store, "chuck-roast", "potato", "carrot", kitchen=only("pressure cooker"))
-    assert {i.lane for i in made.items} == {"main"}
+    assert all(item(made, root).cut_id != "whole" for root in ("potato", "carrot"))
 
 
 def test_alternatives_are_other_dinners(store: Store) -> None:

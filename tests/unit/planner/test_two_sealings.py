@@ -51,7 +51,8 @@ def test_dice_goes_in_for_a_second_short_sealing(store: Store) -> None:
 
 
 def test_whole_roots_need_no_second_one(store: Store) -> None:
-    have = (Have(food_id="stew-beef", grams=700), Have(food_id="potato"), Have(food_id="carrot"))
+    roots = (Have(food_id="potato", cut="whole"), Have(food_id="carrot", cut="whole"))
+    have = (Have(food_id="stew-beef", grams=700), *roots)
     made = plan(Request(have=have, kitchen=COOKER), store=store)
     assert isinstance(made, Plan)
     assert made.settings.method == "sealed"

@@ -42,6 +42,28 @@ def test_how_thick_a_piece_is_belongs_to_its_food(store: Store) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "style"),
+    [
+        ("aloo gobi for 3: 600 g potatoes, a cauliflower", "sabzi"),
+        ("stir fry tonight: beef, broccoli, carrot", "stir fry"),
+        ("thai green curry with chicken, coconut milk", "curry"),
+        ("leeks, potatoes, cream. soup for 4", "soup"),
+        ("jollof for six: rice, tomatoes, chicken thighs", "pilaf"),
+    ],
+)
+def test_a_dish_named_sets_its_style(store: Store, text: str, style: str) -> None:
+    assert style in read(text, store=store).wishes
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["leftover curry, rice", "curry paste, chicken, rice", "a tin of soup, bread, eggs", "stew beef, carrots"],
+)
+def test_a_leftover_or_a_jar_of_it_is_no_style(store: Store, text: str) -> None:
+    assert read(text, store=store).wishes == ()
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "i bought shampoo",
