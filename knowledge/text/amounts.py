@@ -35,11 +35,16 @@ _SIZE_ID = {
 }  # fmt: skip
 _LOOSE = ("good", "nice", "fresh", "sad", "whole", "heaped", "level", "full", "decent", "standard", "regular",
           "generous", "thick", "fat", "wee", "lovely", "single")  # fmt: skip
+_LITTLE = ("bit", "bits", "splash", "glug", "swig", "drizzle", "dash", "drop", "drops", "touch", "smidge",
+           "smidgen", "hint", "lick", "little", "scrap", "scraps")  # fmt: skip
+_PLENTY = ("lots", "load", "loads", "plenty", "heap", "heaps", "ton", "tons", "mountain", "mountains",
+           "pile", "piles", "tonne", "tonnes")  # fmt: skip
 _VAGUE = (
-    "some", "lots", "load", "loads", "bit", "bits", "plenty", "rest", "most", "end", "ends", "last",
-    "remains", "remainder", "splash", "glug", "swig", "spoonful", "drizzle", "heap", "heaps",
-    "ton", "tons",
+    "some", "rest", "most", "end", "ends", "last", "remains", "remainder", "spoonful",
+    *(w for w in _LITTLE if w not in ("dash", "drop", "drops", "touch", "hint", "lick", "little")),
+    *(w for w in _PLENTY if w not in ("mountain", "mountains", "pile", "piles")),
 )  # fmt: skip
+_VAGUE_OF = (*_LITTLE, *_PLENTY)  # vague behind an article, or before "of"
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +63,8 @@ class Amount:
     article: bool = False
     kind: str = ""
     across_mm: float | None = None
+    each: bool = False  # the weight of one, of a count said apart ("150 g each")
+    rough: str | None = None  # "little" or "plenty", where no number is said
 
 
 def size_id(word: str) -> str:
@@ -230,7 +237,7 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     if _says_vaguely(tokens, i):
         return _vague(tokens, i)
     if start == "x" and i + 1 < len(tokens) and tokens[i + 1].value is not None:
-        return Amount(tokens[i + 1].value, "piece", bare=True), i + 2
+        return Amount(tokens[i + 1].value, "piece", bare=True, kind="times"), i + 2
     found = number_at(tokens, i)
     if found is None:
         return None
@@ -279,24 +286,31 @@ def _length(tokens: list[Token], mm: float, j: int) -> tuple[Amount, int]:
 
 def _says_vaguely(tokens: list[Token], i: int) -> bool:
     first, second = _text(tokens, i), _text(tokens, i + 1)
-    if first in _VAGUE:
+    if first in _VAGUE or (first in _VAGUE_OF and second == "of"):
         return True
     if first not in (*_ARTICLES, "the"):
         return False
-    return second in (*_VAGUE, "little") or (second == "thing" and _text(tokens, i + 2) == "of")
+    if second in ("tiny", "small", "wee", "good", "big", "generous", "quick", "large", "whole"):
+        second = _text(tokens, i + 2)
+        return second in _VAGUE_OF and second != "little"
+    of = _text(tokens, i + 2) == "of"
+    return second in (*_VAGUE, "little") or (second in (*_VAGUE_OF, "thing") and of)
 
 
 def _vague(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     """ "the rest of a tub of": the unit is kept, the number is not."""
     j = i + (tokens[i].text in (*_ARTICLES, "the"))
+    j += tokens[j].text not in (*_VAGUE, *_VAGUE_OF) and _text(tokens, j + 1) in _VAGUE_OF
+    rough = "little" if tokens[j].text in _LITTLE else "plenty" if tokens[j].text in _PLENTY else None
     j = _after_of(tokens, j + 1)
     if _text(tokens, j) in ("a", "an", "the"):
         j += 1
     _, j = _sized(tokens, j)
     unit = unit_at(tokens, j)
     if unit and unit[0].kind in ("container", "count") and tokens[i].text not in ("some",):
-        return Amount(None, unit[0].id, canned=unit[0].id == "can"), _after_of(tokens, unit[1])
-    return Amount(None, None), j
+        held = Amount(None, unit[0].id, canned=unit[0].id == "can", rough=rough)
+        return held, _after_of(tokens, unit[1])
+    return Amount(None, None, rough=rough), j
 
 
 def _each(
@@ -313,7 +327,9 @@ def _each(
         )
     if unit.kind == "volume":
         return Amount(qty * value, unit.id, kind="volume"), _after_of(tokens, j)
-    return Amount(qty, "piece", grams, size=size, bare=article, kind="each"), _after_of(tokens, j)
+    end = _each_at(tokens, j) or j
+    each = Amount(qty, "piece", grams, size=size, bare=article, kind="each", each=article)
+    return each, _after_of(tokens, end)
 
 
 def _in_brackets(tokens: list[Token], j: int) -> tuple[float, int] | None:
@@ -334,7 +350,7 @@ def _measured(
     if _text(tokens, j) == "and" and _text(tokens, j + 1) == "a" and _text(tokens, j + 2) in _PARTS:
         qty, j = qty + _PARTS[_text(tokens, j + 2)], j + 3  # "a kilo and a half"
     if unit.kind == "vague" and unit.id != "pinch":
-        return Amount(None, None), _after_of(tokens, j)
+        return Amount(None, None, rough="little"), _after_of(tokens, j)
     if unit.kind != "weight":
         if unit.id == "dl":
             return Amount(qty * 100, "ml", kind="volume"), _after_of(tokens, j)
@@ -355,4 +371,22 @@ def _measured(
     if holder and holder[0].kind == "container":  # "400g tin of", "half a 500 g bag"
         amount = Amount(1.0, holder[0].id, grams, holder[0].id == "can", size, kind="container")
         return amount, _after_of(tokens, holder[1])
+    end = _each_at(tokens, j)
+    if end:
+        return Amount(qty, unit.id, grams, kind="weight", each=True), _after_of(tokens, end)
     return Amount(qty, unit.id, grams, kind="weight"), _after_of(tokens, j)
+
+
+_EACH = ("each", "ea", "apiece", "pro", "cada", "chacun", "chacune", "je", "per", "a", "an", "the")
+_ONE_OF = ("piece", "pc", "one", "unit", "steak", "fillet", "filet", "portion", "stuck", "uno", "una")
+
+
+def _each_at(tokens: list[Token], j: int) -> int:
+    """The token after "each", "apiece", "per piece", "a piece"; 0 if the weight is not that of one."""
+    first = _text(tokens, j)
+    if first not in _EACH:
+        return 0
+    named = j + 1 < len(tokens) and tokens[j + 1].key in _ONE_OF
+    if first in ("pro", "per", "a", "an", "the"):
+        return j + 2 if named else 0
+    return j + 1

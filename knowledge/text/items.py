@@ -33,6 +33,8 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
     of_sentence = -1
     inherited: str | None = None
     for segment in parts:
+        if segment.opener in (".", "!", "?") and heading == "missing":
+            heading = ""  # a list of what is missing ends with its sentence
         if segment.closer == ":" and not segment.of("food"):
             heading, of_sentence = _heading(segment), segment.sentence + 1
             continue
@@ -66,12 +68,16 @@ _MISSING = frozenset([
 ])  # fmt: skip
 
 
+_NOT_ALLOWED = (["allowed"], ["ok"], ["okay"], ["good"], ["available"], ["thanks"], ["go"], ["please"])
+
+
 def _heading(segment: Segment) -> str:
     said = [e.word for e in segment.of("word")]
     for state in ("frozen", "leftover"):
         if any(e.mark[1] == state for e in segment.of("mark")):
             return state
-    if any(word in _MISSING for word in said) or (said and len(said) <= 2 and said[0] in ("no", "not")):
+    refused = said[:1] in (["no"], ["not"]) and (len(said) == 1 or said[1:] in _NOT_ALLOWED)
+    if any(word in _MISSING for word in said) or refused:
         return "missing"
     return "have"
 
@@ -112,6 +118,12 @@ def _joined(first: Amount | None, second: Amount) -> Amount:
         return second
     if second.across_mm is not None:
         return replace(first, across_mm=second.across_mm)
+    if first.kind == "weight" and second.kind == "times":  # "150 g steaks x2"
+        return replace(second, grams=(first.grams or 0.0) * (second.qty or 1.0), across_mm=first.across_mm)
+    if first.grams is None and second.each and second.grams is not None:
+        count = 1.0 if first.qty is None else first.qty
+        unit = first.unit or "piece"
+        return replace(first, qty=count, unit=unit, grams=count * second.grams, bare=False)
     if first.qty is None and first.unit is None:
         return replace(second, across_mm=first.across_mm)
     if first.kind == "holder" and second.bare:
@@ -206,9 +218,26 @@ def _attach(segment: Segment) -> None:
         assert food is not None
         if holder and food.amount is not None:
             food.amount = _held(food.amount, amount)
+        elif target == n - 1 and _is_part_of(food.amount, amount):
+            food.amount = replace(amount, unit="piece", bare=False)
+        elif target < n - 1 and amount.kind == "weight" and elements[n - 1].word in _OF_ONE:
+            food.amount = _joined(food.amount, replace(amount, each=_is_count(food.amount)))
         else:
             food.amount = _joined(food.amount, amount)
     _attach_marks(elements, foods)
+
+
+_OF_ONE = ("of", "at", "weighing")  # "6 sausages at 90 g", "4 fillets of 150 g"
+
+
+def _is_count(amount: Amount | None) -> bool:
+    """Whether it is a number of pieces, more than one."""
+    return amount is not None and amount.kind != "weight" and amount.qty is not None and amount.qty > 1
+
+
+def _is_part_of(said: Amount | None, part: Amount) -> bool:
+    """ "A savoy cabbage half": the part said behind is what there is of it."""
+    return said is not None and said.article and part.bare and part.qty is not None and part.qty < 1
 
 
 def _held(amount: Amount, holder: Amount) -> Amount:
@@ -296,6 +325,7 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
         phrase=flat.said(tokens[food.hit.start].start, tokens[food.hit.end - 1].end),
         sure=food.hit.sure,
         across_mm=amount.across_mm if amount else None,
+        rough=amount.rough if amount else None,
     )
 
 
@@ -324,4 +354,5 @@ def _merged(a: Item, b: Item, add: bool) -> Item:
         size=a.size or b.size,
         sure=a.sure or b.sure,
         across_mm=a.across_mm or b.across_mm,
+        rough=a.rough or b.rough,
     )

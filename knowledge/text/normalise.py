@@ -25,6 +25,12 @@ _BULLETS = "*\u2022\u25cf\u25aa\u25e6\u2023\u00b7\u25ab\u2043"
 _LETTERS_WITHOUT_PARTS = {"ø": "o", "đ": "d", "ł": "l", "ß": "ss", "æ": "ae", "œ": "oe", "ı": "i", "ð": "d"}
 
 _LONG_NUMBER = re.compile(r"\d{10,}")  # no amount has ten digits
+_FACES = re.compile(
+    r"(?:(?<=\s)|(?<=[a-z0-9)!?.,])|^)(?:[:;=]['’]?-[()\[\]dpo/\\|*3]+|[:;=]['’]?[)\]]+|:['’]?[(\[]+(?!\w)|"
+    r"(?<=\s)[:;][(\[]+|[:;=x][dp]\b|(?<=\s):[/\\|]+(?=\s|$)|\^[_.]?\^|<3(?=\s*(?:$|[.,!\n])))",
+    re.IGNORECASE,
+)  # ":(" and the like are no brackets
+_ABOUT = re.compile(r"~(?=\s*\d)|\b(?:ca|approx|abt)\.(?=\s*\d)|≈", re.IGNORECASE)  # "~400 g", "ca. 2 kg"
 
 _IRREGULAR = {
     "leaves": "leaf", "loaves": "loaf", "halves": "half", "calves": "calf", "knives": "knife",
@@ -72,12 +78,13 @@ class Flat:
 def flatten(raw: str, emoji: Mapping[str, str] | None = None) -> Flat:
     """Plain form of a message; `emoji` maps a food emoji to the words it stands for."""
     raw = _LONG_NUMBER.sub(" ", raw[:LIMIT])
+    plain = _ABOUT.sub(_spaces, _FACES.sub(_spaces, raw))
     if raw.isascii():
-        text, origin = raw.lower(), range(len(raw))
+        text, origin = plain.lower(), range(len(raw))
         chars: list[tuple[str, int]] | None = None
         if "'" not in text and "-" not in text and "`" not in text and "w/" not in text and "\r" not in text:
             return Flat(raw, _blank_controls(text), origin)
-    chars = _spelled(raw, emoji or {})
+    chars = _spelled(plain, emoji or {})
     out: list[str] = []
     where: list[int] = []
     for i, (char, at) in enumerate(chars):
@@ -96,6 +103,11 @@ def flatten(raw: str, emoji: Mapping[str, str] | None = None) -> Flat:
         out.append(char)
         where.append(at)
     return Flat(raw, _blank_controls("".join(out[:LIMIT])), tuple(where[:LIMIT]))
+
+
+def _spaces(match: re.Match[str]) -> str:
+    """As many spaces, so that every character keeps its place."""
+    return " " * len(match.group())
 
 
 def _blank_controls(text: str) -> str:

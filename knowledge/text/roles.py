@@ -57,6 +57,9 @@ _SLIP_ASKED = re.compile(rf"({F})\?+ ?(?:no|nope|nah)[ ,.]")
 _THOUGHT = re.compile(
     rf"\bthought (?:i|we|there) (?:had|was|were|got) {_FILL}({F})[^.;\n]{{0,20}}\b(?:but|nope|no)\b"
 )
+_NO_DISH = re.compile(
+    rf"\b(?:no|not|without)(?: [^\W\d_]+){{1,3}} ?:(?=[^.;\n{F}]{{0,12}}(?:\d|{F}))"
+)  # "no batter: 6 sausages": the no ends at the colon
 _MEASURE = re.compile(rf"({F}) worth of")
 
 
@@ -88,6 +91,7 @@ def mask(text: str, spans: list[tuple[int, int]]) -> tuple[str, dict[int, int]]:
 
 def roles(masked: str, where: dict[int, int]) -> dict[int, Role]:
     """The role of each food, by its index; those not named are at hand."""
+    masked = _NO_DISH.sub(lambda match: " " * len(match.group()), masked)
     found: dict[int, Role] = {}
     for pattern in (_SLIP, _SLIP_ASKED):
         for match in pattern.finditer(masked):
