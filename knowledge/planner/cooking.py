@@ -10,8 +10,7 @@ from knowledge.planner.handling import BOIL_UP
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import Telling, capital, core_text, names
 from knowledge.planner.pot import under_a_lid, under_pressure
-from knowledge.planner.room import floor_m2
-from knowledge.planner.stages import add_at_s
+from knowledge.planner.stages import add_at_s, batches
 from knowledge.planner.telling import all_join_at_once, groups_in, step
 from knowledge.planner.tray import on_the_tray
 
@@ -43,7 +42,8 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         how = _sides(tell, seared) or (
             "turn once" if all(p.way.cut.id == "whole" for p in seared) else "brown all over"
         )
-        text = f"{names(seared)} into the hot pan; {how}, about {words.duration(when.browned_s)}."
+        turns = _turns(seared, draft)
+        text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(when.browned_s)}."
         yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=when.browned_s)
     if browned:
         it = (
@@ -52,7 +52,7 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
             else "them"
         )
         out = f"leave {it} in" if all_join_at_once(draft) else "then lift out onto a plate"
-        turns = ", in batches" if floor_m2([p.way for p in browned]) > 1.05 * draft.size.area_m2 else ""
+        turns = _turns(browned, draft)
         one = len(browned) == 1 and browned[0].way.dish.pieces == 1
         how = _sides(tell, browned) or ("on all sides" if one else "in one layer")
         text = f"Brown {names(browned)} {how}{turns}, {words.duration(when.browned_s)} in all; {out}."
@@ -71,6 +71,12 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         )
         text = f"{capital(names(seared))} out onto a clean plate{more}."
         yield step(Do.TAKE_OUT, when.browned_s, text, seared)
+
+
+def _turns(placed: Sequence[Placed], draft: Draft) -> str:
+    """ ", in 2 batches", when the pan does not take them at once."""
+    count = batches([p.way for p in placed], draft.size)
+    return f", in {count} batches" if count > 1 else ""
 
 
 def _sides(tell: Telling, placed: Sequence[Placed]) -> str:

@@ -24,6 +24,7 @@ from knowledge.units import volume
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
+WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 THIN = frozenset({"strips"})
 PULSES = frozenset({"bean", "chickpea"})
 LOOSE_CUT = "kernels"  # off the cob
@@ -246,9 +247,11 @@ def _thinned(food: Food, have: Have, style: Style | None) -> Have:
 
 
 def scaled(dish: Dish, factor: float) -> Dish:
-    """Less of a dish, in whole pieces where it comes in pieces."""
+    """Less of a dish, in whole pieces where it comes in pieces; what was weighed is weighed again."""
     grams = dish.grams * factor
-    if dish.piece_g and dish.piece_g > 40:
+    if dish.weighed and dish.part != "protein":
+        grams = max(math.floor(grams / WEIGHED_G), 1) * WEIGHED_G
+    elif dish.piece_g and dish.piece_g > 40:
         step = dish.piece_g if dish.part == "protein" or dish.piece_g <= 350 else dish.piece_g / 4
         grams = max(1, math.floor(grams / step + 1e-6)) * step
     return replace(dish, grams=min(grams, dish.grams))

@@ -14,13 +14,16 @@ from knowledge.foods.model import Food
 
 MEAN_DEPTH = {
     "sphere": 2.0 / 3.0, "rod": math.pi / 4.0, "cylinder": math.pi / 4.0,  # geometry
-    "floret": 0.5, "slab": 0.8, "disk": 0.95, "brick": 0.85, "joint": 0.65, "bird": 0.6,  # common practice
+    "floret": 0.5, "slab": 0.8, "disk": 0.95, "brick": 0.75, "joint": 0.65, "bird": 0.6,  # common practice
 }  # fmt: skip
+ON_THE_BONE, BONED_FROM = 0.65, 0.9  # thighs and chops taper; what is less edible than that has a bone
 WEDGE_DEPTH = 0.6  # three-cornered, on its flat side
 THIN_MM = 8.0  # thinner things overlap and shrink
 LOOSE_MM = 20.0  # how deep leaves and mince lie
 DENSITY = 1050.0  # kg/m3
 PACKING = 0.85  # share of the floor that pieces cover when they touch at most
+SIDE_BY_SIDE = 0.95  # and stalks, laid in one direction
+SHEET_FULL = 1.15  # of one layer: what shrinks in the first minutes may lie a little over its neighbour
 PANFUL_KG_M2 = 11.3  # 600 g in a pan of 28 cm; common practice, no source
 LAST_HANDFUL = 0.2  # of a panful more makes no batch of its own
 MOST_BATCHES = 4  # then the rest goes in pale
@@ -39,10 +42,17 @@ def mean_depth_mm(shape: str, size_mm: float, cut_id: str) -> float:
     return max(share * size_mm, THIN_MM)
 
 
+def _lies_mm(food: Food, shape: str, size_mm: float, cut_id: str) -> float:
+    boned = shape == "slab" and bool(food.animal) and food.edible_frac < BONED_FROM
+    return max(ON_THE_BONE * size_mm, THIN_MM) if boned else mean_depth_mm(shape, size_mm, cut_id)
+
+
 def layer_m2(food: Food, grams: float, *, shape: str, size_mm: float, cut_id: str) -> float:
     """The floor that so much of a food covers in one layer [m2]."""
     volume_m3 = bulk_g(food, grams) / 1000.0 / DENSITY
-    return volume_m3 / (mean_depth_mm(shape, size_mm, cut_id) / 1000.0) / PACKING
+    depth_m = _lies_mm(food, shape, size_mm, cut_id) / 1000.0
+    packing = SIDE_BY_SIDE if shape == "rod" else PACKING
+    return volume_m3 / depth_m / packing
 
 
 def batches(grams: float, covers_m2: float, area_m2: float) -> int:

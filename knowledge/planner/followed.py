@@ -18,11 +18,17 @@ from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Phase, Texture
 from knowledge.physics.safety import minimum
 from knowledge.planner.dinner import figures
+from knowledge.planner.floor import batches as floor_batches
+from knowledge.planner.floor import layer_m2
 from knowledge.planner.model import Do, Plan, PlanItem, Step
 from knowledge.planner.written import SEALED, STEAMED, sealings
 
 HOB_W = 1400.0
 COLD_FILLED_DEGC, REOPENED_DEGC = 60.0, 80.0  # what lies in a cooker when its lid is locked
+NOT_CROWDED, CROWDED_OVER = (
+    0.75,
+    0.9,
+)  # of a sheet: to here pieces stand free, and over so much more they fill it
 OVEN_W = 1500.0
 OVEN_J_K = 14_000.0  # air, racks and inner walls
 WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
@@ -97,15 +103,11 @@ def batches(brown: Step, plan: Plan, store: Store) -> int:
     """In how many turns the meat of a browning step fits the floor of the vessel."""
     size = next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
     items = [i for i in plan.items if i.food_id in brown.foods]
-    area = sum(
-        i.grams
-        * store.food(i.food_id).edible_frac
-        / 1e3
-        / 1050.0
-        / (max(i.size_mm, 20.0 if i.shape == "grain" else 4.0) / 1e3)
+    covers = sum(
+        layer_m2(store.food(i.food_id), i.grams, shape=i.shape, size_mm=i.size_mm, cut_id=i.cut_id)
         for i in items
     )
-    return min(max(1, math.ceil(area / 0.72 / (size.area_m2 * 1.05))), 3)
+    return floor_batches(sum(i.grams for i in items), covers, size.area_m2)
 
 
 def _fixed(medium: Medium, seconds: float) -> Phase:
@@ -148,7 +150,7 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             return media.oven(
                 degC - 20.0 if plan.settings.fan else degC,
                 fan=bool(plan.settings.fan),
-                crowding=min(max((plan.fill - 0.6) / 0.8, 0.0), 1.0),
+                crowding=min(max((plan.fill - NOT_CROWDED) / CROWDED_OVER, 0.0), 1.0),
                 surface="meat" if food.part == "protein" else "cut",
                 altitude_m=altitude,
                 start_degC=degC - drop - (20.0 if plan.settings.fan else 0.0),

@@ -6,6 +6,7 @@ that the tables hold, the nearest one. What cannot be used is named with what wa
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -18,6 +19,8 @@ from knowledge.planner.model import Kitchen, VesselAt
 LITRES = {"l": 1.0, "liter": 1.0, "litre": 1.0, "liters": 1.0, "litres": 1.0, "qt": 0.946, "quart": 0.946,
           "quarts": 0.946, "ml": 0.001}  # fmt: skip
 CENTIMETRES = {"cm": 1.0, "in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54, "mm": 0.1}
+SIDES = r"(\d+(?:[.,]\d+)?)\s*(?:x|×|by)\s*(\d+(?:[.,]\d+)?)\s*(cm|mm|in\b|inch|\")?"
+INCHES_UP_TO = 21.0  # sides without a unit: no tray is 18 cm wide
 OVEN_DEGC = (100.0, 350.0)
 ALTITUDE_M = (-400.0, 5000.0)
 PEOPLE = (1.0, 40.0)
@@ -47,6 +50,9 @@ def size_of(vessel: Vessel, said: str) -> VesselSize | None:
         return by_room[0]
     if text in ("large", "big", "full"):
         return by_room[-1]
+    if vessel.single_layer and (sides := re.search(SIDES, text)):
+        one, other = (float(sides[n].replace(",", ".")) * _cm(sides[3], sides[n]) for n in (1, 2))
+        return min(vessel.sizes, key=lambda s: (abs(math.prod(s.sides_cm or (0.0, 0.0)) - one * other), s.id))
     if vessel.single_layer:
         words = sorted(vessel.sizes, key=lambda s: -len(s.id))  # "three-quarter" before "quarter"
         named = next(
@@ -68,6 +74,11 @@ def size_of(vessel: Vessel, said: str) -> VesselSize | None:
         by_name = {s.id: float(m[1]) for s in vessel.sizes if (m := re.match(r"(\d+) cm", s.id))}
         return min(vessel.sizes, key=lambda s: (abs(by_name.get(s.id, across[s.id]) - cm), s.id))
     return None
+
+
+def _cm(unit: str | None, side: str) -> float:
+    """Centimetres in one unit of a tray's side."""
+    return CENTIMETRES.get(unit or "", 1.0 if float(side.replace(",", ".")) > INCHES_UP_TO else 2.54)
 
 
 def described(raw: object, *, store: Store) -> Described:

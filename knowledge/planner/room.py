@@ -16,11 +16,10 @@ from knowledge.foods.model import Behaviour, Vessel, VesselSize, When
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import Dish, Seasoning
 from knowledge.planner.draft import AFTER, Way
-from knowledge.planner.floor import layer_m2
+from knowledge.planner.floor import SHEET_FULL, layer_m2
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
 
-SHEET_FULL = 1.0
 HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
 FILM_M = 0.006  # liquid in a saute pan

@@ -28,7 +28,7 @@ SEALED_FOR = (
     "hard_",
 )
 ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middle is done in a hot oven
-KEPT_BACK = 10.0  # points for all that was said; a vessel that holds it wins
+KEPT_BACK = 14.0  # points for all that was said; a vessel that holds it wins
 TWICE = 1.2  # to let the pressure go, fill up and lock again
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray

@@ -171,9 +171,20 @@ def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple
         limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
         if draft.fill <= limit:
             break
-        factor = max(0.96 * limit / draft.fill, 0.2)
-        placed = tuple(replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed)
+        placed = _most_that_fits(draft, limit)
         draft = draft_with(
             dinner, request, draft.vessel, draft.size, draft.method, draft.setting, placed, refused
         )
     return draft
+
+
+def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
+    """All dishes in the same measure, as much as there is room for beside the liquid of now."""
+    factor, step = 1.0, 0.02
+    ml = draft.liquid.ml if draft.liquid else 0.0
+    while True:
+        factor -= step
+        placed = tuple(replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed)
+        ways = [p.way for p in placed]
+        if factor <= 0.2 or room.fill(draft.vessel, draft.size, draft.method, ways, ml) <= limit:
+            return placed

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, VesselSize
-from knowledge.planner import room
-from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOAKED, SOFTENED, Placed, Stages, Way
+from knowledge.planner import floor, room
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOAKED, SOFTENED, Placed, Stages, Way
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
 from knowledge.planner.prep import Job, Slot, latest_start_s, lay_out
@@ -131,9 +131,15 @@ def _browning_s(ways: Sequence[Way], size: VesselSize) -> float:
     browned = [w for w in ways if w.lead in (BROWNED, SEARED)]
     if not browned:
         return 0.0
-    batches = min(max(1, math.ceil(room.floor_m2(browned) / (size.area_m2 * 1.05))), 3)
+    turns = batches(browned, size)
     each = max(BROWN_S if w.lead == BROWNED else max(w.lead_s, 90.0) for w in browned)
-    return batches * each
+    return turns * each
+
+
+def batches(browned: Sequence[Way], size: VesselSize) -> int:
+    """In how many turns these are browned in the vessel."""
+    grams = sum(w.dish.grams for w in browned)
+    return floor.batches(grams, room.floor_m2(browned), size.area_m2)
 
 
 def add_at_s(placed: Placed, when: Stages) -> float:

@@ -12,6 +12,7 @@ from knowledge.foods.model import VesselSize
 from knowledge.foods.store import Store
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import figures, gather
+from knowledge.planner.floor import SHEET_FULL, layer_m2
 from knowledge.planner.model import Do, Plan
 
 SLACK_S = 60.0
@@ -58,7 +59,7 @@ def _room(plan: Plan, store: Store) -> Iterator[str]:
     """Room, measured from the items as they stand."""
     vessel = store.vessel(plan.vessel)
     size = next(s for s in vessel.sizes if s.id == plan.size)
-    limit = 1.0 if vessel.single_layer else vessel.max_fill_frac
+    limit = SHEET_FULL if vessel.single_layer else vessel.max_fill_frac
     full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
     if full > limit * VESSEL_OVER:
         yield f"the {plan.size} is too full: {full:.2f} of it"
@@ -67,12 +68,13 @@ def _room(plan: Plan, store: Store) -> Iterator[str]:
 
 
 def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
-    area = 0.0
-    for item in plan.items:
-        food = figures(item.food_id, item.state, store)
-        depth_m = 0.02 if item.shape in ("leaf", "grain") else max(item.size_mm, 4.0) / 1000.0
-        area += item.grams * food.edible_frac / 1e3 / 1050.0 / depth_m
-    return area / 0.75 / size.area_m2
+    area = sum(
+        layer_m2(
+            figures(i.food_id, i.state, store), i.grams, shape=i.shape, size_mm=i.size_mm, cut_id=i.cut_id
+        )
+        for i in plan.items
+    )
+    return area / size.area_m2
 
 
 def _volume(plan: Plan, store: Store, size: VesselSize) -> float:

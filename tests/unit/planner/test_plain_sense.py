@@ -87,16 +87,6 @@ def test_a_guessed_weight_is_one_that_a_scale_is_read_to(store: Store) -> None:
             assert weight(item.grams, "metric") in told(made)
 
 
-def test_the_usual_sheet_unless_eaters_need_more(store: Store) -> None:
-    thighs = Have(food_id="chicken-thigh", qty=4.0)
-    small = planned(store, thighs, "potato", vessel="sheet pan")
-    assert small.size == "half sheet"
-    assert "half sheet (46 x 33 cm)" in told(small)
-    large = planned(store, thighs, "potato", vessel=None, eaters=4.0, eaters_said=True, wishes=("tray bake",))
-    assert large.size == "three-quarter sheet"
-    assert any("53 x 38 cm" in a for a in large.assumed)
-
-
 def test_enough_for_more_than_said_is_no_assumption(store: Store) -> None:
     made = planned(store, Have(food_id="chicken-thigh", qty=6.0), "potato", eaters=3.0, eaters_said=True)
     assert not any("enough for" in a for a in made.assumed)

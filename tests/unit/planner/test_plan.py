@@ -118,14 +118,6 @@ def test_amounts_follow_the_eaters(store: Store) -> None:
     assert four.serves > two.serves
 
 
-def test_a_larger_sheet_for_more_eaters(store: Store) -> None:
-    """A half sheet serves two, a three-quarter sheet three to four: common practice, no source."""
-    assert planned(store, "chicken-thigh", "potato", "carrot").size == "half sheet"
-    made = plan(dinner("chicken-thigh", "potato", "carrot", eaters=4.0), store=store)
-    assert isinstance(made, Plan)
-    assert made.size == "three-quarter sheet"
-
-
 def test_what_does_not_fit_stays_out_and_is_said(store: Store) -> None:
     kitchen = only("saute pan", "24 cm")
     made = plan(
