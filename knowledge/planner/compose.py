@@ -133,6 +133,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
         on_top=way.top,
         lane=way.window.lane,
         add_s=placed.add_s,
+        lead=way.lead,
     )
 
 

@@ -64,10 +64,15 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
         text = f"{capital(names(soft))} into the fat, medium heat; stir until {state}{more}."
         yield step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
+    sliced = [p for p in seared if p.way.rewarmed]
+    if sliced:
+        hot = core_text(sliced, tell.units)
+        text = f"{capital(names(sliced))} out{hot}; rest under foil, then slice across the grain."
+        yield step(Do.TAKE_OUT, when.browned_s, text, sliced, safety=True)
     seared = [p for p in seared if not p.way.rests]
     if seared and any(p.way.lead != SEARED for p in draft.placed):
         more = (
-            " under foil: they go back in to be done" if any(p.way.cut.id == "whole" for p in seared) else ""
+            " under foil: they go back in at the end" if any(p.way.cut.id == "whole" for p in seared) else ""
         )
         text = f"{capital(names(seared))} out onto a clean plate{more}."
         yield step(Do.TAKE_OUT, when.browned_s, text, seared)
@@ -90,7 +95,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
     end = draft.stages.main_end_s
     alone = all(p.way.lead == SEARED for p in draft.placed)
     for at, members in groups_in(
-        [p for p in draft.placed if p.way.lead != SOFTENED and not p.way.rests], draft
+        [p for p in draft.placed if p.way.lead != SOFTENED and (p.way.rewarmed or not p.way.rests)], draft
     ):
         back = [p for p in members if p.way.lead == SEARED]
         eggs = [p for p in members if p.way.dish.kind == "egg"]
@@ -109,6 +114,10 @@ def _stir(tell: Telling) -> Iterator[Step]:
             stirred = f"{down}stir slowly until set" if joined or alone_in else ""
             how = stirred or "pour over and leave, lid on, heat low, until set"
             yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
+        if sliced := [p for p in back if p.way.rewarmed]:
+            text = f"Slices of {names(sliced)} and their juice back in: toss until hot, a minute, no longer."
+            yield step(Do.ADD, at, text, sliced, hands_s=60)
+        back = [p for p in back if not p.way.rewarmed]
         if back and not alone:
             text = f"{capital(names(back))} back in; turn until hot all through{core_text(back, tell.units)}."
             yield step(Do.ADD, at, text, back, hands_s=60)

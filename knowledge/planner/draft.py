@@ -43,6 +43,8 @@ class Way:
     core_degC: float | None  # what a thermometer should show when it comes out
     rest_s: float
     fit: float
+    slices: bool = False  # of what rests: cut across the grain, it is hot again in a minute
+    rewarmed: bool = False  # rested, sliced, and back in for the last minute
     rests: bool = False  # seared until done, and out of the pan until the table: steaks and chops
 
     def lane_is(self, lane: str) -> bool:

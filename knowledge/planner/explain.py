@@ -41,6 +41,8 @@ def item_reason(placed: Placed, draft: Draft) -> str:
     """One line on why this food goes in when it does, in this cut."""
     way, when = placed.way, draft.stages
     need = words.duration(way.window.lo_s)
+    if way.rewarmed:
+        return "seared until done, rested, and sliced back in for the last minute: hot and still juicy"
     if way.rests:
         return "seared until done, then rests on a plate while the others cook"
     if boils_hard(way.dish, draft.method):

@@ -23,6 +23,8 @@ def finish(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
     when = draft.stages
     end = when.after_end_s
+    rewarmed = [p for p in draft.placed if p.way.rewarmed]
+    yield from _check([p for p in rewarmed if p.way.core_degC is not None], when.browned_s, tell)
     early = [p for p in draft.placed if out_s(p, when) < end - 1]
     for at in sorted({out_s(p, when) for p in early}):
         members = [p for p in early if out_s(p, when) == at]
@@ -30,7 +32,11 @@ def finish(tell: Telling) -> Iterator[Step]:
         rest = "rest under foil" if draft.method.kind != "pan" else "rest on a warm plate"
         text = f"{capital(names(members))} out{core_text(members, tell.units)}; {rest}."
         yield step(Do.TAKE_OUT, at, text, members, safety=True)
-    yield from _check([p for p in draft.placed if p.way.core_degC is not None and p not in early], end, tell)
+    yield from _check(
+        [p for p in draft.placed if p.way.core_degC is not None and p not in early and p not in rewarmed],
+        end,
+        tell,
+    )
     yield from _rest(tell, end)
     yield step(Do.SERVE, when.serve_s, _table(tell), draft.placed, hands_s=60)
 

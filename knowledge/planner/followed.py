@@ -73,7 +73,7 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
     """What surrounds the food from the moment it meets heat, read off the steps."""
     mine = [s for s in plan.steps if item.food_id in s.foods]
     brown = next((s for s in mine if s.do is Do.BROWN), None)
-    adds = [s for s in mine if s.do is Do.ADD]
+    adds = [s for s in mine if s.do is Do.ADD and slices_step(item, plan) is None]
     last = adds[-1] if adds else brown
     surface = "meat" if food.part == "protein" else "cut"
     altitude = plan.request.kitchen.altitude_m
@@ -108,6 +108,18 @@ def batches(brown: Step, plan: Plan, store: Store) -> int:
         for i in items
     )
     return floor_batches(sum(i.grams for i in items), covers, size.area_m2)
+
+
+def slices_step(item: PlanItem, plan: Plan) -> Step | None:
+    """The step in which it comes back in slices, done and rested already; None when it does not."""
+    mine = (s for s in plan.steps if s.do is Do.ADD and item.food_id in s.foods)
+    return next((s for s in mine if s.text.startswith("Slices of")), None)
+
+
+def in_pan_s(item: PlanItem, plan: Plan, store: Store) -> float:
+    """How long one piece is browned: its own turn in the pan."""
+    brown = next(s for s in plan.steps if s.do is Do.BROWN and item.food_id in s.foods)
+    return brown.hands_s / batches(brown, plan, store)
 
 
 def _fixed(medium: Medium, seconds: float) -> Phase:

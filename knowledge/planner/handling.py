@@ -16,6 +16,7 @@ from knowledge.planner.dinner import Dish
 
 AS_BOUGHT = "set out"  # in the column `ready`
 OFF_HEAT = "off"  # in the column `pot`: it only soaks, with the heat off
+SLICED = "slice"  # in the column `carve`
 BOIL_UP = "boil"  # in the column `pot`: it must boil up once
 
 
@@ -30,6 +31,7 @@ class Handling:
     pan: str  # how it is moved in an open pan
     pot: str  # a sentence: what it asks under a lid; or OFF_HEAT
     turn: bool  # turned half way on a tray
+    carve: str  # "slice": across the grain, once it has rested
     steams: bool  # laid on grain or roots under a lid rather than stirred in
 
     @property
@@ -67,6 +69,7 @@ def _handling(
         pan=first("pan", by_general),
         pot=first("pot", by_general),
         turn=first("turn", by_general) == "yes",
+        carve=first("carve", by_general),
         steams=first("steams", by_general) == "yes",
     )
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from knowledge.foods.model import Behaviour
 from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import AFTER, MAIN, SECOND, SOFTENED, Placed, Way
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Placed, Way
 from knowledge.planner.methods import Method
 from knowledge.planner.scoring import LEFT_OUT, edge_share
 from knowledge.planner.shortened import shortened
@@ -20,6 +20,7 @@ from knowledge.planner.ways import SOFTEN_S
 from knowledge.planner.windows import kept_hot
 
 WEIGHTS = Weights(per_add=0.5, per_s=0.02 / 60.0, edge=0.6)
+WAITS_S = 480.0  # browned meat on its plate, while onions soften and the liquid comes to a boil
 SHORT_S, LONG_S = 120.0, 15 * 60.0  # of a second sealing; shorter is stirred in, longer is no second one
 FOAMING = frozenset({Behaviour.FOAMS, Behaviour.SWELLS})
 OUT = "out"  # the lane of what stays in the fridge
@@ -49,6 +50,45 @@ def lay(
 
 
 def _lay(
+    dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
+) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
+    """The best choice in which no meat waits half cooked: browned it goes in at once, or pale in its turn."""
+    waiting: set[int] = set()
+    for _ in dishes:
+        led = [_led(w, "" if id(dish) in waiting else BROWNED) for dish, w in zip(dishes, ways, strict=True)]
+        laid = _stabbed(dishes, method, led)
+        if laid is None or method.kind != "wet":
+            return laid
+        longest = max((p.add_s for p in laid[0]), default=0.0)
+        placed = tuple(_at_once(p, longest) for p in laid[0])
+        more = {id(p.way.dish) for p in placed if _waits(p, longest)}
+        if not more:
+            return placed, laid[1]
+        waiting |= more
+    return laid
+
+
+def _led(ways: list[Way], lead: str) -> list[Way]:
+    """Of meat that may be browned or not, the ways that are or are not; all ways of everything else."""
+    if not any(w.lead == BROWNED for w in ways):
+        return ways
+    return [w for w in ways if w.lead == lead or w.lane_is(AFTER)]
+
+
+def _waits(placed: Placed, longest_s: float) -> bool:
+    """Whether it would lie on a plate, raw in the middle, for longer than onions take (USDA FSIS: never)."""
+    return placed.way.lead == BROWNED and longest_s - placed.add_s > WAITS_S
+
+
+def _at_once(placed: Placed, longest_s: float) -> Placed:
+    """Browned meat that would wait, in from the start where it is good for so long."""
+    way = placed.way
+    if _waits(placed, longest_s) and way.window.hi_s >= longest_s:
+        return replace(placed, add_s=longest_s)
+    return placed
+
+
+def _stabbed(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
     refused = [
@@ -86,11 +126,7 @@ def _lay(
     if method.finish == "broil" and len({p.way.window.lane for p in placed}) < 2:
         return None  # a roast like any other
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
-    waits_s = longest + (SOFTEN_S if softened else 0.0)
-    for n, p in enumerate(placed):
-        if p.way.rests:
-            way, at = kept_hot(p.way, waits_s)
-            placed[n] = Placed(way=way, add_s=at)
+    placed = plated(placed, softens=bool(softened))
     for w in softened:
         first = min(w, key=lambda x: (x.window.lo_s > longest, x.window.cost, x.window.lo_s))
         placed.append(Placed(way=first, add_s=max(longest, first.window.lo_s)))
@@ -107,6 +143,17 @@ def _is_worth_two(placed: Sequence[Placed]) -> bool:
     if not second or not SHORT_S <= max(second) <= LONG_S or first - max(second) < SHORT_S:
         return False
     return not any(p.way.dish.food.pressure in FOAMING and p.way.lane_is(MAIN) for p in placed)
+
+
+def plated(placed: Sequence[Placed], *, softens: bool) -> list[Placed]:
+    """The same, with each steak or chop that rests kept hot for as long as the others cook."""
+    longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER) and not p.way.rests), default=0.0)
+    waits_s = longest + (SOFTEN_S if softens else 0.0)
+    found = []
+    for p in placed:
+        way, at = kept_hot(p.way, waits_s)
+        found.append(Placed(way=way, add_s=at) if p.way.rests else p)
+    return found
 
 
 def _stay_out(dish: Dish) -> Window:

@@ -168,6 +168,7 @@ class PlanItem:
     called: str = ""  # as steps call it: plural when there are several
     on_top: bool = False  # lies on the others, out of the liquid
     lane: str = "main"  # the stage it finishes in: "main", the "second" sealing, "after" pressure
+    lead: str = ""  # what happened in the open pan before: "browned", "seared", "softened", "soaked"
     add_s: float = 0.0  # when it goes into that stage, before the end of the stage
 
     @property

@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dinner, Dish, gather
-from knowledge.planner.draft import AFTER, Draft, Placed, Way
-from knowledge.planner.laying import lay
+from knowledge.planner.draft import AFTER, SOFTENED, Draft, Placed, Way
+from knowledge.planner.laying import lay, plated
 from knowledge.planner.methods import Method, methods
 from knowledge.planner.model import Plan, Request
 from knowledge.planner.search import draft_with
@@ -47,6 +47,7 @@ def placed_of(plan: Plan, dinner: Dinner, store: Store) -> tuple[Placed, ...]:
     found = []
     for (item, _), ways in zip(kept, ways_now(dishes, plan, plan.request, store), strict=True):
         same = [w for w in ways if w.cut.id == item.cut_id and w.window.lane == item.lane]
+        same.sort(key=lambda w: w.lead != item.lead)
         if same:
             found.append(Placed(way=same[0], add_s=item.add_s))
     return tuple(found)
@@ -55,9 +56,16 @@ def placed_of(plan: Plan, dinner: Dinner, store: Store) -> tuple[Placed, ...]:
 def redrawn(plan: Plan, request: Request, dinner: Dinner, placed: tuple[Placed, ...], store: Store) -> Draft:
     """A draft in the plan's vessel with these dishes placed."""
     method = method_of(plan, store)
+    softens = any(p.way.lead == SOFTENED for p in placed)
+    placed = tuple(plated([_afresh(p) for p in placed], softens=softens))
     vessel = store.vessel(plan.vessel)
     size = next(s for s in vessel.sizes if s.id == plan.size)
     return draft_with(dinner, request, vessel, size, method, setting_of(plan, method), placed, ())
+
+
+def _afresh(placed: Placed) -> Placed:
+    """A resting piece as before it was settled how it is kept hot."""
+    return replace(placed, way=replace(placed.way, rewarmed=False), add_s=0.0) if placed.way.rests else placed
 
 
 def relaid(

@@ -148,21 +148,21 @@ def add_at_s(placed: Placed, when: Stages) -> float:
         return when.after_end_s - placed.add_s
     if placed.way.lead == SOFTENED:
         return when.browned_s
+    if placed.way.lane_is(SECOND):
+        return when.reopened_s
     if when.at_pressure_s > when.main_start_s:
         return when.main_start_s
     return when.main_end_s - placed.add_s
 
 
 def first_in_s(placed: Placed, when: Stages) -> float:
-    if placed.way.lane_is(SECOND):
-        return when.reopened_s
     """When a dish first meets heat."""
     return 0.0 if placed.way.lead in (BROWNED, SEARED) else add_at_s(placed, when)
 
 
 def out_s(placed: Placed, when: Stages) -> float:
     """When a dish leaves the heat: at the end, or earlier to stand."""
-    if placed.way.rests:
+    if placed.way.rests and not placed.way.rewarmed:
         return when.browned_s
     end = when.after_end_s
     return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end

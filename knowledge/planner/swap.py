@@ -122,6 +122,8 @@ def _held(
     if dish is None:
         return no(f"No {new.name}: it is left out of this dinner.")
     [ways] = ways_now((dish,), plan, request, store)
+    if twins := {p.way.lead for p in rest if p.way.dish.food.id == new.id}:
+        ways = [w for w in ways if w.lead in twins]  # one food is treated in one way
     old = next((p for p in before if item is not None and _is(p, item)), None)
     if ways and max(w.fit for w in ways) < POOR_FIT:
         return refusal(plan, request, item, dish, (), store)

@@ -16,8 +16,9 @@ from knowledge.foods.store import Store
 from knowledge.physics import cook
 from knowledge.physics.model import Case, Outcome
 from knowledge.planner.dinner import figures
-from knowledge.planner.followed import DRY, batches, case_of
+from knowledge.planner.followed import DRY, case_of, in_pan_s, slices_step
 from knowledge.planner.model import Do, Plan, PlanItem
+from knowledge.planner.waiting import on_the_plate
 from knowledge.planner.written import SLACK_S, as_written, sealings
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
@@ -63,6 +64,7 @@ def check(plan: Plan, *, store: Store) -> Report:
     problems = [
         *as_written(plan, store=store),
         *_late_or_early(items),
+        *on_the_plate(plan, store=store),
     ]
     return Report(
         items=items,
@@ -77,9 +79,10 @@ def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
     """How long one piece is in the heat: of what is only seared, its own turn in the pan."""
     mine = [s for s in plan.steps if item.food_id in s.foods]
     brown = next((s for s in mine if s.do is Do.BROWN), None)
-    seared = plan.settings.method == "saute" and not any(s.do is Do.ADD for s in mine)
-    if brown is not None and seared and item.out_s < plan.cooking_s - 1.0:
-        return brown.hands_s / batches(brown, plan, store)
+    rests = not any(s.do is Do.ADD for s in mine) and item.out_s < plan.cooking_s - 1.0
+    sliced = slices_step(item, plan) is not None
+    if brown is not None and plan.settings.method == "saute" and (rests or sliced):
+        return in_pan_s(item, plan, store)
     return item.out_s - item.in_s
 
 

@@ -28,6 +28,7 @@ from knowledge.planner.windows import BROIL_MM, Open, closed
 BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
 SOFTEN_S = 5 * 60.0
 SHORTEST_S = 60.0
+PALE = 1.0  # points of meat that is not browned
 CUT_STEP, KNIFE_MIN = (
     0.1,
     0.02,
@@ -107,7 +108,7 @@ def _ways(
         else cuts_for(dish, method, request, store)
     )
     on_bed = bed and steams_on_top(dish, method, store)
-    for lane, points in lanes:
+    for lane, points, lead in _led(dish, method, lanes, fit.way, alone=alone):
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
             if cut.parts == 1:
@@ -116,7 +117,6 @@ def _ways(
                 continue
             if lane == AFTER and method.finish == "broil" and _is_bulky(dish, piece):
                 continue
-            lead = _lead(dish, method, lane, fit.way, alone=alone)
             lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             come_up_s = heat.come_up_s(lane) if method.kind == "sealed" else 0.0
             top = method.kind == "wet" and (fit.way == "top" or on_bed)
@@ -150,6 +150,17 @@ def _ways(
                 least_s=RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
             )
+
+
+def _led(
+    dish: Dish, method: Method, lanes: Sequence[tuple[str, float]], way: str, *, alone: bool
+) -> Iterator[tuple[str, float, str]]:
+    """Each lane with what happens before it. Meat for a pot may also go in pale, when its turn comes late."""
+    for lane, points in lanes:
+        lead = _lead(dish, method, lane, way, alone=alone)
+        yield lane, points, lead
+        if lead == BROWNED and method.kind == "wet" and dish.kind != "warm_through":
+            yield lane, points - PALE, ""
 
 
 def joins_second(dish: Dish, way: str) -> bool:

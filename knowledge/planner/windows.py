@@ -12,6 +12,7 @@ from knowledge.physics.model import Case, Outcome, Texture
 from knowledge.planner import heat
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, SEARED, SOAKED, SOFTENED, Way
+from knowledge.planner.handling import SLICED, handling
 from knowledge.planner.stabbing import Window
 
 SEAR_LEAST = 0.65  # of the time to done: the hot crust goes on cooking a thick middle on the plate
@@ -23,6 +24,8 @@ LONGEST_STEAK_S = 20 * 60.0
 JOINT_KG = 0.7  # from here a piece rests for as long as it takes to carve the board clear
 RESTS_FROM_MM = 14.0  # a steak or a chop; thinner and it goes back into the dish
 PLATE_S = 900.0  # so long it stays warm under foil
+SLICES_S = 60.0  # 10 mm slices in a hot pan
+HALF_DONE_S = 780.0  # no meat waits longer than that before it is done
 COLD_S = 480.0  # from here it goes back into the pan for the last minutes, to be hot
 CRISPED_S = 720.0  # cooked already: so long it crisps on a tray before it dries
 SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
@@ -103,6 +106,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         rest_s=rest_s,
         fit=way.fit,
         rests=rests,
+        slices=rests and handling(way.dish, store=store).carve == SLICED,
     )
 
 
@@ -113,16 +117,23 @@ def _rests_on_a_plate(way: Open) -> bool:
 
 
 def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
-    """A seared piece and when it goes back [s before the end]: not at all, or to be hot again.
+    """A seared piece and when it goes back [s before the end]: not at all, sliced, or whole to be hot again.
+
+    Slices are done before they rest and warm through in a minute. A whole piece is pulled early
+    and finished in the pan, but not when it would wait half done for long (USDA FSIS).
 
     Args:
         others_s: how long the others cook after it came out.
     """
-    if not way.rests or others_s <= COLD_S or way.dish.safety == "poultry":  # no bird waits half done
+    if not way.rests or others_s <= COLD_S:
+        return way, 0.0
+    if way.slices:
+        return replace(way, rewarmed=True), SLICES_S
+    if way.dish.safety == "poultry":
         return way, 0.0
     back = replace(way.window, lo_s=BACK_S[0], hi_s=BACK_S[1], best_s=120.0)
-    sear_s = _sear_share(way.piece.size_mm) * way.lead_s
-    return replace(way, rests=False, window=back, lead_s=sear_s), back.best_s
+    share = _sear_share(way.piece.size_mm) if others_s <= HALF_DONE_S else 1.0
+    return replace(way, rests=False, window=back, lead_s=share * way.lead_s), back.best_s
 
 
 def _sear_share(size_mm: float) -> float:
