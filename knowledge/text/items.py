@@ -13,6 +13,7 @@ from knowledge.text.amounts import Amount
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat
 from knowledge.text.roles import Role
+from knowledge.text.same import common_name, merge_neighbours
 from knowledge.text.segments import Element, Found, Segment
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
@@ -32,6 +33,7 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
     heading = ""
     of_sentence = -1
     inherited: str | None = None
+    shared: Amount | None = None
     for segment in parts:
         if segment.opener in (".", "!", "?") and heading == "missing":
             heading = ""  # a list of what is missing ends with its sentence
@@ -46,9 +48,15 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
             continue
         if segment.depth and last is not None and _narrows(segment, foods, last, vocabulary):
             continue
+        if segment.depth and last is not None and _describes(segment, foods, last, tokens, vocabulary):
+            continue
+        merge_neighbours(segment, tokens, vocabulary)
         _reversed_name(segment, tokens, vocabulary)
         foods = [e.food for e in segment.elements if e.food]
+        shared = _each_of(segment, shared)
         _attach(segment)
+        for food in foods:
+            food.amount = food.amount or shared
         for food in foods:
             if heading == "frozen" or (heading == "leftover" and segment.sentence == of_sentence):
                 food.add_state(heading)
@@ -100,6 +108,7 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
                 element.amount.bare
                 and not element.amount.size
                 and segment.opener not in ("(", "[", ")", "]", "-", ":")
+                and not segment.depth
             )
             if not number_only:
                 last.amount = _joined(last.amount, element.amount)
@@ -143,7 +152,7 @@ def _mark(food: Found, mark: tuple[str, str]) -> None:
 
 def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Vocabulary) -> bool:
     """ "fish (rohu)", "keema (goat)": the brackets say which one it is."""
-    if len(foods) != 1 or foods[0].role is not Role.HAVE:
+    if len(foods) != 1 or foods[0].role is not Role.HAVE or segment.opener in ("or", "and", "plus", "with"):
         return False
     inner = foods[0]
     if last.named.name.startswith("ground ") and not last.named.name.endswith(inner.named.name):
@@ -158,12 +167,45 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
         last.role = Role.HAVE
     elif last.named.name.startswith("ground ") and last.named.name.endswith(inner.named.name):
         pass
+    elif last.named.name in _GENERIC and (
+        exact := vocabulary.get([*inner.named.name.split(), *last.named.name.split()])
+    ):
+        last.named = exact.foods[0]  # "cheese (goat)", "sausages (pork, 6)"
     elif last.named.name in _GENERIC and not segment.of("amount") and last.named.name != inner.named.name:
         last.named = inner.named
     else:
         return False
     _attach(segment)
     last.amount = last.amount or inner.amount
+    if inner.state:
+        last.add_state(inner.state)
+    return True
+
+
+_NOT_DESCRIBING = frozenset(["with", "and", "plus", "also", "too", "or", "optional", "for", "not", "no"])
+_CLOSE = 4  # tokens between a food and the bracket that describes it: its amount
+
+
+def _describes(
+    segment: Segment, foods: list[Found], last: Found, tokens: Sequence[Token], vocabulary: Vocabulary
+) -> bool:
+    """ "Meatballs (raw beef, 500g)", "zucca (pumpkin)": a bracket behind a food says what it is."""
+    if len(foods) != 1 or foods[0].role is not Role.HAVE:
+        return False
+    inner = foods[0]
+    opening = next((n for n in range(inner.hit.start, last.hit.end - 1, -1) if tokens[n].text in "(["), -1)
+    if opening < 0 or opening - last.hit.end > _CLOSE:
+        return False
+    closing = next((n for n in range(opening, len(tokens)) if tokens[n].text in ")]"), len(tokens))
+    said = {t.text for t in tokens[last.hit.end : closing]}
+    counted = any(e.amount and e.amount.grams is None and e.amount.qty for e in segment.of("amount"))
+    between = {t.text for t in tokens[last.hit.end : opening]}
+    if said & _NOT_DESCRIBING or counted or between & {",", "\n", ".", ";", ")"}:
+        return False
+    _attach(segment)
+    last.named = common_name(last, inner, tokens, vocabulary) or last.named
+    last.amount = inner.amount if last.amount is None else _joined(last.amount, inner.amount or last.amount)
+    last.cut = last.cut or inner.cut
     if inner.state:
         last.add_state(inner.state)
     return True
@@ -238,6 +280,15 @@ def _is_count(amount: Amount | None) -> bool:
 def _is_part_of(said: Amount | None, part: Amount) -> bool:
     """ "A savoy cabbage half": the part said behind is what there is of it."""
     return said is not None and said.article and part.bare and part.qty is not None and part.qty < 1
+
+
+def _each_of(segment: Segment, before: Amount | None) -> Amount | None:
+    """The amount of "150 g each of beans, peas and corn", for as long as foods follow without one."""
+    amounts = segment.of("amount")
+    first = segment.elements[0].amount if segment.elements else None
+    if first is not None and first.each and len(amounts) == 1:
+        return replace(first, each=False)
+    return before if not amounts and not segment.of("word") and not segment.depth else None
 
 
 def _held(amount: Amount, holder: Amount) -> Amount:
@@ -326,6 +377,7 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
         sure=food.hit.sure,
         across_mm=amount.across_mm if amount else None,
         rough=amount.rough if amount else None,
+        form=food.form,
     )
 
 
@@ -355,4 +407,5 @@ def _merged(a: Item, b: Item, add: bool) -> Item:
         sure=a.sure or b.sure,
         across_mm=a.across_mm or b.across_mm,
         rough=a.rough or b.rough,
+        form=a.form or b.form,
     )

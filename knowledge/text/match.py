@@ -154,6 +154,7 @@ def _belongs_to_next(tokens: Sequence[Token], last: int, vocabulary: Vocabulary)
     return pair in vocabulary.own and (tokens[last + 1].key,) in vocabulary.phrases
 
 
+_POTFULS = ("bowl", "pot", "batch", "tub", "portion", "portions", "tupperware", "rest", "tubs", "box")
 _JOINTS = ("haunch", "loin", "rump", "leg", "shoulder")
 
 
@@ -178,7 +179,11 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
             (
                 (
                     said in ("chili", "chilli")
-                    and (before in ("a", "of", "leftover") or after in ("from", "con", "for", "leftovers"))
+                    and (
+                        before in ("a", "leftover")
+                        or (before == "of" and hit.start > 1 and text[hit.start - 2] in _POTFULS)
+                        or after in ("from", "con", "for", "leftovers")
+                    )
                 )
                 or said == "date"
                 or (said == "cloves" and (before.isdigit() or after == "of"))

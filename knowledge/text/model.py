@@ -88,6 +88,7 @@ class Item:
     phrase: str  # the cook's own words
     sure: bool  # False: a near match that should be shown as such
     across_mm: float | None = None  # how thick a piece is, as said ("3 cm thick")
+    form: str = ""  # what the mince is shaped into: "patty", "meatball"
     rough: str | None = None  # "little" ("a splash of", "bit of") or "plenty" ("lots of"): no number said
 
 

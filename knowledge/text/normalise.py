@@ -27,7 +27,7 @@ _LETTERS_WITHOUT_PARTS = {"ø": "o", "đ": "d", "ł": "l", "ß": "ss", "æ": "ae
 _LONG_NUMBER = re.compile(r"\d{10,}")  # no amount has ten digits
 _FACES = re.compile(
     r"(?:(?<=\s)|(?<=[a-z0-9)!?.,])|^)(?:[:;=]['’]?-[()\[\]dpo/\\|*3]+|[:;=]['’]?[)\]]+|:['’]?[(\[]+(?!\w)|"
-    r"(?<=\s)[:;][(\[]+|[:;=x][dp]\b|(?<=\s):[/\\|]+(?=\s|$)|\^[_.]?\^|<3(?=\s*(?:$|[.,!\n])))",
+    r"(?<=\s)[:;][(\[]+|[:;=x][dp]\b|(?<=\s):[/\\|]+(?=[\s,.!]|$)|\^[_.]?\^|<3(?=\s*(?:$|[.,!\n])))",
     re.IGNORECASE,
 )  # ":(" and the like are no brackets
 _ABOUT = re.compile(r"~(?=\s*\d)|\b(?:ca|approx|abt)\.(?=\s*\d)|≈", re.IGNORECASE)  # "~400 g", "ca. 2 kg"

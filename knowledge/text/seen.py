@@ -13,6 +13,7 @@ from knowledge.text.match import Hit, corrected, hits
 from knowledge.text.model import Context, Item, Mode, ReadyBy
 from knowledge.text.normalise import FOOD, Flat, key
 from knowledge.text.roles import Role, mask, roles
+from knowledge.text.same import mark_dish_names
 from knowledge.text.segments import Found, Segment, segments
 from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_strange, unknown_foods
@@ -67,6 +68,7 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
             parts[n] = Role.AIM
     parts_of_text = segments(right, found, parts, [*times, *eaters, *pots, *rules])
     mark_aims(parts_of_text)
+    mark_dish_names(parts_of_text, right, vocab)
     gathered = items.gather(parts_of_text, right, vocab)
     return Seen(
         flat=flat,

@@ -66,8 +66,8 @@ class Found:
     state: str | None = None
     cut: str | None = None
     size: str | None = None
-    said: str = ""
     colour: str = ""
+    form: str = ""  # the cut of mince that it is meant for: "patty" for burgers
 
     def add_state(self, state: str) -> None:
         if _STATE_RANK[state] > _STATE_RANK.get(self.state or "", 0):

@@ -24,11 +24,13 @@ def unknown_foods(
     segments: Sequence[Segment], flat: Flat, tokens: Sequence[Token], vocabulary: Vocabulary, *, known: int
 ) -> tuple[Item, ...]:
     """Segments that name no known food but hold a word that is neither English nor a dish."""
-    out = []
+    out: list[Item] = []
     measured = any(s.of("amount") and s.of("word") and not s.of("food") for s in segments)
     if not known and not measured:
         return ()
-    for segment in segments:
+    for n, segment in enumerate(segments):
+        if segment.closer == "(" and n + 1 < len(segments) and segments[n + 1].of("food"):
+            continue  # "zucca (pumpkin)": the bracket says what it is
         item = _unknown(segment, flat, tokens, vocabulary, lone=not known)
         if item is not None:
             out.append(item)

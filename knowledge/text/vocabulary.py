@@ -181,6 +181,16 @@ class Vocabulary:
         """The phrase made of these words (in the singular), if it is one."""
         return self.phrases.get(tuple(keys))
 
+    def food(self, named: Named) -> Food | None:
+        """The figures of a named food, if the store has them."""
+        return self._store.food(named.food_id) if named.food_id else None
+
+    def meanings(self, known: str) -> tuple[str, ...]:
+        """The ids of all foods that a name (in the form of `key`) may mean, best first."""
+        phrase = self.phrases.get(tuple(known.split()))
+        own = [named.food_id for named in phrase.foods if named.food_id] if phrase else []
+        return tuple(dict.fromkeys([*own, *self._store.names().get(known, ())]))
+
     def named(self, name: str) -> Named:
         """The food a name stands for; one that nobody knows keeps its name."""
         phrase = self.phrases.get(tuple(key(name).split()))
@@ -190,6 +200,14 @@ class Vocabulary:
     def food_words(self) -> frozenset[str]:
         """Every word that occurs in a food phrase."""
         return frozenset(word for phrase in self.phrases for word in phrase)
+
+    @cached_property
+    def animals(self) -> frozenset[tuple[str, str]]:
+        """Words that are the name of an animal's meat, with the animal: others begin with it ("beef rib")."""
+        named = {food.name: food.food_id for phrase in self.phrases.values() for food in phrase.foods}
+        heads = {name.split()[0] for name in named if " " in name}
+        own = ((name, self._store.food(named[name] or "")) for name in heads & named.keys() if named[name])
+        return frozenset((name, food.animal) for name, food in own if food.animal)
 
     @cached_property
     def following(self) -> Mapping[str, tuple[str, ...]]:
