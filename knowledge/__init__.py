@@ -100,6 +100,12 @@ class Knowledge:
 
         return ask(text, store=self.store, kitchen=kitchen)
 
+    def first_aid(self, text: str) -> str | None:
+        """What to do first about an accident that a message tells of; None when it tells of none."""
+        from knowledge.accidents import first_aid
+
+        return first_aid(text)
+
     def leftovers(self, food_ids: Sequence[str]) -> tuple[str, str]:
         """How to keep what is left of these foods: the text and its source."""
         from knowledge.answers import leftovers

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from itertools import pairwise
 
 from knowledge.foods.model import Food
@@ -32,7 +32,8 @@ OF_UNIT = re.compile(r"^(ear|cob|head|bunch|clove|stalk|stick|fillet|piece)s? of
 TINS = frozenset({"tin", "can", "jar", "pouch", "carton"})  # words that are no part of a food's name
 MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game"})
 USUAL_EATERS = 2.0
-PASSED = timedelta(hours=20)  # a clock time further ahead than this was meant earlier today
+DAY_S = 24 * 3600.0
+PASSED_S = 20 * 3600.0  # a clock time further ahead than this was meant earlier today
 
 
 def request_of(
@@ -218,11 +219,9 @@ def seconds_until(ready_by: ReadyBy, now: datetime) -> float | None:
     hour, _, minute = ready_by.clock.partition(":")
     if not (hour.isdecimal() and minute.isdecimal() and int(hour) < 24 and int(minute) < 60):
         return None
-    then = now.replace(hour=int(hour), minute=int(minute), second=0, microsecond=0)
-    if then < now:
-        then += timedelta(days=1)
-    ahead = then - now
-    return (ahead - timedelta(days=1) if ahead > PASSED else ahead).total_seconds()
+    of_day = 3600.0 * now.hour + 60.0 * now.minute + now.second + now.microsecond / 1e6
+    ahead = (3600.0 * int(hour) + 60.0 * int(minute) - of_day) % DAY_S
+    return ahead - DAY_S if ahead > PASSED_S else ahead
 
 
 def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[str, ...]) -> Request:

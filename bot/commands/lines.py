@@ -14,6 +14,8 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
+from knowledge.errors import BadData
+
 EVENING = datetime(2026, 1, 1, 17, 30)  # noqa: DTZ001  a cook's evening, when nobody says what time it is
 
 Record = Mapping[str, Any]  # at least id and text
@@ -36,7 +38,11 @@ def clock_option(parser: argparse.ArgumentParser) -> None:
 
 
 def answer_lines(command: str, lines: Iterable[str], answer: Callable[[Record], Answered]) -> int:
-    """Print the answer to every line. Returns the exit status: 0, or 2 if a line could not be used."""
+    """Print the answer to every line.
+
+    Returns the exit status: 0; 2 if a line could not be used; 1 if one met a bug of ours, which
+    is named with its line, and does not cost the lines after it.
+    """
     status = 0
     for number, line in enumerate(lines, 1):
         if not line.strip():
@@ -46,11 +52,19 @@ def answer_lines(command: str, lines: Iterable[str], answer: Callable[[Record], 
             said, problems = answer(record)
         except UnusableError as error:
             problems = (str(error),)
+        except BadData:
+            raise  # of the tables, not of the line
+        except Exception as error:
+            print(
+                f"panwright {command}: line {number}: a bug: {type(error).__name__}: {error}", file=sys.stderr
+            )
+            status = 1
+            continue
         else:
             print(json.dumps({"id": record["id"], **said}, ensure_ascii=False), flush=True)
         for problem in problems:
             print(f"panwright {command}: line {number}: {problem}", file=sys.stderr)
-            status = 2
+            status = status or 2
     return status
 
 
@@ -66,12 +80,16 @@ def _record(line: str, number: int) -> Record:
     if not line.lstrip().startswith("{"):
         return {"id": str(number), "text": line}
     try:
-        record = json.loads(line)
+        record = json.loads(line, parse_constant=_no_number)
     except (ValueError, RecursionError) as error:
         raise UnusableError(f'not a JSON object ({error}); expected {{"id": ..., "text": ...}}') from error
     if not isinstance(record, dict) or not isinstance(record.get("text"), str):
         raise UnusableError('field "text": expected a string')
     return {**record, "id": record.get("id", str(number))}
+
+
+def _no_number(said: str) -> float:
+    raise ValueError(f"{said} is no number")
 
 
 def _clock(said: str) -> datetime:

@@ -23,6 +23,8 @@ from knowledge.planner.model import Have, NoPlan, SwapAnswer
 from knowledge.text import read
 from knowledge.text.model import Context
 
+MOST_G = 1e6  # more than any kitchen holds
+
 
 def run(argv: Sequence[str]) -> int:
     """Answer every line of standard input. Returns 0, or 2 if a line could not be used."""
@@ -54,8 +56,9 @@ def _check(record: Record) -> None:
     if not record.get("from") and not record.get("to"):
         raise UnusableError('fields "from" and "to": expected at least one food name')
     grams = record.get("grams")
-    if grams is not None and (isinstance(grams, bool) or not isinstance(grams, int | float) or grams <= 0):
-        raise UnusableError(f'field "grams": expected a positive number, got {grams!r}')
+    is_number = isinstance(grams, int | float) and not isinstance(grams, bool)
+    if grams is not None and not (is_number and 0.0 < grams <= MOST_G):
+        raise UnusableError(f'field "grams": expected grams above 0 and up to {MOST_G:.0f}, got {grams!r}')
 
 
 def _nothing_to_change(made: NoPlan) -> Mapping[str, Any]:

@@ -112,18 +112,6 @@ WORDS: Mapping[str, Topic] = {
     "yes": Topic.YES,
     "no": Topic.NO,
 }
-# Accidents, found anywhere in a message: answered before anything else, the cook is left as it is.
-ACCIDENTS: Mapping[str, str] = {
-    "on fire": talk.FIRE,
-    "caught fire": talk.FIRE,
-    "burnt myself": talk.BURN,
-    "burned myself": talk.BURN,
-    "scalded myself": talk.BURN,
-    "burnt my hand": talk.BURN,
-    "burned my hand": talk.BURN,
-    "cut myself": talk.CUT,
-    "cut my finger": talk.CUT,
-}
 REMINDER_WORDS: Mapping[str, str] = {
     "done": "done",
     "ok done": "done",
@@ -147,9 +135,9 @@ def _text(state: Chat, text: str, now: datetime, knowledge: Knowledge) -> Outcom
     if not text:
         return _say(state, talk.EMPTY)
     word = " ".join(text.lower().rstrip("?!. ").split())
-    for accident, first_aid in ACCIDENTS.items():
-        if accident in word:
-            return _say(state, first_aid)
+    first_aid = knowledge.first_aid(text)  # before anything else; the cook is left as it is
+    if first_aid is not None:
+        return _say(state, first_aid)
     if word in WORDS:
         return _dispatch(state, WORDS[word], Message(reading=_blank(text), now=now, knowledge=knowledge))
     if word in REMINDER_WORDS:

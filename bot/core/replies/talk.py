@@ -130,21 +130,6 @@ def changed(parts: Sequence[str]) -> str:
     return f"Noted: {listed(parts)}."
 
 
-# After the NHS pages on burns and scalds and on cuts, and fire services' advice on kitchens (from memory).
-BURN = (
-    "Heat off. Hold the burn under cool running water for 20 minutes: no ice, no butter. Rings off. "
-    "Larger than your hand, on face or hands, blistered, or a child's: get medical help now."
-)
-CUT = (
-    "Heat off. Press a clean cloth on it, hand held up, for 10 minutes. "
-    "Still bleeding, deep or numb: get medical help now. Throw away food that got blood on it."
-)
-FIRE = (
-    "Heat off if you can reach it. Never water on burning fat, never carry the pan. A lid over a pan; "
-    "an oven stays shut. Not out at once: everybody out, door shut, call the fire service."
-)
-
-
 def tonight(barred: Sequence[str], dropped: Sequence[str], allergy: bool) -> str:
     """An allergy or a food not wanted that came with a dinner: said back, so that the cook can trust it."""
     labels = " Packets differ, so read the labels too." if allergy else ""

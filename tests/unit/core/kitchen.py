@@ -17,6 +17,7 @@ from bot.core.conversation import step
 from bot.core.events import ButtonPressed, Event, TextReceived
 from bot.core.state import Chat, Profile
 from knowledge import Knowledge
+from knowledge.accidents import first_aid
 from knowledge.planner.model import (
     Alternative,
     Caution,
@@ -292,6 +293,9 @@ class Pantry:
 
     def ask(self, text: str, *, kitchen: Kitchen) -> Answer:
         return Answer(known=True, answer="74 °C.", sources=("FSIS",))
+
+    def first_aid(self, text: str) -> str | None:
+        return first_aid(text)
 
     def leftovers(self, food_ids: Sequence[str]) -> tuple[str, str]:
         return "Leftovers: into the fridge within 2 hours, eat within 3 days.", "FSIS"

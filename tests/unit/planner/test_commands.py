@@ -10,6 +10,7 @@ import pytest
 
 from bot.commands import plan as plan_command
 from bot.commands import swap as swap_command
+from bot.commands.lines import Answered, Record, answer_lines
 
 
 def lines(
@@ -52,6 +53,38 @@ def test_bad_lines_are_named_and_the_good_ones_answered(
     assert "line 1" in err
     assert "line 2" in err
     assert "kitchen.vessels" in err
+
+
+@pytest.mark.parametrize("grams", ["NaN", "Infinity", "-5", "0", "1e300", '"a lot"', "true"])
+def test_grams_that_are_none_are_named_and_the_rest_is_answered(
+    grams: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    good = '{"text": "salmon, potatoes, carrots", "from": "carrot", "to": "parsnip"}'
+    text = f'{good}\n{good[:-1]}, "grams": {grams}}}\n{good}\n'
+    status, got, err = lines(swap_command, text, monkeypatch, capsys)
+    assert (status, len(got)) == (2, 2)
+    assert "line 2" in err
+
+
+def test_a_bug_costs_its_own_line_only(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def answer(record: Record) -> Answered:
+        return {"half": 1.0 / float(record["text"])}, ()
+
+    status = answer_lines("half", ["2", "0", "4"], answer)
+    out, err = capsys.readouterr()
+    assert status == 1
+    assert [json.loads(line)["half"] for line in out.splitlines()] == [0.5, 0.25]
+    assert "line 2: a bug: ZeroDivisionError" in err
+
+
+def test_the_last_evening_of_the_calendar_is_an_evening(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    line = '{"text": "salmon, potatoes, by 1am", "kitchen": {"now": "9999-12-31T23:10"}}\n'
+    status, got, _ = lines(plan_command, line, monkeypatch, capsys)
+    assert (status, len(got)) == (0, 1)
 
 
 def test_a_refusal_is_an_answer(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
