@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
-from functools import lru_cache
+from dataclasses import replace
 
 from knowledge import diets
 from knowledge.answers.advice import row
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.restraints import akin_to, diets_said, rules_out
+from knowledge.answers.subject import Subject, holds, subject_of
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
-from knowledge.foods.store import Store
 
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
+POSITIVE = frozenset({"vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain"})
 _IS_ALLERGEN = (
     r" (?:is|are|does|do) [\w ]+ (?:(?:considered|count(?:ed)? as|classed as) )?(?:a |an )?"
     r"(?:dairy|gluten|nuts?|tree nuts?|wheat|soy|shellfish|crustaceans?|molluscs?) $"
@@ -25,11 +27,13 @@ _CONTAINS = re.compile(
 _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
 )
+_FOR_ALLERGY = re.compile(r" (?:free|allerg\w*|intoleran\w*|sensitiv\w*) ")
 _SHELLFISH = frozenset({"crustaceans", "molluscs"})
 _ASKS_DIET = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian"
     r"|halal|kosher|jains?|coeliacs?|celiacs?|any|are there|is there|(?:is|are) \w+ in|suitable|ok for"
-    rf"|safe for|made (?:with|of|from)|(?:what|which) [\w ]+ (?:is|are) in) |{_IS_ALLERGEN}"
+    rf"|safe for|can ?t (?:have|eat)|avoids?|made (?:with|of|from)|(?:what|which) [\w ]+ (?:is|are) in) "
+    rf"|{_IS_ALLERGEN}"
 )
 
 
@@ -50,9 +54,8 @@ def allergens(question: Question) -> Answer | None:
         return _listed(question, question.mentions[0])
     if not _ASKS_DIET.search(plain):
         return None
-    meant = diet_words(question.store)
-    words = max((w for w in meant if f" {w}" in plain and not _is_the_food(question, w)), key=len, default="")
-    if not words:
+    asked = _asked_about(question)
+    if asked is None:
         if own := _allergic_to(question):
             return own
         return (
@@ -60,75 +63,114 @@ def allergens(question: Question) -> Answer | None:
             if question.says("allergen") and question.mentions
             else None
         )
-    others = [
-        m for m in question.mentions if m.phrase not in (words, words.removesuffix(" free"), f"{words}s")
-    ]
-    mention = next(iter(others), None)
-    if mention is None:
+    words, token = asked
+    subject = subject_of(question, words, token)
+    if subject is None:
         return None
-    food, token = mention.food, meant[words]
-    barred = diets.bars(food, token)
-    positive = token in ("vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain")
-    inside = question.says("what s in", "whats in", "what is in") and not positive
-    contains = inside or (_CONTAINS.search(plain) is not None and not positive and _FIT.search(plain) is None)
-    yes = barred if contains else not barred  # in doubt the question is whether it may be eaten
+    text, known = _phrased(question, subject, token, _verdict(question, subject, token))
+    sources = cited(question.store, "EU-1169", "A-FDA-ALLERGEN") if known else ()
+    return Answer(known=known, answer=f"{text} {CHECK}", sources=sources)
+
+
+def _asked_about(question: Question) -> tuple[str, str] | None:
+    """The allergen or diet that the question asks about, as said and as a token."""
+    plain = question.plain
+    for mention in question.mentions:  # names that merely hold an allergen's word: "coconut milk"
+        if " " in mention.phrase and not rules_out(question, mention):
+            plain = plain.replace(f" {mention.phrase} ", " · ", 1)
+    said = diets_said(plain, question.store)
+    if not said:
+        return None
+    for_whom = [w for w in said if _FOR_ALLERGY.match(plain[plain.rfind(f" {w}") + 1 + len(w) :])]
+    store = question.store  # "is lobster kosher" asks about kosher, although lobster is an allergen's word
+    words = max(for_whom or said, key=lambda w: (said[w] in POSITIVE, store.named(w) is None, len(w)))
+    return words, said[words]
+
+
+def _verdict(question: Question, subject: Subject, token: str) -> str:
+    """ "no" if the food has it, "maybe", "kin", "yes" if it is free of it, "unknown" where I can't tell."""
+    store = question.store
+    barred = any(diets.bars(food, token) for food in subject.foods)
+    if barred or subject.names_it or holds(subject.has, token, store):
+        return "no"
+    if not subject.exact:
+        return "unknown"
+    food = subject.foods[0] if subject.foods else None
+    may = holds(frozenset(subject.may), token, store)
+    if food is None:
+        if subject.has and akin_to(replace(store.food("salt"), allergens=subject.has), token, store):
+            return "kin"
+        return "yes" if subject.single and not may and token not in POSITIVE else "maybe"
+    shellfish = token in ("no crustacean", "no mollusc", "no shellfish") and food.allergens & _SHELLFISH
+    if shellfish or akin_to(food, token, store):
+        return "kin"
+    label = token.removeprefix("no ")
+    warned = label in food.does and re.search(r"may hold|often|label", food.does) is not None
+    rennet = token == "vegetarian" and "rennet" in food.does
+    made = token not in POSITIVE and token != "no alcohol" and food.group in words_of(store, "made")
+    return "maybe" if may or warned or rennet or made else "yes"
+
+
+def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> tuple[str, bool]:
+    """The answer in words, and whether it is one."""
+    positive = token in POSITIVE
     label = token if positive else token.removeprefix("no ")
-    if barred:
-        why = _why(food, token)
-        so = f", so it is not {token}" if positive else ""
-        text = f"{'Yes' if yes else 'No'}: {food.name} {why or 'does not go with it'}{so}."
-    else:
-        fits = f"fits {label}" if positive else f"has no {label} of its own"
-        text = f"{'Yes' if yes else 'No'}: plain {food.name} {fits}."
-        made = not positive and food.group in words_of(question.store, "made") and token != "no alcohol"
-        if made:
-            text = f"Not surely: {food.name} has no {label} by itself, but what is sold may hold some."
-        if token in ("no crustacean", "no mollusc", "no shellfish") and food.allergens & _SHELLFISH:
-            has = ", ".join(sorted(food.allergens & _SHELLFISH))
-            text = f"Not surely: {food.name} has {has}, and who reacts to one shellfish may react to others."
-        unsure = label in food.does and re.search(r"may hold|often|label", food.does)
-        if unsure or (token == "vegetarian" and "rennet" in food.does):
-            text = f"Not surely: {food.name}: {food.does}."
-    return Answer(
-        known=True, answer=f"{text} {CHECK}", sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN")
-    )
+    name, food = subject.name, (subject.foods[0] if subject.foods else None)
+    contains = _is_asked_what_is_in(question) and not positive
+    note = f" ({subject.note})" if subject.note else ""
+    others = f" It may also hold {', '.join(subject.may)}." if subject.may else ""
+    match verdict:
+        case "unknown":
+            said = f"free of {label}" if not positive else label
+            return f"I don't know what is in {name}, so I can't call it {said}.", False
+        case "no":
+            so = f", so it is not {token}" if positive else ""
+            says = "Yes" if contains else "No"
+            return f"{says}: {name} {_why_not(subject, token, label)}{so}{note}.{others}", True
+        case "kin":
+            held = (food.allergens if food else frozenset()) | subject.has
+            has = f" has {', '.join(sorted(held))}, and" if held else ""
+            text = f"Not surely: {name}{has} may set off the same reaction as {label} in some people{note}."
+            return f"{text} Leave it out until a doctor says otherwise.", True
+        case "maybe":
+            does = f": {food.does}" if food and food.does and re.search(r"rennet|may hold", food.does) else ""
+            held = f" may hold {', '.join(subject.may)}" if subject.may else ""
+            does = does or held or f" has no {label} by itself, but what is sold may hold some"
+            return f"Not surely: {name}{does}{note}.", True
+        case _:
+            fits = f"fits {label}" if positive else f"has no {label} of its own"
+            return f"{'No' if contains else 'Yes'}: plain {name} {fits}.", True
 
 
-@lru_cache(maxsize=4)
-def diet_words(store: Store) -> dict[str, str]:
-    rows = store.table("words_questions")
-    return {row["word"]: row["means"] for row in rows if row["role"] == "diet"}
+def _why_not(subject: Subject, token: str, label: str) -> str:
+    why = next((_why(food, token) for food in subject.foods if diets.bars(food, token)), "")
+    held = f"has {', '.join(sorted(subject.has))}" if subject.has else ""
+    return why or held or f"is made with {label}, by its name"
+
+
+def _is_asked_what_is_in(question: Question) -> bool:
+    inside = question.says("what s in", "whats in", "what is in")
+    return inside or (_CONTAINS.search(question.plain) is not None and _FIT.search(question.plain) is None)
 
 
 def _allergic_to(question: Question) -> Answer | None:
     """ "Cashew allergy, is pesto ok": a food named as the allergy, and another asked about."""
-    said = question.plain
-    cause = next(
-        (m for m in question.mentions if f" {m.phrase} allerg" in said or f" allergic to {m.phrase}" in said),
-        None,
-    )
+    cause = next((m for m in question.mentions if rules_out(question, m)), None)
     other = next((m for m in question.mentions if cause and m.food.id != cause.food.id), None)
-    if cause is None or other is None:
+    if cause is None:
         return None
-    shared = sorted(cause.food.allergens & other.food.allergens)
+    subject = subject_of(question, cause.phrase, f"no {cause.food.name}")
+    held = frozenset().union(*(f.allergens for f in subject.foods), subject.has) if subject else frozenset()
+    if subject is None or (other is None and not subject.has):
+        return None
+    shared = sorted(cause.food.allergens & held)
     if shared:
-        text = f"No, unless the label says otherwise: {other.food.name} has {', '.join(shared)}."
+        text = f"No, unless the label says otherwise: {subject.name} has {', '.join(shared)}."
     else:
-        text = (
-            f"Not surely: I can't see all that is in {other.food.name}; look for {cause.phrase} on the label."
-        )
+        text = f"Not surely: I can't see all that is in {subject.name}; look for {cause.phrase} on the label."
     return Answer(
         known=True, answer=f"{text} {CHECK}", sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN")
     )
-
-
-def _is_the_food(question: Question, words: str) -> bool:
-    """True where the diet's word is part of the food asked about: "coconut milk", "peanut butter"."""
-    plain = question.plain
-    for mention in question.mentions:
-        if words in mention.phrase and len(mention.phrase) > len(words) + 1:
-            plain = plain.replace(f" {mention.phrase} ", " ", 1)
-    return f" {words}" not in plain
 
 
 def _why(food: Food, token: str) -> str:

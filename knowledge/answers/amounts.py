@@ -133,6 +133,12 @@ def servings(question: Question) -> Answer | None:
     )
 
 
+def boiling_there(question: Question) -> Answer | None:
+    """The boil at an altitude or in a city that is named, before any general word on altitude."""
+    sealed = question.says("pressure", "cooker")
+    return boiling(question) if says_altitude(question) and not sealed else None
+
+
 def boiling(question: Question) -> Answer | None:
     """The temperature at which water boils, at a named altitude or at that of the kitchen."""
     high = says_altitude(question) or question.says(
@@ -142,17 +148,17 @@ def boiling(question: Question) -> Answer | None:
     slower = high and (verbs or (says_altitude(question) and bool(question.foods)))
     if not slower and not question.says("water boil", "boiling point"):
         return None
-    if question.foods and question.says("how long", "minutes"):
+    if question.foods and question.says("how long", "minutes") and not question.says("longer"):
         return None
     height_m = altitude_m(question)
     if height_m == 0 and high and not question.says("sea level") and not says_altitude(question):
         return advised(question.store, "altitude-all")
     degC = boiling_degC(ambient_Pa(height_m))
-    how = (
-        ""
-        if height_m < 300
-        else " Simmered food takes longer: vegetables about 8 %, pulses and rice 15 % for every 500 m."
-    )
+    how = ""
+    if height_m >= 300:
+        vegetables, pulses = (100 * ((1 + share) ** (height_m / 500) - 1) for share in (0.08, 0.15))
+        how = f" Simmered food takes longer there: vegetables, potatoes and pasta about {vegetables:.0f} % longer, "
+        how += f"pulses and rice about {pulses:.0f} %; roasting hardly changes, a pressure cooker makes up for most of it."
     return Answer(
         known=True,
         answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m "

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from knowledge.answers.about import smoke, what_is, when_to_add
 from knowledge.answers.advice import advice
 from knowledge.answers.allergy import allergens
-from knowledge.answers.amounts import boiling, grain_yield, servings, water_ratio
+from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
 from knowledge.answers.conversion import conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time, cut_to_match
 from knowledge.answers.keeping import keeping
@@ -16,7 +16,9 @@ from knowledge.answers.notes import technique, unknown
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.question import question_of
 from knowledge.answers.raw import raw, sealed
+from knowledge.answers.scaling import scaled
 from knowledge.answers.season import season
+from knowledge.answers.standing import kept_hot, left_out
 from knowledge.answers.swaps import substitute
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
@@ -25,6 +27,10 @@ from knowledge.planner.model import Kitchen
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     fan_oven,
+    scaled,
+    left_out,
+    kept_hot,
+    boiling_there,
     advice,
     smoke,
     boiling,
@@ -49,9 +55,15 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
 )
 
 
-def ask(text: str, *, store: Store, kitchen: Kitchen | None = None) -> Answer:
-    """Answer a kitchen question from the tables. Never raises; unknown is `known=False`."""
-    question = question_of(text, store=store, kitchen=kitchen or Kitchen())
+def ask(
+    text: str, *, store: Store, kitchen: Kitchen | None = None, ruled_out: tuple[str, ...] = ()
+) -> Answer:
+    """Answer a kitchen question from the tables. Never raises; unknown is `known=False`.
+
+    `ruled_out` is what the eaters must not have, whatever the question says: "no nuts", "vegan"
+    (see `eaters.ruled_out`); no swap is offered against it.
+    """
+    question = question_of(text, store=store, kitchen=kitchen or Kitchen(), ruled_out=ruled_out)
     for answer in TYPED:
         found = answer(question)
         if found is not None:

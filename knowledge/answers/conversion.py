@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Quantity, Question
-from knowledge.answers.question import TEMPERATURE, both, quantities, to_degC
+from knowledge.answers.question import TEMPERATURE, both, quantities, regions, to_degC
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
@@ -123,6 +123,10 @@ def _measure(question: Question) -> Answer | None:
     if not said:
         return None
     rows = {row["id"]: row for row in question.store.table("measures")}
+    if (compared := _by_country(question, said, rows)) is not None:
+        return compared
+    if len(said) >= 3 and said[0].unit == said[1].unit != said[2].unit:  # "is it 3 or 4 tsp a tablespoon"
+        return _converted(question, said[2].value, rows[said[2].unit], rows[said[0].unit])
     if (compound := _compound(question, said, rows)) is not None:
         return compound
     weigh = question.says("weigh", "how heavy", "how much is", "how much does")
@@ -141,6 +145,44 @@ def _measure(question: Question) -> Answer | None:
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
     return None
+
+
+def _by_country(
+    question: Question, said: tuple[Quantity, ...], rows: dict[str, Mapping[str, str]]
+) -> Answer | None:
+    """ "A UK pint against a US one": what the measure is in each country named."""
+    countries = regions(question)
+    metric = "metric" if question.says("metric") else ""
+    own = [rows[q.unit] for q in said if rows[q.unit]["of"]]
+    if len(countries) + bool(metric) < 2 or not own:
+        return None
+    base = own[0]["of"]
+    kinds = [row for row in rows.values() if row["of"] == base and (row["region"] in countries)]
+    if metric:
+        kinds += [row for row in rows.values() if row["of"] == base and row["region"] == "au"]
+    told = [f"1 {row['id']} is {_said(float(row['factor']))} ml" for row in kinds]
+    named = [f"1 US {base.removeprefix('US ')} is {_said(float(rows[base]['factor']))} ml"]
+    told = [line.replace(f"1 {base} is", f"1 US {base.removeprefix('US ')} is") for line in told] or named
+    larger = ""
+    if len(kinds) > 1:
+        ratio = float(kinds[-1]["factor"]) / float(kinds[0]["factor"])
+        larger = "; they differ" if abs(ratio - 1) > 0.005 else "; hardly any difference"
+    return Answer(
+        known=True, answer=f"{', '.join(told)}{larger}.", sources=cited(question.store, own[0]["source"])
+    )
+
+
+def _elsewhere(question: Question, *units: object) -> str:
+    """What the measure is in another country, where that differs and no country is said."""
+    if regions(question) or question.foods:
+        return ""
+    for unit in units:
+        assert isinstance(unit, dict)
+        for row in question.store.table("measures"):
+            differs = row["of"] == unit["id"] and row["id"] != unit["id"]
+            if differs and abs(float(row["factor"]) / float(unit["factor"]) - 1) > 0.03:
+                return f" US measure; 1 {row['id']} is {_said(float(row['factor']))} ml."
+    return ""
 
 
 def _compound(
@@ -203,6 +245,7 @@ def _converted(
     if source["kind"] == target["kind"]:
         result = base / float(target["factor"])
         text = f"{value:g} {_plural(source['id'], value)} is {_said(result)} {_plural(target['id'], result)}."
+        text += _elsewhere(question, source, target)
         return Answer(known=True, answer=text, sources=cited(store, source["source"]))
     food = question.foods[0] if question.foods else None
     kinds = {source["kind"], target["kind"]}

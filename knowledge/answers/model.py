@@ -48,6 +48,7 @@ class Question:
     mentions: tuple[Mention, ...]
     store: Store
     kitchen: Kitchen = field(default_factory=Kitchen)
+    ruled_out: tuple[str, ...] = ()  # what the eaters must not have, beyond what the question says: "no nuts"
 
     @property
     def foods(self) -> tuple[Food, ...]:

@@ -35,10 +35,11 @@ _WORDS = "|".join(sorted(_SAID, key=len, reverse=True))
 NUMBER = rf"({_WORDS}|\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d)"
 
 
-def question_of(text: str, *, store: Store, kitchen: Kitchen) -> Question:
+def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[str, ...] = ()) -> Question:
     """Read a question. Never raises: whatever it holds is words."""
     flat = flatten(text).text
     plain = re.sub(r"[^\w.,/°%-]+|(?<!\d)[.,/-]|[.,/-](?!\d)", " ", flat)
+    plain = re.sub(r"\brice cooker", "ricecooker", plain)  # not to be taken for a pressure cooker
     words = corrected(plain.split(), store)
     plain = f" {' '.join(words)} "
     forms = tuple(singular(word) for word in words)
@@ -49,6 +50,7 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen) -> Question:
         mentions=_mentions(words, forms, store),
         store=store,
         kitchen=kitchen,
+        ruled_out=ruled_out,
     )
 
 
@@ -98,14 +100,20 @@ def altitude_m(question: Question) -> float:
     """The altitude said in the question, else that of the kitchen; one that no kitchen has is left out."""
     found = _ALTITUDE.search(question.plain)
     if not found:
-        return question.kitchen.altitude_m
+        return _place_m(question) or question.kitchen.altitude_m
     height_m = float(re.sub(r"[,.]", "", found[1])) * (0.3048 if found[2].startswith("f") else 1.0)
     return height_m if height_m <= HIGHEST_M else question.kitchen.altitude_m
 
 
 def says_altitude(question: Question) -> bool:
-    """True if a height in metres or feet stands in the question."""
-    return _ALTITUDE.search(question.plain) is not None
+    """True if a height in metres or feet, or a city that lies high, stands in the question."""
+    return _ALTITUDE.search(question.plain) is not None or _place_m(question) > 0.0
+
+
+def _place_m(question: Question) -> float:
+    """The height of a city named in the question, 0 if none is."""
+    rows = question.store.table("places_high")
+    return max((float(row["altitude_m"]) for row in rows if f" {row['place']} " in question.plain), default=0.0)
 
 
 def to_degC(degF: float) -> float:
@@ -121,10 +129,29 @@ def both(degC: float) -> str:
 def quantities(question: Question) -> tuple[Quantity, ...]:
     """Numbers with units of measure, in order; a unit without a number counts as one."""
     pattern, units = _unit_pattern(question.store)
+    said = regions(question)
+    own = _regional(question.store, said[0]) if len(said) == 1 else {}
     return tuple(
-        Quantity(value=_value(found[1]), unit=units[found[2]], start=found.start(), end=found.end())
+        Quantity(
+            value=_value(found[1]),
+            unit=own.get(units[found[2]], units[found[2]]),
+            start=found.start(),
+            end=found.end(),
+        )
         for found in pattern.finditer(question.plain)
     )
+
+
+def regions(question: Question) -> tuple[str, ...]:
+    """The countries whose measures are spoken of, in order: "uk", "us", "au"; "" is never among them."""
+    rows = {row["word"]: row["means"] for row in question.store.table("words_questions") if row["role"] == "region"}
+    said = [(question.plain.find(f" {word} "), region) for word, region in rows.items()]
+    return tuple(dict.fromkeys(region for at, region in sorted(said) if at >= 0))
+
+
+def _regional(store: Store, region: str) -> dict[str, str]:
+    """A measure's id -> the id of the measure of that name in a country."""
+    return {row["of"]: row["id"] for row in store.table("measures") if row["region"] == region}
 
 
 def _value(said: str | None) -> float:

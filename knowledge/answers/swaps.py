@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import re
 
-from knowledge import diets
-from knowledge.answers.allergy import CHECK, diet_words
+from knowledge.answers.allergy import CHECK
+from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.restraints import ANY_CUE, Restraint, diets_said, restraint, rules_out
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.text.normalise import key
 
 _INSTEAD = re.compile(
-    r" (?:instead|binders?|binds?|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
-    r"|use for|options for|what else) "
+    r" (?:instead|binders?|binds?|bind|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
+    r"|stands in|use for|options for|what else|other than|besides|use rather than|rather than|trade\w* for) "
 )
 _MISSING = re.compile(
     r" (?:no|without|don ?t have|haven ?t got|can ?t (?:find|get)|out of|ran out of|have no|don ?t like"
@@ -22,22 +23,23 @@ _MISSING = re.compile(
 _AND_NOW = re.compile(
     r" (?:use|what|can i) | i (?:don|have|haven|ran|am|hate|ve|ve got)| im out|got no | for (?:the|my|a) "
 )
-_LEAVES = re.compile(
-    r" (?:instead of|substitut\w* for|subs? for|replacements? for|alternativ\w* (?:to|for)|in place of"
-    r"|replace|swap for|use for|stand in for|out of|no|without|don ?t have(?: any)?|have no)"
-    r" (?:any |the |my |some |a |an )?"
+# What goes, the surest words first: "no nuts please, what instead of walnuts" is about the walnuts.
+_LEAVES = tuple(
+    re.compile(rf" (?:{words}) (?:any |the |my |some |a |an |her |his |our |plain |cow s |cows )*")
+    for words in (
+        r"instead of|in place of|rather than|substitut\w* for|subs? for|replacements? (?:for|of)|replacing"
+        r"|alternativ\w* (?:to|for|of)|replaces?|stands? in for|else than|other than|besides|trade\w*",
+        r"swaps? for|swap(?:ping)?(?: out)?|use for|do for",
+        r"out of|ran out of|don ?t have(?: any)?|haven ?t got(?: any)?|have no|got no|can ?t (?:find|get)",
+        r"for|no|without|hate|don ?t like",
+    )
 )
-# Who reacts to one may react to its kin, so that all of them are left out.
-_KIN = (
-    (frozenset({"tree nuts", "peanuts"}), "no nuts"),
-    (frozenset({"crustaceans", "molluscs"}), "no shellfish"),
-)
-_FREE_AFTER = re.compile(r"(?:free|less|allerg\w*|intoleran\w*)$")
-_FREE_BEFORE = re.compile(r"(?:\bfree (?:of|from)|\ballergic to|\ballergy to|\bintolerant to)$")
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
 _OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|do)\b")
-_FOR = re.compile(r" for (?:the |my |a )?")
-
+_WAY_TO_MAKE = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+)? $")
+_ASKS_FIT = re.compile(
+    r" (?:is|are|does|do|contains?|ok|okay|safe|suitable|eat|have|allergens?|temperature|long|keep) "
+)
 
 SHORT = 6  # words of a remark like "out of baking powder"
 
@@ -47,67 +49,121 @@ def substitute(question: Question) -> Answer | None:
     plain = question.plain
     short = len(question.words) <= SHORT and not question.says("is", "are", "can", "cook")
     missing = _MISSING.search(plain) and (_AND_NOW.search(plain) or short)
-    wanted = _INSTEAD.search(plain) or missing
-    if not wanted or not question.mentions:
+    if not question.mentions or not (_INSTEAD.search(plain) or missing or _is_way_to_make(question)):
         return None
-    unwanted = _unwanted(question)
-    leaving = _leaving(question, unwanted)
-    suits = [d for word, d in diet_words(question.store).items() if _wants(question, word)]
-    suits += [f"no {mention.phrase}" for mention in unwanted]
-    suits += [diet for kin, diet in _KIN if any(m.food.allergens & kin for m in unwanted)]
-    suits += [
-        row["means"]
-        for row in question.store.table("words_questions")
-        if row["role"] == "restraint" and question.says(row["word"])
-    ]
-    rows = [
-        row
-        for row in question.store.table("substitutions")
-        if row["food_id"] == leaving.food.id
-        and not _barred(question, row["instead_id"], suits, unwanted)
-        and not any(_barred(question, food.id, suits, unwanted) for food in _added(question, row["how"]))
-    ]
-    shunned = {m.food.id for m in unwanted} | {leaving.food.id}
-    other = next((m for m in question.mentions if m.food.id not in shunned and _offered(question, m)), None)
+    leaving = _leaving(question)
+    same = [m for m in question.mentions if m.food.id == leaving.food.id and not rules_out(question, m)]
+    held_out = next(
+        (
+            m
+            for m in question.mentions
+            if m.food.id != leaving.food.id and not rules_out(question, m) and _offered(question, m)
+        ),
+        None,
+    )
+    apart = [m for m in (leaving, *same, held_out) if m is not None and not rules_out(question, m)]
+    held = restraint(question, apart=apart)
+    listed = [r for r in question.store.table("substitutions") if r["food_id"] == leaving.food.id]
+    rows = [row for row in listed if not _is_barred(question, row, held)]
     sauce = leaving.food.group in words_of(question.store, "made")  # more than its kind: has no like
-    alike = [] if rows or sauce else _like(question, leaving.food, suits, unwanted)
+    alike = [] if rows or sauce else _like(question, leaving.food, held)
     ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
     ideas = ideas or ", ".join(food.name for food in alike) or "nothing that comes near, leave it out"
     text = f"Instead of {leaving.phrase}: {ideas}."
-    if other is not None and not _barred(question, other.food.id, suits, unwanted):
-        text += f" {other.phrase.capitalize()} for {leaving.phrase}: {other.food.does or 'try it'}; "
-        text += "ask me to swap it in a plan and I compute the times."
-    held = [
-        _allergens(question, food_id)
-        for food_id in (*(r["instead_id"] for r in rows), *(f.id for f in alike))
-    ]
-    new = sorted(frozenset().union(*held) - leaving.food.allergens)
-    text += f" Mind allergies: {', '.join(new)}." if new else ""
-    if suits:
-        text += f" {CHECK}"
-    return Answer(known=True, answer=text, sources=("common practice",))
+    if held_out is not None:
+        text += _verdict(question, held_out, leaving, held)
+    offered = [question.store.food(row["instead_id"]) for row in rows if row["instead_id"] != "water"] + alike
+    text += _warned(offered)
+    if held:
+        text += _kin_left_out(question, listed, held) + f" {CHECK}"
+    sources = cited(question.store, "EU-1169", "A-FDA-ALLERGEN") if held else ()
+    return Answer(known=True, answer=text, sources=("common practice", *sources))
 
 
-def _unwanted(question: Question) -> tuple[Mention, ...]:
-    """The foods said to be left out for someone's sake: "peanut free", "free of milk", "egg allergy"."""
+def _is_way_to_make(question: Question) -> bool:
+    """ "Peanut free satay sauce", "egg free mayonnaise": a dish named with what must not be in it."""
+    last = question.mentions[-1]
     words = question.plain.split()
+    before = f" {' '.join(words[: last.start])} "
+    here = any(row["food_id"] == last.food.id for row in question.store.table("substitutions"))
+    made = last.food.group in words_of(question.store, "made")
+    return (
+        here
+        and made
+        and not rules_out(question, last)
+        and not _ASKS_FIT.search(question.plain)
+        and _WAY_TO_MAKE.search(before) is not None
+        and bool(diets_said(before, question.store) or len(question.mentions) > 1)
+    )
 
-    def barred(mention: Mention) -> bool:
-        before = " ".join(words[max(mention.start - 2, 0) : mention.start])
-        after = words[mention.end] if mention.end < len(words) else ""
-        return _FREE_AFTER.match(after) is not None or _FREE_BEFORE.search(before) is not None
 
-    return tuple(mention for mention in question.mentions if barred(mention))
+def _verdict(question: Question, mention: Mention, leaving: Mention, held: Restraint) -> str:
+    """What is said of the food that the question itself holds out."""
+    food = mention.food
+    if held.bars(food):
+        why = f" has {', '.join(sorted(food.allergens))}" if food.allergens else " does not go with what you said"
+        akin = held.akin(food)
+        why = f" may set off the same reaction ({akin.removeprefix('no ')})" if akin else why
+        return f" Not {mention.phrase}: it{why}."
+    has = f" (has {', '.join(sorted(food.allergens))})" if food.allergens else ""
+    text = f" {mention.phrase.capitalize()}{has} for {leaving.phrase}: {food.does or 'try it'}; "
+    return f"{text}ask me to swap it in a plan and I compute the times."
+
+
+def _warned(offered: list[Food]) -> str:
+    """The allergens of every food offered, also those that it shares with the one replaced."""
+    told = [f"{food.name} has {', '.join(sorted(food.allergens))}" for food in offered if food.allergens]
+    return f" Mind allergies: {'; '.join(dict.fromkeys(told))}." if told else ""
+
+
+def _kin_left_out(question: Question, listed: list[dict[str, str]], held: Restraint) -> str:
+    foods = [question.store.food(row["instead_id"]) for row in listed if row["instead_id"] != "water"]
+    akin = [food.name for food in foods if held.is_akin_only(food)]
+    if not akin:
+        return ""
+    return f" Left out, since it may set off the same allergy: {', '.join(dict.fromkeys(akin))}; ask a doctor."
+
+
+def _is_barred(question: Question, row: dict[str, str], held: Restraint) -> bool:
+    here = [] if row["instead_id"] == "water" else [question.store.food(row["instead_id"])]
+    return any(held.bars(food) for food in (*here, *_added(question, row["how"])))
+
+
+def _leaving(question: Question) -> Mention:
+    """The food to be replaced; never one that is named only to be kept out, if another is named."""
+    eggs = next((m for m in question.mentions if m.food.group == "egg"), None)
+    if eggs and question.says("bind"):
+        return eggs
+    kept = tuple(m for m in question.mentions if not rules_out(question, m))
+    for mentions in (kept, question.mentions):
+        for pattern in _LEAVES:
+            for found in pattern.finditer(question.plain):
+                at = len(question.plain[: found.end()].split())
+                near = next((m for m in mentions if at <= m.start <= at + 1), None)
+                if near:
+                    return near
+        if mentions and ANY_CUE.search(question.plain):
+            not_a_diet = [m for m in mentions if not diets_said(f" {m.phrase} ", question.store)]
+            return (not_a_diet or list(mentions))[0]
+        if mentions:
+            return mentions[0]
+    return question.mentions[0]
 
 
 def _added(question: Question, how: str) -> tuple[Food, ...]:
     """The foods that a swap asks for beside the stand-in: "with toasted sesame seed", "1 part milk"."""
-    words = re.findall(
-        r"[a-z]+", re.sub(r"\b(?:without|no|not|less|tastes of|for (?:one|an|1))\b.*", "", how.lower())
-    )
-    runs = (" ".join(words[at : at + n]) for n in (1, 2) for at in range(len(words) - n + 1))
-    found = (question.store.named(key(run)) for run in runs)
-    return tuple(food for food in found if food is not None)
+    said = re.sub(r"\b(?:without|no|not|less|tastes of|in place of|instead of|for (?:one|an|1))\b[^,;]*", "", how)
+    words = re.findall(r"[a-z]+", said.lower())
+    found, at = [], 0
+    while at < len(words):
+        for length in (2, 1):  # "coconut milk" is no milk
+            food = question.store.named(key(" ".join(words[at : at + length])))
+            if food is not None:
+                found.append(food)
+                at += length - 1
+                break
+        at += 1
+    return tuple(found)
 
 
 def _offered(question: Question, mention: Mention) -> bool:
@@ -118,46 +174,7 @@ def _offered(question: Question, mention: Mention) -> bool:
     return _OFFERED_BEFORE.search(before) is not None or _OFFERED_AFTER.match(after) is not None
 
 
-def _wants(question: Question, word: str) -> bool:
-    """True if a diet's word is said as a wish: "dairy free", "for a coeliac", "vegan", "nut allergy"."""
-    strong = ("vegan", "vegetarian", "halal", "kosher", "coeliac", "celiac", "jain", "pescatarian")
-    own = (word,) if word.endswith((" free", " allerg")) else ()
-    said: tuple[str, ...] = (
-        *own,
-        f"{word} free",
-        f"{word}s free",
-        f"{word} allerg",
-        f"{word} intoler",
-        f"without {word}",
-    )
-    said += tuple(f"{ahead} {word}" for ahead in ("free from", "free of", "allergic to", "intolerant to"))
-    return (word in strong and f" {word} " in question.plain) or question.says(*said)
-
-
-def _barred(question: Question, food_id: str, suits: list[str], unwanted: tuple[Mention, ...]) -> bool:
-    if food_id == "water":
-        return False
-    food = question.store.food(food_id)
-    shared = any(m.food.id == food_id or m.food.allergens & food.allergens for m in unwanted)
-    return shared or bool(diets.barred_by(food, suits))
-
-
-def _leaving(question: Question, unwanted: tuple[Mention, ...]) -> Mention:
-    """The food to be replaced; never one that is named only to be kept out, if another is named."""
-    eggs = next((m for m in question.mentions if m.food.group == "egg"), None)
-    if eggs and question.says("bind"):
-        return eggs
-    mentions = tuple(m for m in question.mentions if m not in unwanted) or question.mentions
-    for pattern in (_LEAVES, _FOR):
-        for found in pattern.finditer(question.plain):
-            at = len(question.plain[: found.end()].split())
-            near = next((m for m in mentions if at <= m.start <= at + 1), None)
-            if near:
-                return near
-    return mentions[0]
-
-
-def _like(question: Question, food: Food, suits: list[str], unwanted: tuple[Mention, ...]) -> list[Food]:
+def _like(question: Question, food: Food, held: Restraint) -> list[Food]:
     """The three foods that are nearest by kind, use and the words for what they do."""
     words = set(re.findall(r"\w{4,}", food.does))
 
@@ -169,10 +186,7 @@ def _like(question: Question, food: Food, suits: list[str], unwanted: tuple[Ment
         (
             f
             for f in question.store.foods()
-            if f.group == food.group
-            and f.id != food.id
-            and f.role is food.role
-            and not _barred(question, f.id, suits, unwanted)
+            if f.group == food.group and f.id != food.id and f.role is food.role and not held.bars(f)
         ),
         key=distance,
     )[:3]
@@ -180,7 +194,3 @@ def _like(question: Question, food: Food, suits: list[str], unwanted: tuple[Ment
 
 def _name(question: Question, food_id: str) -> str:
     return food_id if food_id == "water" else question.store.food(food_id).name
-
-
-def _allergens(question: Question, food_id: str) -> frozenset[str]:
-    return frozenset() if food_id == "water" else question.store.food(food_id).allergens

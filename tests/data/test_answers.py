@@ -140,7 +140,7 @@ KINDS = [
     ("gluten-free alternative to couscous", ["quinoa|rice"], ["bulgur", "pasta"]),
     ("egg free binder for burgers", ["flaxseed"], ["turkey"]),
     # a sauce has no swap by kind; much salt is over 1.5 g in 100 g (UK front-of-pack guide)
-    ("nut-free swap for pesto", ["leave it out"], ["gochujang"]),
+    ("nut-free swap for pesto", ["pumpkin seed", "label"], ["gochujang"]),
     ("low sodium alternative to soy sauce", ["Instead of soy sauce"], ["fish sauce", "tamari", "miso"]),
     # common practice (Leviticus 11): split hoof and cud, fins and scales
     ("is kangaroo kosher", ["^No"], []),

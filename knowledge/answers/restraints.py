@@ -1,0 +1,145 @@
+"""Who must not have what: the allergens, diets and foods that a question rules out, in any wording.
+
+"Nut free", "for a coeliac", "can't have dairy", "he avoids fish", "prawns make her ill": a
+word of an allergen or a diet that is not itself the food to be replaced is ruled out,
+whatever the verb, with its whole group and with what may set off the same reaction
+(`cross_reactions.csv`). Better one swap too few than one that harms.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from knowledge import diets
+from knowledge.answers.model import Mention, Question
+from knowledge.foods.model import Food
+from knowledge.foods.store import Store
+
+# Who reacts to one may react to its kin, so that all of them are left out.
+_KIN = (
+    (frozenset({"tree nuts", "peanuts"}), "no nuts"),
+    (frozenset({"crustaceans", "molluscs"}), "no shellfish"),
+    (frozenset({"milk"}), "no dairy"),
+    (frozenset({"gluten", "wheat"}), "no gluten"),
+)
+_WIDER = {"no tree nut": "no nuts", "no peanut": "no nuts", "no crustacean": "no shellfish",
+          "no mollusc": "no shellfish", "no lactose": "no dairy"}  # fmt: skip
+# Words that rule a food out before or after it, with a few words between.
+_BEFORE = re.compile(
+    r"(?:\bfree (?:of|from)|\ballerg\w+ to|\bintoleran\w+ (?:to|of)|\breact\w* (?:\w+ )?to|\bsensitive to"
+    r"|\bavoid\w*|\bcan ?(?:t|not) (?:have|eat|do|take|touch|stand|tolerate|digest|handle|be near|stomach)"
+    r"|\b(?:doesn|does|don|do|won|will|must|may|should|shouldn|mustn)(?: ?t| ?not)? (?:not )?(?:have|eat|do|touch"
+    r"|take|tolerate)|\bnever eats?|\bno longer eats?|\bbans?|\bbanned|\bforbids?|\bnot allowed|\boff"
+    r"|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
+)
+_AFTER = re.compile(
+    r"^(?:free|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell|itch\w*|wheeze|poorly)"
+    r"|(?:is|are) (?:out|banned|forbidden|not allowed|off|deadly|dangerous|a no)|(?:bring|give|set|trigger)s?"
+    r"|upsets?|disagrees?|gives? \w+ (?:hives|a rash|cramps))\b"
+)
+_BARE_NO = re.compile(r"\b(?:no|without|not any|and|or)(?: any)?$")
+ANY_CUE = re.compile(
+    r" (?:free|allerg\w*|intoleran\w*|avoid\w*|react\w*|hives|rash|ill|sick|bans?|banned|allowed|coeliacs?"
+    r"|celiacs?|anaphyla\w*|can ?t (?:have|eat|do)|cannot (?:have|eat|do)|doesn ?t (?:eat|do|have)"
+    r"|don ?t (?:eat|do)|can not (?:have|eat)|sensitive|epipen|guests?|school) "
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Restraint:
+    """What is ruled out: diets as tokens ("no nuts"), and foods by name."""
+
+    diets: tuple[str, ...]
+    foods: tuple[Mention, ...]
+    kin: tuple[tuple[str, str, str], ...]  # the rows of `cross_reactions.csv` that these call up
+
+    def __bool__(self) -> bool:
+        return bool(self.diets or self.foods)
+
+    def bars(self, food: Food) -> bool:
+        """True if the food may not be offered: ruled out, or akin to what is."""
+        shares = any(m.food.id == food.id or m.food.allergens & food.allergens for m in self.foods)
+        return shares or bool(diets.barred_by(food, self.diets)) or bool(self.akin(food))
+
+    def is_akin_only(self, food: Food) -> bool:
+        """True if the food is free of what is ruled out, and left out for kinship alone."""
+        shares = any(m.food.id == food.id or m.food.allergens & food.allergens for m in self.foods)
+        return bool(self.akin(food)) and not shares and not diets.barred_by(food, self.diets)
+
+    def akin(self, food: Food) -> str:
+        """What is ruled out that this food may set off the same reaction as, "" if nothing."""
+        return next((barred for barred, by, value in self.kin if _is(food, by, value)), "")
+
+
+def restraint(question: Question, *, apart: Iterable[Mention] = ()) -> Restraint:
+    """What the question rules out; `apart` are the foods to be replaced and the ones held out instead."""
+    apart = tuple(apart)
+    words = question.plain.split()
+    foods = tuple(m for m in question.mentions if m not in apart and rules_out(question, m))
+    left = list(words)
+    for mention in question.mentions:
+        own = " ".join(words[mention.start : mention.end])
+        whole = any(own in (word, f"{word}s", f"{word}es") for word in diet_words(question.store))
+        if mention in apart or not (whole or mention in foods):
+            left[mention.start : mention.end] = ["·"] * (mention.end - mention.start)
+    tokens = list(diets_said(f" {' '.join(left)} ", question.store).values())
+    tokens += [
+        row["means"]
+        for row in question.store.table("words_questions")
+        if row["role"] == "restraint" and question.says(row["word"])
+    ]
+    tokens += question.ruled_out
+    tokens += [f"no {mention.phrase}" for mention in foods]
+    tokens += [diet for kin, diet in _KIN if any(m.food.allergens & kin for m in foods)]
+    tokens += [_WIDER[token] for token in tokens if token in _WIDER]
+    tokens = list(dict.fromkeys(tokens))
+    named = {*tokens, *(f"no {m.food.id}" for m in foods)}
+    kin = tuple(row for row in _kin_rows(question.store) if row[0] in named)
+    return Restraint(diets=tuple(tokens), foods=foods, kin=kin)
+
+
+def rules_out(question: Question, mention: Mention) -> bool:
+    """True if the words around a food rule it out: "peanut free", "can't have milk", "eggs make her ill"."""
+    words = question.plain.split()
+    before = " ".join(words[max(mention.start - 5, 0) : mention.start])
+    after = " ".join(words[mention.end : mention.end + 3])
+    if _AFTER.match(after) or _BEFORE.search(before):
+        return True
+    return _BARE_NO.search(before) is not None and ANY_CUE.search(question.plain) is not None
+
+
+@lru_cache(maxsize=4)
+def diet_words(store: Store) -> dict[str, str]:
+    """Words of allergens and diets -> the token of the diet: "dairy" -> "no dairy"."""
+    rows = store.table("words_questions")
+    return {row["word"]: row["means"] for row in rows if row["role"] == "diet"}
+
+
+def diets_said(plain: str, store: Store) -> dict[str, str]:
+    """The words of allergens and diets in a text, with their tokens; the plural counts, "eggplant" does not."""
+    return {words: token for pattern, words, token in _patterns(store) if pattern.search(plain)}
+
+
+@lru_cache(maxsize=4)
+def _patterns(store: Store) -> tuple[tuple[re.Pattern[str], str, str], ...]:
+    return tuple(
+        (re.compile(rf" {re.escape(word)}{r'' if word.endswith('allerg') else '(?:e?s)? '}"), word, token)
+        for word, token in diet_words(store).items()
+    )
+
+
+def akin_to(food: Food, token: str, store: Store) -> bool:
+    """True if who keeps to `token` may react to this food too, although it holds nothing of it."""
+    return any(barred == token and _is(food, by, value) for barred, by, value in _kin_rows(store))
+
+
+@lru_cache(maxsize=4)
+def _kin_rows(store: Store) -> tuple[tuple[str, str, str], ...]:
+    return tuple((row["barred"], row["by"], row["value"]) for row in store.table("cross_reactions"))
+
+
+def _is(food: Food, by: str, value: str) -> bool:
+    return value in {"food": (food.id,), "group": (food.group,), "allergen": food.allergens}[by]

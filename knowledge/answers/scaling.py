@@ -1,0 +1,78 @@
+"""A recipe for another tin or another number of eaters: "9 inch to 8 inch tin", "serves 4, I need 7"."""
+
+from __future__ import annotations
+
+import math
+import re
+
+from knowledge.answers.model import Answer, Question
+
+_NUMBER = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+           "twelve": 12}  # fmt: skip
+_N = rf"(\d{{1,3}}|{'|'.join(_NUMBER)})"
+_TIN = re.compile(
+    r" (\d{1,2}(?:\.\d)?)(?: ?(?:x|by) ?(\d{1,2}(?:\.\d)?))?(?: ?(inch|inches|in|cm))?"
+    r"(?= (?:and|to|in|into|vs|versus|or|for|instead|tin|pan|recipe|round|square|cake|dish|loaf|the|a|an|i|of|inch|my)\b| $)"
+    r"(?: (round|square))?"
+)
+_IS_TIN = (" tin ", " tins ", " pan ", " pans ", " cake tin ", " round ", " square ", " dish ", " mould ", " springform ")
+_SERVES = re.compile(
+    rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for|written for)(?: about)? {_N}(?: people| persons"
+    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feed|serve|for|got|into)(?: to)?"
+    rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {_N} "
+)
+_SCALES = (
+    "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change", "times", "factor", "resize",
+    "recipe", "how much more", "need", "instead", "vs_", "versus", "same as", "equal", "bigger", "smaller", "fit",
+)  # fmt: skip
+
+
+def scaled(question: Question) -> Answer | None:
+    """The factor from one tin, or one number of eaters, to another."""
+    if not question.says(*_SCALES):
+        return None
+    return _tins(question) or _eaters(question)
+
+
+def _tins(question: Question) -> Answer | None:
+    if not any(word in question.plain for word in _IS_TIN) or question.says("sheet pan", "how long to roast"):
+        return None
+    found = [(m[1], m[2], m[3] or "", m[4] or "") for m in _TIN.finditer(question.plain)]
+    if len(found) != 2:
+        return None
+    unit = next((tin[2] for tin in found if tin[2]), "cm" if float(found[0][0]) > 14 else "inch")
+    first, second = ((_area(tin), _shown(tin, unit)) for tin in found)
+    factor = second[0] / first[0]
+    text = f"From {first[1]} to {second[1]}: multiply everything by {factor:.2f}"
+    text += f" (the ratio of the areas, {100 * abs(factor - 1):.0f} % {'more' if factor > 1 else 'less'}); "
+    text += "eggs to the nearest whole one. The same depth bakes in about the same time: look 5-10 minutes early. "
+    text += "Baking itself is outside my four vessels."
+    return Answer(known=True, answer=text, sources=("geometry: area of a circle and a rectangle",))
+
+
+def _area(tin: tuple[str, str, str, str]) -> float:
+    side = float(tin[0])
+    if tin[1]:
+        return side * float(tin[1])
+    return side * side * (1.0 if tin[3] == "square" else math.pi / 4)
+
+
+def _shown(tin: tuple[str, str, str, str], unit: str) -> str:
+    sides = f"{tin[0]} x {tin[1]}" if tin[1] else tin[0]
+    shape = "" if tin[1] else f" {tin[3] or 'round'}"
+    return f"{sides} {'cm' if unit == 'cm' else 'inch'}{shape}"
+
+
+def _eaters(question: Question) -> Answer | None:
+    found = _SERVES.search(question.plain)
+    if not found or question.foods and question.says("how much", "how many"):
+        return None
+    have, need = (_NUMBER.get(said) or int(said) for said in (found[1], found[2]))
+    if not have or not need or have == need:
+        return None
+    factor = need / have
+    text = f"From {have} to {need}: multiply everything by {factor:.2f}. Salt, chili and spices a little less than that at "
+    text += "first, then taste; liquid in a lidded pot about "
+    text += f"{1 + 0.8 * (factor - 1):.2f} times. Pieces of the same size take the same time, a fuller pot needs longer to "
+    text += "come to heat, and a crowded pan does not brown: use two batches or a larger vessel."
+    return Answer(known=True, answer=text, sources=("common practice",))
