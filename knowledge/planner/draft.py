@@ -77,6 +77,7 @@ class Stages:
     reopened_s: float  # the second lot goes in
     resealed_s: float
     at_pressure_again_s: float
+    reduce_s: float = 0.0  # at the end the lid is off and the sauce boils down for so long
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

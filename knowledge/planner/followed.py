@@ -33,7 +33,7 @@ OVEN_W = 1500.0
 OVEN_J_K = 14_000.0  # air, racks and inner walls
 WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
 TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
-SOAKING_DEGC = 92.0  # the mean of a lidded pot off the heat, while something soaks in it
+SOAKING_DEGC = 95.0  # the mean of a lidded pot off the heat, while something soaks in it
 DRY = ("roast", "roast-broil")
 BROILER_DEGC, DOOR_DIP_K, DOOR_DIP_S = 320.0, 100.0, 45.0
 
@@ -96,7 +96,21 @@ def _phases(item: PlanItem, food: Food, plan: Plan, store: Store) -> Iterator[Ph
         if broiled_at_s < item.out_s:
             yield Phase(medium=_glowing(surface, altitude), duration_s=None)
             return
-        yield Phase(medium=_medium(item, food, plan, store, at), duration_s=None)
+        yield from _then_boiled_down(_medium(item, food, plan, store, at), at, plan)
+
+
+def boil_down(plan: Plan) -> Step | None:
+    """The step in which the sauce is boiled down with the lid off."""
+    return next((s for s in plan.steps if s.do is Do.HEAT and "boil the sauce down" in s.text), None)
+
+
+def _then_boiled_down(medium: Medium, at_s: float, plan: Plan) -> Iterator[Phase]:
+    """Under the lid, and at the end in a sauce that boils hard."""
+    down = boil_down(plan)
+    if down is not None and at_s < down.at_s:
+        yield _fixed(medium, down.at_s - at_s)
+        medium = media.boiling(plan.request.kitchen.altitude_m)
+    yield Phase(medium=medium, duration_s=None)
 
 
 def batches(brown: Step, plan: Plan, store: Store) -> int:

@@ -42,6 +42,7 @@ def under_a_lid(tell: Telling) -> Iterator[Step]:
             heat = _lid(tell, at + RAW_BEAN_BOIL_S, first=True, last=False, members=members)
             text = f"The boil is over{heat} Skim off the foam; top up with boiling water if they show."
             yield step(Do.HEAT, at + RAW_BEAN_BOIL_S, text, beans, hands_s=60, safety=True)
+    yield from _boil_down(tell, when.main_end_s - when.reduce_s)
     if not groups:
         yield step(Do.LID, when.main_start_s, _lid(tell, when.main_start_s, first=True, last=True)[2:])
 
@@ -79,6 +80,8 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
     togo = words.duration(max(draft.stages.main_end_s - at_s, 60.0))
     if last and only_soaks(members, tell):
         return "; lid on, off the heat."
+    if draft.stages.reduce_s and at_s >= draft.stages.main_end_s - draft.stages.reduce_s - 1.0:
+        return f": {togo} to go."
     if draft.method.heat == "oven":
         degC = oven(fan_setting(draft.setting or 175.0, draft.kitchen), tell.units)
         return (
@@ -119,6 +122,7 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
         yield from _sealed("Lock the lid again", when.resealed_s, when.at_pressure_again_s, when.main_end_s)
     how = SLOW_RELEASE if draft.slow_release else QUICK_RELEASE
     yield step(Do.RELEASE, when.main_end_s, how, hands_s=30, safety=True)
+    yield from _boil_down(tell, when.opened_s)
     yield from _stirred_in(tell)
 
 
@@ -129,14 +133,25 @@ def _sealed(lock: str, lid_s: float, full_s: float, release_s: float) -> Iterato
     yield step(Do.HEAT, full_s, f"Full pressure: heat down, {held} from now.", hands_s=20)
 
 
+def _boil_down(tell: Telling, at_s: float) -> Iterator[Step]:
+    """A thin sauce, with the lid off at the end."""
+    if tell.draft.stages.reduce_s:
+        togo = words.duration(tell.draft.stages.reduce_s)
+        text = f"Lid off, high heat: boil the sauce down, {togo}, stirring, until it coats a spoon."
+        yield step(Do.HEAT, at_s, text, hands_s=60)
+
+
 def _stirred_in(tell: Telling) -> Iterator[Step]:
     """What is too quick for pressure."""
     draft = tell.draft
     when = draft.stages
     after = [p for p in draft.placed if p.way.lane_is(AFTER)]
     for number, (at, members) in enumerate(groups_in(after, draft)):
-        begin = "Lid off, back on the heat: stir" if number == 0 else "Stir"
+        soaks = only_soaks(members, tell)
+        opened = f"Lid off{'' if soaks else ', back on the heat'}: stir"
+        begin = opened if number == 0 and not when.reduce_s else "Stir"
         togo = words.duration(when.after_end_s - at)
         said = each_once(tell.hand(p).pot for p in members)
-        text = f"{begin} in {names(members)}, let it bubble, {togo}.{said}"
+        how = "lid laid on, off the heat." if soaks else f"let it bubble, {togo}.{said}"
+        text = f"{begin} in {names(members)}, {how}"
         yield step(Do.ADD, at, text, members, hands_s=60)

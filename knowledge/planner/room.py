@@ -104,7 +104,7 @@ def liquid(
         return None
     floor_ml = vessel.min_liquid_ml if method.kind == "sealed" else 0.0
     drunk = sum(drinks_ml(way) for way in ways)
-    gone = method.evaporation_ml_h * cooking_s / 3600.0 * (size.area_m2 / 0.045)
+    gone = gone_ml(method, size, cooking_s)
     base, reason = _base(method, vessel, size, ways)
     reasons = [reason]
     given = 0.0
@@ -112,7 +112,7 @@ def liquid(
         swims = sum(w.dish.swims_ml_g * w.dish.grams for w in ways if drinks_ml(w) > 0)
         base = max(0.35 * base if method.liquid == "half" and _bodies_l(ways) > 0.3 else 0.0, swims)
         gone *= LOW_LID
-        given = min(sum(_given_ml(way) for way in ways), 0.15 * drunk)
+        given = min(sum(given_ml(way) for way in ways), 0.15 * drunk)
         reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
         reasons.append(
             "the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all"
@@ -130,6 +130,11 @@ def liquid(
     if ml < 50.0:
         return None
     return Liquid(what="water" if method.steams else _what(seasonings), ml=ml, why="; ".join(reasons))
+
+
+def gone_ml(method: Method, size: VesselSize, cooking_s: float) -> float:
+    """What leaves as steam under the lid [ml]."""
+    return method.evaporation_ml_h * cooking_s / 3600.0 * (size.area_m2 / 0.045)
 
 
 def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way]) -> tuple[float, str]:
@@ -153,7 +158,7 @@ def _bodies_l(ways: Sequence[Way]) -> float:
     return sum(w.dish.grams / DENSITY for w in first) / HEAP_PACKING
 
 
-def _given_ml(way: Way) -> float:
+def given_ml(way: Way) -> float:
     """The juice a dish gives while the others drink [ml]."""
     if drinks_ml(way) > 0 or way.dish.kind == "warm_through" or way.top:
         return 0.0

@@ -19,6 +19,7 @@ from knowledge.planner.draft import Draft, Placed, Way
 from knowledge.planner.laying import lay
 from knowledge.planner.methods import Method, methods, whole_mm
 from knowledge.planner.model import Kitchen, Request
+from knowledge.planner.reducing import reduce_s
 from knowledge.planner.scoring import ROAST_MM, TROUBLE, score
 from knowledge.planner.ways import Setting, solve
 
@@ -145,7 +146,8 @@ def draft_with(
         least_ml=dinner.least_ml, most_ml=dinner.most_ml,
     )  # fmt: skip
     slow = stages.lets_down_slowly(method, ways)
-    when = stages.stages(method, setting, size, placed, liquid, slow_release=slow)
+    down_s = reduce_s(method, placed, liquid, dinner, room.gone_ml(method, size, longest))
+    when = stages.stages(method, setting, size, placed, liquid, slow_release=slow, reduce_s=down_s)
     draft = Draft(
         vessel=vessel,
         size=size,

@@ -35,6 +35,7 @@ def stages(
     liquid: Liquid | None,
     *,
     slow_release: bool,
+    reduce_s: float = 0.0,
 ) -> Stages:
     """The stages of one laid-out dinner."""
     ways = [p.way for p in placed]
@@ -61,6 +62,8 @@ def stages(
     if method.kind == "sealed":
         opened += SLOW_RELEASE_S if slow_release else QUICK_RELEASE_S
     after = max((p.add_s for p in placed if p.way.lane_is(AFTER)), default=0.0)
+    if method.kind == "sealed":
+        after = max(after, reduce_s)
     after_end = opened + after + (SETTLE_S if after and method.finish == "boil" else 0.0)
     on_plate = main_end - softened
     rest = max((w.rest_s - on_plate * w.rests for w in ways if w.rest_s <= 300.0), default=0.0)
@@ -74,6 +77,7 @@ def stages(
         opened_s=opened,
         after_end_s=after_end,
         serve_s=after_end + max(rest, SETTLE_S),
+        reduce_s=reduce_s,
         first_end_s=first_end if second else main_end,
         reopened_s=reopened if second else main_end,
         resealed_s=resealed if second else main_end,

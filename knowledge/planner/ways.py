@@ -20,6 +20,7 @@ from knowledge.planner import heat
 from knowledge.planner.cuts import cuts_for
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
+from knowledge.planner.handling import OFF_HEAT, handling
 from knowledge.planner.methods import NEAREST, Method, fit_of
 from knowledge.planner.model import Request
 from knowledge.planner.steamed import has_bed, steams_on_top
@@ -143,6 +144,7 @@ def _ways(
                 before_s=lead_s + come_up_s,
                 top=top,
                 dry=method.kind == "dry",
+                soaks=method.kind in ("wet", "sealed") and handling(dish, store=store).pot == OFF_HEAT,
                 pace=request.learned.oven_pace if method.heat == "oven" else 1.0,
                 texture=texture,
                 fit=points,

@@ -28,6 +28,7 @@ SLICES_S = 60.0  # 10 mm slices in a hot pan
 HALF_DONE_S = 780.0  # no meat waits longer than that before it is done
 COLD_S = 480.0  # from here it goes back into the pan for the last minutes, to be hot
 CRISPED_S = 720.0  # cooked already: so long it crisps on a tray before it dries
+SOAKS_S = 60.0, 120.0  # before the end; it drinks on while all of it stands under the lid
 SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
 
 
@@ -46,6 +47,7 @@ class Open:
     before_s: float  # of the case's time, what lies before its lane is counted
     top: bool
     dry: bool  # in the dry heat of the oven
+    soaks: bool  # goes into what boils, and then the heat goes off: couscous
     pace: float  # what this kitchen's oven was taught to need, 1 for none
     texture: Texture
     fit: float
@@ -85,6 +87,8 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
     else:
         lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
         hi = max((over_s - way.before_s) * way.pace, lo)
+        if way.soaks:
+            lo, hi = SOAKS_S
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
         if kind is DoneKind.WARM and way.dry:
             best = (lo + hi) / 2  # hot is not enough on a tray, it should crisp

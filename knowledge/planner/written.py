@@ -18,6 +18,9 @@ from knowledge.planner.model import Do, Plan
 SLACK_S = 60.0
 SEALED = ("sealed", "sealed-twice")
 STEAMED = ("steam", "steam-pan")
+LIDDED_ML_MIN, BOILED_ML_MIN = 3.0, 37.0  # under a lid; open, 1.4 kW over the latent heat of water
+POURED = ("liquid", "dairy", "sauce")
+LEAST_SAUCE_ML = 40.0  # for each eater; with less it catches
 STEAM_ML_MIN = 6.0  # what leaves under the rim of a lid while it steams; common practice, no source
 FALL_S = {"quick": 90.0, "slow": 720.0}
 VESSEL_OVER = 1.03  # rounding
@@ -39,6 +42,7 @@ def as_written(plan: Plan, *, store: Store) -> Iterator[str]:
     yield from _room(plan, store)
     yield from _sealed(plan)
     yield from _water_lasts(plan)
+    yield from _sauce_lasts(plan, store)
     yield from _boiled(plan)
     yield from _forgotten(plan, store)
 
@@ -107,6 +111,20 @@ def _water_lasts(plan: Plan) -> Iterator[str]:
         gone_ml = STEAM_ML_MIN * plan.cooking_s / 60.0
         if plan.liquid is None or plan.liquid.ml < gone_ml:
             yield f"the {plan.vessel} boils dry: {gone_ml:.0f} ml leave as steam"
+
+
+def _sauce_lasts(plan: Plan, store: Store) -> Iterator[str]:
+    """What is boiled down must not boil away."""
+    down = next((s for s in plan.steps if s.do is Do.HEAT and "boil the sauce down" in s.text), None)
+    if down is None or plan.liquid is None:
+        return
+    open_min = (max(i.out_s for i in plan.items) - down.at_s) / 60.0
+    under_lid = 0.0 if plan.settings.method in SEALED else down.at_s / 60.0
+    given = sum(i.grams * (figures(i.food_id, i.state, store).loss_frac or 0.0) for i in plan.items)
+    wine = sum(s.grams or 0.0 for s in gather(plan.request, store=store).seasonings if s.food.part in POURED)
+    left = plan.liquid.ml + wine + given - BOILED_ML_MIN * open_min - LIDDED_ML_MIN * under_lid
+    if left < LEAST_SAUCE_ML * plan.serves:
+        yield f"the sauce boils away: {max(left, 0.0):.0f} ml left"
 
 
 def sealings(plan: Plan) -> tuple[Sealing, ...]:

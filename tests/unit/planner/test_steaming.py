@@ -87,3 +87,20 @@ def test_what_steams_is_swapped_in_steam(store: Store) -> None:
     assert answer.plan is not None
     assert check(answer.plan, store=store).sound
     assert any(s.do is Do.ADD and "green-bean" in s.foods for s in answer.plan.steps)
+
+
+@pytest.mark.parametrize(
+    ("vessel", "foods"),
+    [
+        ("lidded pot", ("chicken-thigh", "zucchini")), ("lidded pot", ("salmon", "spinach")),
+        ("pressure cooker", ("stew-lamb", "carrot")), ("saute pan", ("chicken-thigh", "tomato")),
+    ],
+)  # fmt: skip
+def test_couscous_soaks_off_the_heat_at_the_end(store: Store, vessel: str, foods: tuple[str, ...]) -> None:
+    """Five minutes off the heat (UC Davis, cooking grains), whatever simmered before it."""
+    made = planned(store, vessel, "couscous", *foods)
+    step = [s for s in made.steps if s.do is Do.ADD and "couscous" in s.foods][-1]
+    assert step.foods == ("couscous",)
+    assert "off the heat" in step.text
+    assert step.at_s == max(s.at_s for s in made.steps if s.do is Do.ADD)
+    assert 5 <= (made.cooking_s - step.at_s) / 60.0 <= 9
