@@ -111,6 +111,8 @@ def have_of(item: Item, store: Store) -> Have:
         cut=item.cut or ("strips" if STRIPS.search(item.phrase) else None),
         said=said,
         several=several and item.qty is None and item.grams is None,
+        across_mm=item.across_mm,
+        rough=item.rough,
     )
 
 

@@ -47,7 +47,13 @@ FILLET_G = 260.0  # a piece of fish up to here is a fillet
 KEEPS_DAYS = 14.0  # from here a store that is drawn on, not tonight's shopping
 ONE_G = 500.0  # up to here "an aubergine" is one, whatever it takes
 APPETITE = 0.87  # the servings of the tables are generous when each eater has one
-PLENTY = 2.4  # so many times the need, and the rest of a store is kept
+GENEROUS = {"protein": 1.8, "starch": 2.1, "vegetable": 2.6, "aromatic": 1.6}  # servings for one hungry
+UNSAID = 2.0  # so much more, when nobody said how many eat
+TAKEN = 1.25  # servings for each eater, when the rest is kept
+MOST_ODD = 3.0  # times the usual piece; beyond that a number counts something else
+ONE_FOR = 4  # eaters for whom "an onion" is one
+LITTLE_G, LITTLE_ML = 30.0, (30.0, 60.0)  # "a bit of" for each eater, "a splash of" for all
+ONE_OF = frozenset({"bulb", "stick", "stalk", "rib", "clove", "head", "ear", "cob", "spear"})
 
 
 def grams_of(food: Food, have: Have) -> float | None:
@@ -81,8 +87,12 @@ def portion(food: Food, unit: str | None, size: str | None) -> float | None:
 
 
 def as_named(food: Food, have: Have) -> Have:
-    """What the name says of the piece: a gammon steak is a steak, not the joint that it is cut from."""
+    """What the name says of the piece: a gammon steak is a steak, "fennel bulb" one bulb."""
     word = have.said.split()[-1] if have.said else ""
+    bare = have.unit in (None, "piece") and have.grams is None
+    if bare and have.qty is None and not have.several and word in ONE_OF and not food.animal:
+        known = portion(food, word, have.size) is not None
+        return replace(have, qty=1.0, unit=word if known else "piece")
     if have.unit not in (None, "piece") or word not in PIECE_UNITS or not portion(food, word, have.size):
         return have
     sliced = "sliced" if word == "steak" and food.whole_shape == "joint" else None
@@ -107,6 +117,16 @@ def piece_of(food: Food, have: Have) -> tuple[float | None, str]:
         if (grams := portion(food, unit, have.size)) is not None and food.role is Role.COOK:
             return grams, unit
     return None, ""
+
+
+def one_g(have: Have, usual_g: float | None) -> float | None:
+    """One of its pieces [g]: what was said of so many divides into, else the table's; less of one is one."""
+    if usual_g is None or have.grams is None or have.unit not in (None, *PIECE_UNITS):
+        return usual_g
+    if have.qty:
+        one = have.grams / have.qty
+        return one if usual_g / MOST_ODD <= one <= usual_g * MOST_ODD else usual_g
+    return have.grams if usual_g / MOST_ODD <= have.grams < usual_g else usual_g
 
 
 def is_flavour(food: Food) -> bool:
@@ -174,6 +194,8 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
         need = min(need, VEG_G * eaters)
     elif is_flavour(food) and main:
         need = min(need, FLAVOUR_G * eaters)
+    if have.rough == "little":
+        return words.handy(min(need, LITTLE_G * eaters))
     tin = portion(food, "can", have.size) if have.state == "canned" or food.start_state == "canned" else None
     if tin is not None:
         return max(1, round(need / tin)) * tin
@@ -189,25 +211,35 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
         return piece  # "an onion", "sweet potato": one
     grams = in_pieces(need, piece, food)
     if food.part in ("vegetable", "aromatic") and not have.several and piece <= ONE_G:
-        return min(grams, max(1, math.ceil(eaters / 2)) * piece)  # said as one: a few, not a crate
+        return min(grams, max(1, math.ceil(eaters / ONE_FOR)) * piece)  # said as one
     if food.part in ("vegetable", "aromatic") and have.several and piece <= VEG_G * 1.5:
         most = max(3.0, eaters)
         return min(max(grams / piece, 2.0), most) * piece
     return grams
 
 
-def enough(food: Food, have: Have, grams: float, eaters: float, *, soup: bool) -> float:
-    """What of a said amount is cooked [g]: all of what spoils; of a store, what the eaters need."""
-    serving = serving_g(food, cooked=have.state in COOKED)
-    keeps = food.fridge_days is None or food.fridge_days >= KEEPS_DAYS
-    plenty = PLENTY if keeps else 2 * PLENTY
-    if soup or food.part in ("liquid", "aromatic") or grams <= plenty * serving * eaters:
-        return grams
-    wanted = plenty * (0.6 if keeps else 0.8) * serving * eaters
+def enough(food: Food, have: Have, grams: float, eaters: float, *, soup: bool, said: bool) -> float:
+    """What of a said amount is cooked [g]: all, up to a generous portion for each; else a good one each.
+
+    When nobody `said` for how many it is, the amount itself may speak of more.
+    """
+    most = GENEROUS.get(food.part)
+    most = most and most * (1.0 if said else UNSAID)
     piece, _ = piece_of(food, have)
-    if piece and piece > 40:
-        wanted = in_pieces(wanted, piece, food)
-    return wanted if wanted < 0.8 * grams and not (piece and grams <= piece) else grams
+    small = piece is None or piece <= 40
+    if soup or most is None or (food.part == "aromatic" and small) or (piece and grams <= piece):
+        return grams
+    if food.whole_shape in ("joint", "bird") and food.part == "protein":
+        return grams  # one joint, however large
+    serving = serving_g(food, cooked=have.state in COOKED) * eaters
+    if grams <= most * serving:
+        return grams
+    wanted = TAKEN * serving
+    if have.unit in TINS and have.qty:
+        one = grams / have.qty
+        return math.ceil(wanted / one) * one  # nobody keeps half a tin
+    wanted = words.handy(wanted) if small or have.grams is not None else in_pieces(wanted, piece or 1.0, food)
+    return wanted if wanted < 0.8 * grams else grams
 
 
 def in_pieces(grams: float, piece_g: float, food: Food) -> float:
@@ -224,17 +256,20 @@ def poured(food: Food, have: Have, eaters: float) -> float | None:
     grams = grams_of(food, have)
     if grams is not None or food.part != "liquid" or food.group == "stock":
         return grams
+    if have.rough == "little":
+        return min(max(LITTLE_ML[0] / 2.0 * eaters, LITTLE_ML[0]), LITTLE_ML[1])
     usual = (portion(food, unit, have.size) for unit in TAKEN_UNITS)
     one = next((g for g in usual if g is not None), None)
     return None if one is None else min(one, POURED_G * eaters)
 
 
 def persons(feeds: float, eaters: float, *, said: bool) -> int:
-    """Whole persons: those the dinner is for, unless it feeds clearly more or fewer.
+    """Whole persons: those the dinner is for, unless it feeds clearly fewer.
 
-    When nobody `said` how many, a light dinner for the usual number is still one.
+    When nobody `said` how many, it may also feed clearly more.
     """
     for_them = max(1, math.floor(eaters + 0.5))
     fewer = 0.27 if said else 0.5
-    fits = -fewer * eaters <= feeds - eaters <= 0.27 * eaters
+    more = math.inf if said else 0.27
+    fits = -fewer * eaters <= feeds - eaters <= more * eaters
     return for_them if fits else max(1, math.floor(feeds + 0.5))

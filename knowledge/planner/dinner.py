@@ -19,11 +19,13 @@ from knowledge.foods.store import Store
 from knowledge.planner import amounts, words
 from knowledge.planner.meant import barred
 from knowledge.planner.model import Have, LeftOut, Request
+from knowledge.planner.plenty import filled
 from knowledge.planner.styles import Style, style_of
-from knowledge.units import volume
+from knowledge.units import volume, weight
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
+ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 THIN = frozenset({"strips"})
 PULSES = frozenset({"bean", "chickpea"})
@@ -46,6 +48,8 @@ class Dish:
     unit: str = ""  # what a piece is called where the name alone would not do: "fillet", "ear", "clove"
     weighed: bool = False  # the cook said a weight, and hears it again
     swims_ml_g: float = 0.0  # liquid it wants around it beyond what it drinks
+    usual_g: float | None = None  # what such a piece weighs by the tables
+    across_mm: float | None = None  # how thick a piece is, as the cook said
 
     @property
     def part(self) -> str:
@@ -155,11 +159,14 @@ def gather(request: Request, *, store: Store) -> Dinner:
     cooked = [(_loosened(food, have, cooked), _thinned(food, have, style)) for food, have in cooked]
     eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
     eaters = min(max(eaters, 1.0), MOST_EATERS)
-    dishes = []
-    for food, have in cooked:
-        dish, notes = _dish(food, have, eaters, cooked, request)
-        dishes.append(replace(dish, swims_ml_g=_swims(dish, store)))
-        assumed.extend(notes)
+    dishes = [_dish(food, have, eaters, cooked, request) for food, have in cooked]
+    singular = [
+        d.piece_g is not None and not have.several for d, (_, have) in zip(dishes, cooked, strict=True)
+    ]
+    dishes = filled(dishes, singular, eaters)
+    for dish, (food, have) in zip(dishes, cooked, strict=True):
+        assumed.extend(_notes(dish, food, have, eaters, request))
+    dishes = [replace(d, swims_ml_g=_swims(d, store)) for d in dishes]
     seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
     for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
         if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
@@ -249,6 +256,8 @@ def _thinned(food: Food, have: Have, style: Style | None) -> Have:
 def scaled(dish: Dish, factor: float) -> Dish:
     """Less of a dish, in whole pieces where it comes in pieces; what was weighed is weighed again."""
     grams = dish.grams * factor
+    if dish.food.whole_shape in ONE_PIECE and dish.pieces == 1 and not dish.cut_said:
+        return dish  # nobody saws a joint to fit the tray
     if dish.weighed and dish.part != "protein":
         grams = max(math.floor(grams / WEIGHED_G), 1) * WEIGHED_G
     elif dish.piece_g and dish.piece_g > 40:
@@ -259,14 +268,12 @@ def scaled(dish: Dish, factor: float) -> Dish:
 
 def _dish(
     food: Food, have: Have, eaters: float, cooked: Sequence[tuple[Food, Have]], request: Request
-) -> tuple[Dish, list[str]]:
-    name = have.said or food.name
-    state, kind, notes = _state(food, have, name)
-    piece, unit = amounts.piece_of(food, have)
-    grams = amounts.grams_of(food, have)
-    assumed = grams is None
-    kept_back = False
-    if grams is None:
+) -> Dish:
+    state, kind, _ = _state(food, have, have.said or food.name)
+    usual, unit = amounts.piece_of(food, have)
+    said = amounts.grams_of(food, have)
+    grams = said or 0.0
+    if said is None:
         others = [f for f, _ in cooked if f.part == food.part and (f is food or not amounts.is_flavour(f))]
         main = any(f.part == "protein" and not amounts.is_flavour(f) for f, _ in cooked)
         known = replace(have, state=state or None)
@@ -274,26 +281,36 @@ def _dish(
             food, known, eaters, said=request.eaters_said, sharing=max(len(others), 1), main=main
         )
     else:
-        used = amounts.enough(food, have, grams, eaters, soup="soup" in request.wishes)
-        kept_back = used < grams
-        grams = used
-    dish = Dish(
+        soup = "soup" in request.wishes
+        grams = amounts.enough(food, have, said, eaters, soup=soup, said=request.eaters_said)
+    name = have.said or food.name
+    return Dish(
         food=food,
         grams=min(max(grams, MIN_G), MAX_G),
         state=state,
         kind=kind,
         cut_said=have.cut or "",
-        piece_g=piece,
+        piece_g=amounts.one_g(have, usual),
+        usual_g=usual,
+        across_mm=have.across_mm,
         name=name,
-        assumed=assumed,
+        assumed=said is None,
         unit="" if unit and unit in name.split() else unit,
         weighed=_is_weighed(food, have),
     )
-    if assumed:
-        notes.append(words.amount(dish, request.kitchen.units))
-    elif kept_back:
-        notes.append(f"{words.amount(dish, request.kitchen.units)}: enough; keep the rest")
-    return dish, notes
+
+
+def _notes(dish: Dish, food: Food, have: Have, eaters: float, request: Request) -> list[str]:
+    """What had to be assumed of it, and what is enough of it."""
+    notes = _state(food, have, dish.name)[2]
+    units = request.kitchen.units
+    said = amounts.grams_of(food, have)
+    if said is None:
+        notes.append(words.amount(dish, units))
+    elif dish.grams < min(said, MAX_G):
+        rest = weight(said - dish.grams, units)
+        notes.append(f"{words.amount(dish, units)}: enough for {eaters:g}; keep the other {rest}")
+    return notes
 
 
 def _is_weighed(food: Food, have: Have) -> bool:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from knowledge.planner.amounts import APPETITE, is_flavour
-from knowledge.planner.dinner import Dish
-from knowledge.planner.draft import Draft
+
+if TYPE_CHECKING:
+    from knowledge.planner.dinner import Dish
+    from knowledge.planner.draft import Draft
 
 PLATE_G = 430.0  # what an adult eats for dinner, as it comes from the pan
 BOWL_G = 600.0  # a soup that is dinner

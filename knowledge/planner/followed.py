@@ -25,10 +25,8 @@ from knowledge.planner.written import SEALED, STEAMED, sealings
 
 HOB_W = 1400.0
 COLD_FILLED_DEGC, REOPENED_DEGC = 60.0, 80.0  # what lies in a cooker when its lid is locked
-NOT_CROWDED, CROWDED_OVER = (
-    0.75,
-    0.9,
-)  # of a sheet: to here pieces stand free, and over so much more they fill it
+# of a sheet: so far pieces stand free, and over so much more they fill it
+NOT_CROWDED, CROWDED_OVER = 0.75, 0.9
 OVEN_W = 1500.0
 OVEN_J_K = 14_000.0  # air, racks and inner walls
 WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
@@ -44,8 +42,7 @@ def case_of(item: PlanItem, plan: Plan, store: Store) -> Case:
     doneness = store.doneness(item.doneness or food.doneness)
     texture = TEXTURES.get(item.done.kind, Texture.TENDER)
     pieced = piece_of(food, store.cut(item.cut_id))
-    if pieced.shape in ("joint", "bird"):
-        pieced = replace(pieced, size_mm=item.size_mm)  # as heavy as the cook says
+    pieced = replace(pieced, size_mm=item.size_mm)  # as heavy or as thick as the cook says
     state = item.state or food.start_state
     end = goal(food, doneness, texture=texture, method=_physics_name(plan), state=item.state or None)
     mince = item.doneness == "ground_meat" and food.safety == "whole_meat"

@@ -32,6 +32,7 @@ CHILL_STEP_KG, COLD_DEGC, MOST_CHILL_K = 0.25, 15.0, 60.0
 FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is locked, cold or hot
 COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
+BY_PIECE = frozenset({"slab", "rod", "brick"})  # breasts, fillets, chops, sausages, wings
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
@@ -95,12 +96,22 @@ def _pan(pan_degC: float, surface: str, flat: bool, kitchen: Kitchen) -> Medium:
 
 
 def by_weight(dish: Dish, piece: Pieced) -> Pieced:
-    """A joint or bird as heavy as the cook says it is: twice the weight is a quarter thicker."""
-    if piece.shape not in ("joint", "bird") or not dish.weighed or not dish.piece_g:
+    """A piece as heavy as the cook says it is, or as thick: twice the weight is a quarter thicker."""
+    if dish.across_mm is not None:
+        return replace(piece, size_mm=dish.across_mm)
+    if not dish.piece_g or not dish.usual_g:
         return piece
-    one_g = dish.grams if dish.grams < MOST_ONE * dish.piece_g else dish.grams / (dish.pieces or 1)
-    ratio = min(max(one_g / dish.piece_g, 1.0 / MOST_ONE), MOST_ONE)
-    return replace(piece, size_mm=round(piece.size_mm * ratio ** (1.0 / 3.0)))
+    if piece.shape in ("joint", "bird"):
+        if not dish.weighed:
+            return piece
+        is_one = dish.grams < MOST_ONE * dish.usual_g
+        ratio = (dish.grams if is_one else dish.grams / (dish.pieces or 1)) / dish.usual_g
+    elif dish.food.animal and piece.shape in BY_PIECE:
+        ratio = dish.piece_g / dish.usual_g
+    else:
+        return piece
+    ratio = min(max(ratio, 1.0 / MOST_ONE), MOST_ONE)
+    return replace(piece, size_mm=float(round(piece.size_mm * ratio ** (1.0 / 3.0))))
 
 
 def lies_flat(dish: Dish, piece: Pieced) -> bool:

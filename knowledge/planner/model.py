@@ -73,6 +73,8 @@ class Have:
     cut: str | None = None  # as the cook has it already ("ground", "whole", "diced", "bone-in")
     said: str = ""  # the cook's own word for one of it, used in replies
     several: bool = False  # said in the plural, without a number: "carrots"
+    across_mm: float | None = None  # how thick a piece is, as said
+    rough: str | None = None  # "little" ("a splash of") or "plenty", where no number was said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
