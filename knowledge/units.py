@@ -119,6 +119,24 @@ def volume(ml: float, units: str) -> str:
     return f"{max(50, round(ml / 50) * 50):.0f} ml"
 
 
+def spoons(ml: float, units: str) -> str:
+    """A small volume in spoons, which both systems share: "1/4 tsp", "1 1/2 tsp", "3 tbsp"; then `volume`.
+
+    Below a sixth of a teaspoon it is "a pinch".
+    """
+    tsp = ml / KITCHEN["tsp"][1]
+    if tsp < 0.17:
+        return "a pinch"
+    if tsp < 2.75:
+        whole, quarters = divmod(max(1, round(tsp * 4) if tsp < 1.1 else 2 * round(tsp * 2)), 4)
+        return f"{_mixed(whole, _QUARTERS[quarters])} tsp"
+    tbsp = ml / KITCHEN["tbsp"][1]
+    if tbsp < 6.5:
+        whole, halves = divmod(max(2, round(tbsp * 2)), 2)
+        return f"{_mixed(whole, _QUARTERS[2 * halves])} tbsp"
+    return volume(ml, units)
+
+
 def size(mm: float, units: str) -> str:
     """The size of a cut: millimetres, or inches in eighths, coarser for large pieces ("us")."""
     if units != "us":

@@ -6,15 +6,13 @@ from collections.abc import Iterator, Sequence
 
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
-from knowledge.planner.handling import BOIL_UP
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, capital, core_text, names
+from knowledge.planner.phrases import Telling, capital, core_text, names, softening
 from knowledge.planner.pot import under_a_lid, under_pressure
+from knowledge.planner.sauces import late
 from knowledge.planner.stages import add_at_s, batches
 from knowledge.planner.telling import all_join_at_once, groups_in, step
 from knowledge.planner.tray import on_the_tray
-
-LATE_S, BRUSHED_S = 180.0, 480.0  # before the end: what is stirred in, what is spooned over on a tray
 
 
 def cooking(tell: Telling) -> Iterator[Step]:
@@ -29,7 +27,7 @@ def cooking(tell: Telling) -> Iterator[Step]:
             yield from under_pressure(tell)
         case _:
             yield from under_a_lid(tell)
-    yield from _late(tell)
+    yield from late(tell)
 
 
 def _pan_stage(tell: Telling) -> Iterator[Step]:
@@ -59,10 +57,8 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         yield step(Do.BROWN, 0.0, text, browned, hands_s=when.browned_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
-        spice = tell.seasoned.warmed
-        more = f", {words.listed(spice)} in for the last minute" if spice else ""
         state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
-        text = f"{capital(names(soft))} into the fat, medium heat; stir until {state}{more}."
+        text = softening(soft, state, tell)
         yield step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
     sliced = [p for p in seared if p.way.rewarmed]
     if sliced:
@@ -128,29 +124,6 @@ def _move(placed: Placed, tell: Telling) -> str:
     dish, whole = placed.way.dish, placed.way.cut.shape in ("whole", "slab", "grain")
     is_meat = bool(dish.food.animal) and dish.food.animal != "fish"
     return (tell.hand(placed).pan if whole or not is_meat else "") or "keep it moving"
-
-
-def _late(tell: Telling) -> Iterator[Step]:
-    """Sauces, cream and gravy, in time to get hot."""
-    what, draft = tell.seasoned.late, tell.draft
-    if not what:
-        return
-    when = draft.stages
-    if draft.method.kind == "dry":
-        at = max(when.main_end_s - BRUSHED_S, when.main_start_s + 60.0)
-        text = f"Spoon {words.listed(what)} over, back in."
-    else:
-        at = max(
-            when.after_end_s - LATE_S, when.opened_s if draft.method.kind == "sealed" else when.main_start_s
-        )
-        late = [s for s in draft.dinner.seasonings if any(s.name in said for said in what)]
-        rows = {(row["by"], row["value"]): row for row in tell.store.table("handling")}
-        boils = any(rows.get(("food", s.food.id), {}).get("pot") == BOIL_UP for s in late)
-        dairy = any("milk" in s.food.allergens for s in late)
-        how = "let it boil up once" if boils else "keep it hot, not boiling" if dairy else "let it bubble"
-        shut = draft.method.kind == "sealed" and not any(p.way.lane_is(AFTER) for p in draft.placed)
-        text = f"{'Lid off, low heat: stir' if shut else 'Stir'} in {words.listed(what)}; {how}, 2 min."
-    yield step(Do.ADD, at, text, hands_s=45)
 
 
 def done_s(placed: Placed, draft: Draft) -> float:

@@ -19,6 +19,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import amounts, words
 from knowledge.planner.meant import barred
 from knowledge.planner.model import Have, LeftOut, Request
+from knowledge.planner.peeling import PLAIN, Peeling, peeling
 from knowledge.planner.plenty import filled
 from knowledge.planner.styles import Style, style_of
 from knowledge.units import volume, weight
@@ -50,6 +51,7 @@ class Dish:
     swims_ml_g: float = 0.0  # liquid it wants around it beyond what it drinks
     usual_g: float | None = None  # what such a piece weighs by the tables
     across_mm: float | None = None  # how thick a piece is, as the cook said
+    peeling: Peeling = PLAIN
 
     @property
     def part(self) -> str:
@@ -166,7 +168,14 @@ def gather(request: Request, *, store: Store) -> Dinner:
     dishes = filled(dishes, singular, eaters)
     for dish, (food, have) in zip(dishes, cooked, strict=True):
         assumed.extend(_notes(dish, food, have, eaters, request))
-    dishes = [replace(d, swims_ml_g=_swims(d, store)) for d in dishes]
+    dishes = [
+        replace(
+            d,
+            swims_ml_g=_swims(d, store),
+            peeling=peeling(d.food, cut_said=d.cut_said, state=d.state, store=store),
+        )
+        for d in dishes
+    ]
     seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
     for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
         if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:

@@ -3,18 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from knowledge.planner import words
 from knowledge.planner.cooking import done_s
 from knowledge.planner.draft import Placed
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, capital, core_text, names, targets
+from knowledge.planner.phrases import (
+    Telling,
+    capital,
+    core_text,
+    has_greens,
+    is_fatty,
+    names,
+    targets,
+)  # fmt: skip
 from knowledge.planner.seasoned import salty
 from knowledge.planner.stages import add_at_s, out_s
 from knowledge.planner.telling import step
 
 SHORT_REST_S = 300.0  # a longer rest begins while the others still cook
 AFTER_ADD_S = 60.0
+LIVELY = frozenset({"acid", "herb", "sauce", "dairy"})
+NOT_YET = "Not there yet: a few minutes more."
 CHECK_BEFORE_S = 120.0  # what is done long before is looked at with the rest
 
 
@@ -24,21 +35,27 @@ def finish(tell: Telling) -> Iterator[Step]:
     when = draft.stages
     end = when.after_end_s
     rewarmed = [p for p in draft.placed if p.way.rewarmed]
-    yield from _check([p for p in rewarmed if p.way.core_degC is not None], when.browned_s, tell)
+    checks = [*_check([p for p in rewarmed if is_checked(p)], when.browned_s, tell)]
     early = [p for p in draft.placed if out_s(p, when) < end - 1]
     for at in sorted({out_s(p, when) for p in early}):
         members = [p for p in early if out_s(p, when) == at]
-        yield from _check([p for p in members if p.way.core_degC is not None], at, tell)
+        checks += _check([p for p in members if is_checked(p)], at, tell)
         rest = "rest under foil" if draft.method.kind != "pan" else "rest on a warm plate"
         text = f"{capital(names(members))} out{core_text(members, tell.units)}; {rest}."
         yield step(Do.TAKE_OUT, at, text, members, safety=True)
-    yield from _check(
-        [p for p in draft.placed if p.way.core_degC is not None and p not in early and p not in rewarmed],
-        end,
-        tell,
-    )
+    late = [p for p in draft.placed if is_checked(p) and p not in early and p not in rewarmed]
+    checks += _check(late, end, tell)
+    yield from (replace(c, text=f"{c.text} {NOT_YET}") if n == 0 else c for n, c in enumerate(checks))
     yield from _rest(tell, end)
     yield step(Do.SERVE, when.serve_s, _table(tell), draft.placed, hands_s=60)
+
+
+def is_checked(placed: Placed) -> bool:
+    """Whether a thermometer or a look tells anything: not for tins, boiled eggs and cured meat."""
+    dish = placed.way.dish
+    tinned = dish.state == "canned" or dish.food.start_state == "canned" or dish.food.animal == "egg"
+    warmed = tinned and dish.kind == "warm_through"
+    return placed.way.core_degC is not None and bool(dish.safety) and not warmed
 
 
 def _check(probed: list[Placed], out_at_s: float, tell: Telling) -> Iterator[Step]:
@@ -48,7 +65,7 @@ def _check(probed: list[Placed], out_at_s: float, tell: Telling) -> Iterator[Ste
     draft = tell.draft
     done = max(max(done_s(p, draft), add_at_s(p, draft.stages) + AFTER_ADD_S) for p in probed)
     at = min(max(done, out_at_s - CHECK_BEFORE_S), out_at_s)
-    text = f"Check: {targets(probed, tell)}. Not there yet: a few minutes more."
+    text = f"Check: {targets(probed, tell)}."
     yield step(Do.CHECK, at, text, probed, hands_s=45, safety=True)
 
 
@@ -65,21 +82,60 @@ def _rest(tell: Telling, end_s: float) -> Iterator[Step]:
 
 def _table(tell: Telling) -> str:
     draft, said = tell.draft, tell.seasoned
-    parts = []
-    if said.scatter:
-        how = "Scatter over" if draft.method.kind == "dry" else "Stir in or scatter"
-        parts.append(f"{how} {words.listed(said.scatter)}.")
+    parts = [*_rounded_off(tell)]
     if draft.dinner.soup_for and all(p.way.dish.part != "protein" for p in draft.placed):
         parts.append("Blend it smooth, off the heat, or crush half of it.")
-    mine = [(p.way.dish.name, p.way.dish.food.salt_g) for p in draft.placed]
-    mine += [(s.name, s.food.salt_g) for s in draft.dinner.seasonings if s.food.part in ("dairy", "sauce")]
-    if salts := salty(mine):
-        parts.append(
-            f"Taste before you salt: {words.listed(salts)} bring{'s' if len(salts) == 1 else ''} salt."
-        )
-    else:
-        parts.append("Taste for salt.")
+    parts += [*_last_touches(tell), _tasted(tell)]
     parts.append(f"Serve{f' with {words.listed(said.table)}' if said.table else ''}.")
     if draft.dinner.sides:
         parts.append(f"On the side: {words.listed([s.name for s in draft.dinner.sides])}.")
     return " ".join(parts)
+
+
+def _rounded_off(tell: Telling) -> Iterator[str]:
+    """What leaves the pot before it is served: fat, leaves and sticks; what is carved."""
+    draft, said = tell.draft, tell.seasoned
+    if draft.method.kind in ("wet", "sealed") and any(is_fatty(p) for p in draft.placed):
+        yield "Spoon the fat off the top."
+    if said.out:
+        yield f"Fish out the {words.listed(said.out)}."
+    if carved := [p for p in draft.placed if p.way.piece.shape in ("joint", "bird") and p.way.cut.parts == 1]:
+        yield f"Carve the {names(carved)}."
+
+
+def _last_touches(tell: Telling) -> Iterator[str]:
+    """Off the heat: paste let down, spice stirred in, juice, herbs."""
+    said = tell.seasoned
+    over = "over" if tell.draft.method.kind == "dry" else "in"
+    if said.smooth:
+        yield f"Off the heat: stir {words.listed(said.smooth)} smooth in a ladle of the liquid, and back in."
+    if said.stir:
+        yield f"Stir in {words.listed(said.stir)}."
+    if said.inside:
+        yield f"Squeeze the rest of the {words.listed(said.inside)} over."
+    if said.squeeze:
+        yield f"Squeeze {words.listed(said.squeeze)} {over}."
+    if said.drizzle:
+        yield f"Drizzle {words.listed(said.drizzle)} over."
+    greens = [f"the green of the {words.label(p.way.dish)}" for p in tell.draft.placed if has_greens(p)]
+    if scattered := [*said.scatter, *greens]:
+        yield f"Scatter {words.listed(scattered)} over."
+
+
+def _tasted(tell: Telling) -> str:
+    """Salt last, after what brings its own; something sharp where nothing is."""
+    draft = tell.draft
+    mine = [(words.label(p.way.dish), p.way.dish.food.salt_g) for p in draft.placed]
+    mine += [(words.in_spoons(s.name), s.food.salt_g) for s in draft.dinner.seasonings]
+    salts = list(dict.fromkeys(salty(mine)))
+    if draft.dinner.low_salt:
+        said = "Taste: pepper, herbs or something sharp instead of salt."
+    elif salts:
+        verb = "" if len(salts) > 1 or salts[0].endswith("s") else "s"
+        said = f"Taste before you salt: {words.listed(salts)} bring{verb} salt."
+    else:
+        said = "Taste for salt."
+    sharp = any(s.food.part in LIVELY or s.food.group == "wine" for s in draft.dinner.seasonings)
+    return (
+        said if sharp or draft.dinner.sides else f"{said} If it tastes flat: a few drops of lemon or vinegar."
+    )

@@ -14,7 +14,7 @@ from functools import lru_cache
 from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dish
 
-AS_BOUGHT = "set out"  # in the column `ready`
+AS_BOUGHT = "get out"  # in the column `ready`
 OFF_HEAT = "off"  # in the column `pot`: it only soaks, with the heat off
 SLICED = "slice"  # in the column `carve`
 BOIL_UP = "boil"  # in the column `pot`: it must boil up once

@@ -8,14 +8,20 @@ from dataclasses import dataclass
 from knowledge.foods.model import VesselSize
 from knowledge.foods.store import Store
 from knowledge.planner import words
-from knowledge.planner.draft import SOAKED, Draft, Placed
-from knowledge.planner.handling import Handling, handling
+from knowledge.planner.draft import BROWNED, SOAKED, SOFTENED, Draft, Placed
+from knowledge.planner.handling import AS_BOUGHT, Handling, handling
+from knowledge.planner.pinches import salt
 from knowledge.planner.room import is_saucy
-from knowledge.planner.seasoned import Seasoned
+from knowledge.planner.seasoned import SALTY_G, Seasoned
+from knowledge.planner.stages import bath_of
 from knowledge.units import size, temperature, volume
 
 PROBED_FROM_MM = 20.0  # a thermometer finds no hold in what is thinner
 SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})  # animals
+MELTING_FAT = frozenset({"poultry", "pork", "game"})
+FATTY_G = 20.0  # in 100 g
+CUBE_ML = 500.0  # what a usual cube of 10 g is made for
+WATER_OR_STOCK = "water or stock"
 AS_IT_COMES = frozenset({"whole", "whole leaf", "crumbled"})
 
 
@@ -96,21 +102,49 @@ def ready(placed: Placed, tell: Telling) -> str:
         return f"cover|{said} with boiling water{how}"
     if is_saucy(dish):
         return f"open|{said}"
-    verb = tell.hand(placed).ready or "set out"
     if dish.state == "soaked":
         return f"drain (throw the soaking water away) and rinse|{said}"
-    bought = (
-        way.cut.id in AS_IT_COMES or dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
-    )
+    peel = dish.peeling.verb
+    verb = peel or tell.hand(placed).ready or AS_BOUGHT
+    if dish.state == "frozen" and verb.startswith(AS_BOUGHT):
+        return (
+            f"{AS_BOUGHT}|{said if 'frozen' in said else said.replace(dish.name, f'frozen {dish.name}', 1)}"
+        )
+    bath = _bath(placed, tell)
+    if way.cut.id in AS_IT_COMES and not (peel and way.cut.id == "crumbled"):
+        return f"{verb}|{said}{bath}"
+    bought = dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
     loose = way.piece.shape == "grain" and dish.part != "aromatic"
     if bought or loose or dish.kind == "egg":
-        return f"{verb}|{said}"
-    name = cut_name(placed, tell.units)
-    return (
-        f"|{said}: {name}"
-        if name.startswith(("cut", "halved", "quartered", "finely", "crumbled", "grated"))
-        else (f"cut|{said} into {name}")
-    )
+        return f"{verb}|{said}{bath}"
+    how, into = CUT_VERBS.get(way.cut.name, ("cut", f" into {cut_name(placed, tell.units)}"))
+    first = f"{peel.replace(' and ', ', ')} and " if peel else ""
+    return f"{first}{how}|{said}{into}{bath}"
+
+
+CUT_VERBS = {  # by the name of the cut: the verb, and what follows the food
+    "halved": ("halve", ""),
+    "quartered": ("quarter", ""),
+    "cut in eighths": ("cut", " in eighths"),
+    "finely chopped": ("finely chop", ""),
+    "grated": ("grate", ""),
+    "crumbled": ("crumble", ""),
+    "kernels off the cob": ("cut the kernels off", ""),
+    "35 mm balls": ("roll", " into 35 mm balls"),
+    "20 mm patties": ("shape", " into 20 mm patties"),
+}
+
+
+def _bath(placed: Placed, tell: Telling) -> str:
+    """What it lies in before it is cooked with the rest."""
+    match bath_of(placed.way, tell.draft.method):
+        case "boil":
+            water = "boil 10 min in plenty of water, lid off, and pour that water away"
+            return f", then {water}"
+        case "soak":
+            return " in hot water, 10 min; keep the water for the pot"
+        case _:
+            return ""
 
 
 def capital(text: str) -> str:
@@ -161,13 +195,55 @@ def fat(tell: Telling) -> str:
     return words.listed(tell.seasoned.fat) or "oil"
 
 
+def softening(soft: Sequence[Placed], state: str, tell: Telling) -> str:
+    """Aromatics in the fat: whole spices before them, ground ones and pastes for the last minute."""
+    said = tell.seasoned
+    browned = [p for p in tell.draft.placed if p.way.lead == BROWNED]
+    start = "Pour off all but 1 tbsp of the fat. " if any(is_fatty(p) for p in browned) else ""
+    first = f"{words.listed(said.bloomed)} into the fat until fragrant, 30 s; then " if said.bloomed else ""
+    whites = [f"the white of the {words.label(p.way.dish)}" for p in soft if has_greens(p)]
+    what = words.listed([*(words.label(p.way.dish) for p in soft if not has_greens(p)), *whites])
+    there = ", medium heat" if first else " into the fat, medium heat"
+    warmed = f", {words.listed(said.warmed)} in for the last minute" if said.warmed else ""
+    return f"{start}{capital(f'{first}{what}{there}; stir until {state}{warmed}.')}"
+
+
+def has_greens(placed: Placed) -> bool:
+    """Whether its green ends are kept for the table."""
+    return placed.way.lead == SOFTENED and placed.way.dish.food.id == "scallion"
+
+
+def is_fatty(placed: Placed) -> bool:
+    """Whether it gives off more fat than anyone wants to eat: duck, belly, bacon."""
+    dish = placed.way.dish
+    fat_g = dish.food.composition.fat_g if dish.food.composition else 0.0
+    return dish.part == "protein" and dish.food.animal in MELTING_FAT and fat_g >= FATTY_G
+
+
 def pour(tell: Telling, *, oil: bool = False) -> str:
     """The liquid as said, with what else is poured in at that moment; "" for none.
 
     `oil`: nothing was fried before, so the fat goes in here.
     """
-    liquid, extra = tell.draft.liquid, [*tell.seasoned.pour, *(tell.seasoned.fat if oil else [])]
+    said, liquid = tell.seasoned, tell.draft.liquid
+    extra = [*said.pour, *(said.fat if oil else [])]
+    first = f"{words.listed(said.boiled_down)}, boil it down by half, then " if said.boiled_down else ""
     if liquid is None:
-        return words.listed(extra)
-    said = f"{volume(liquid.ml, tell.units)} {liquid.what}"
-    return f"{said} with {words.listed(extra)}" if extra else said
+        return words.listed([*said.boiled_down, *extra])
+    ml = volume(liquid.ml, tell.units)
+    what = f"{ml} {liquid.what}"
+    if cube := next((s for s in tell.draft.dinner.seasonings if s.food.id == "stock-cube"), None):
+        what = f"{ml} water with {words.of_these(max(1, round(liquid.ml / CUBE_ML)), cube.name)}"
+    elif liquid.what == WATER_OR_STOCK and (grams := _unsalted_g(tell)):
+        what = f"{ml} stock, or water with {salt(grams, tell.units)}"
+    joined = ", and " if " with " in what else " with "
+    return f"{first}{what}{joined}{words.listed(extra)}" if extra else f"{first}{what}"
+
+
+def _unsalted_g(tell: Telling) -> float:
+    """What is not salted yet and has nothing salty beside it [g]; 0 where salt is left to the table."""
+    draft = tell.draft
+    salts = [p.way.dish.food for p in draft.placed] + [s.food for s in draft.dinner.seasonings]
+    if draft.dinner.low_salt or any((food.salt_g or 0.0) >= SALTY_G for food in salts):
+        return 0.0
+    return sum(p.way.dish.grams for p in draft.placed if p.way.dish.part != "protein")

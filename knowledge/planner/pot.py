@@ -18,6 +18,8 @@ from knowledge.units import oven
 SLOW_RELEASE = "Off the heat. Let the pressure fall by itself; do not force the lid."
 QUICK_RELEASE = "Off the heat. Release the pressure the quick way, face and hands away from the steam."
 
+AJAR = ", lid ajar"  # in the column `pot`: steam gets out, so that it does not spit
+
 
 def under_a_lid(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
@@ -35,7 +37,7 @@ def under_a_lid(tell: Telling) -> Iterator[Step]:
             lid = f"; boil hard, lid ajar, {boil}: dry beans are poisonous without it."
         else:
             lid = _lid(tell, at, first=number == 0, last=number == len(groups) - 1, members=members)
-        said = each_once(tell.hand(p).pot for p in members)
+        said = each_once(tell.hand(p).pot.replace(AJAR, "") for p in members)
         text = ("; ".join(parts) + lid).removeprefix(". ")
         yield step(Do.ADD, at, text + said, members, hands_s=60, safety=bool(beans))
         if beans:
@@ -94,6 +96,7 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
     gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
     how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
     lid = "Lid on, not locked" if draft.method.id == "open-cooker" else "Lid on"
+    lid = "Lid ajar" if any(AJAR in tell.hand(p).pot for p in members) else lid
     return f". {lid}, {how}: {togo}." if first else f". {lid}: {togo} to go."
 
 

@@ -1,7 +1,8 @@
 """Where each seasoning goes in, so that none that the cook named is forgotten.
 
-The table gives each seasoning its moment; the method decides what that moment is: there
-is no fat to wake spices in when nothing is softened, and a tray has no liquid to pour into.
+The tables give each seasoning its moment and its way (`pinches`); the method decides what
+that moment is: there is no fat to wake spices in when nothing is softened, a tray has no
+liquid to pour into, and what is thick or creamy would catch under pressure.
 """
 
 from __future__ import annotations
@@ -10,67 +11,113 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from knowledge.foods.model import When
+from knowledge.foods.store import Store
 from knowledge.planner.dinner import Seasoning
-from knowledge.planner.draft import SOFTENED, Draft
-from knowledge.units import volume
+from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
+from knowledge.planner.pinches import Pinch, measured, pinch
 
 SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})
-SCATTERED = frozenset({"cheese"})  # melts at the table
+MELTING = frozenset({"cheese"})  # at the table
+SPOONED_OVER = frozenset({"liquid", "sauce", "thickener", "salty", "sweet", "acid"})
+SCATTERED = frozenset({"herb", "nut", "garnish"})
 SALTY_G = 2.0
-SAID_ML = 40.0  # less than that of a liquid is not measured
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Seasoned:
-    """Names of the seasonings by the moment they go in."""
+    """The seasonings with their amounts, by the moment they go in."""
 
     fat: list[str] = field(default_factory=list)  # what the cooking begins in
     rub: list[str] = field(default_factory=list)  # on the raw food
+    inside: list[str] = field(default_factory=list)  # in the bird
+    bloomed: list[str] = field(default_factory=list)  # whole spices, in the fat before all else
     warmed: list[str] = field(default_factory=list)  # in the fat for the last minute of softening
+    boiled_down: list[str] = field(default_factory=list)  # wine, before the stock
     pour: list[str] = field(default_factory=list)  # with the liquid
-    late: list[str] = field(default_factory=list)  # sauces and cream, for the last minutes of heat
-    scatter: list[str] = field(default_factory=list)  # off the heat
+    late: list[tuple[Seasoning, str, str]] = field(default_factory=list)  # what, said, how: the last minutes
+    smooth: list[str] = field(default_factory=list)  # let down in a ladle of the liquid, off the heat
+    stir: list[str] = field(default_factory=list)  # off the heat
+    scatter: list[str] = field(default_factory=list)
+    squeeze: list[str] = field(default_factory=list)
+    drizzle: list[str] = field(default_factory=list)
     table: list[str] = field(default_factory=list)
+    out: list[str] = field(default_factory=list)  # names of what is fished out
 
 
-def seasoned(draft: Draft, units: str) -> Seasoned:
+def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
     """Every seasoning of the dinner at exactly one moment of this draft."""
     at = Seasoned()
-    softens = any(p.way.lead == SOFTENED for p in draft.placed)
     for s in draft.dinner.seasonings:
-        if draft.liquid is None or s.name != draft.liquid.what:
-            getattr(at, _moment(s, draft.method.kind, softens=softens)).append(_said(s, units))
+        if draft.liquid is not None and s.food.group == "stock" and s.food.part in ("liquid", "salty"):
+            continue  # it is the liquid
+        p = pinch(s, store)
+        moment = _moment(s, p, draft)
+        said = s.name if moment in ("fat", "table", "inside") else measured(s, draft, units, store)
+        if moment == "late":
+            at.late.append((s, said, p.how))
+        else:
+            getattr(at, moment).append(said)
+        if p.taken_out and moment not in ("table", "scatter"):
+            at.out.append(s.name)
     return at
 
 
-def _moment(s: Seasoning, kind: str, *, softens: bool) -> str:
-    match s.food.when or When.END:
-        case When.START:
-            return "fat" if s.food.part == "fat" else "rub"
-        case When.AROMATICS:
-            if softens:
-                return "warmed"
-            return "rub" if kind in ("dry", "pan") else "pour"
+def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
+    kind, part = draft.method.kind, s.food.part
+    dry, wet = kind == "dry", kind in ("wet", "sealed")
+    softens = any(q.way.lead == SOFTENED for q in draft.placed)
+    fried = softens or any(q.way.lead in (BROWNED, SEARED) for q in draft.placed)
+    match p.how:
+        case "squeeze":
+            return "inside" if dry and _has_bird(draft) else "squeeze"
+        case "let down":
+            return "smooth" if wet else "late"
+        case "slake":
+            return "rub" if dry else "late"
+        case "drizzle":
+            return "drizzle"
+        case "nut butter":
+            return "table" if dry else "late"
+        case "creamy" if kind == "sealed":
+            return "late"
+        case "glaze" if dry:
+            return "late"
+        case "off the heat":
+            return "table" if dry else "stir"
+        case "dust" if wet and not softens:
+            return "late"  # stirred into cold water, like any starch
+    if wet and fried and s.food.group == "wine" and part == "liquid":
+        return "boiled_down"
+    match p.when or s.food.when or When.END:
+        case When.START if part == "fat":
+            return "fat"
+        case When.START if part != "herb" and any(q.way.dish.part == "protein" for q in draft.placed):
+            return "rub"
+        case When.START | When.AROMATICS:
+            return _early(p, part, softens=softens, wet=wet)
         case When.LIQUID:
-            if kind in ("wet", "sealed"):
+            if wet or (dry and part == "liquid"):
                 return "pour"
-            if s.food.part == "liquid" and kind == "dry":
-                return "pour"
-            return "late" if s.food.part in (*SAUCES, "salty", "sweet", "acid") else "rub"
+            return "late" if part in SPOONED_OVER else "rub"
         case When.END:
-            is_sauce = s.food.part in SAUCES and s.food.group not in SCATTERED
-            if is_sauce:
-                return "table" if kind == "dry" else "late"
-            return "scatter"
+            if part in SAUCES and s.food.group not in MELTING:
+                return "table" if dry else "late"
+            return "scatter" if part in SCATTERED or s.food.group in MELTING or dry else "stir"
         case _:
             return "table"
 
 
-def _said(s: Seasoning, units: str) -> str:
-    fluid = s.food.part == "liquid" or (s.food.group == "dairy" and s.food.part != "fat")
-    if fluid and (s.grams or 0.0) >= SAID_ML:
-        return f"{volume(s.grams or 0.0, units)} {s.name}"
-    return s.name
+def _early(p: Pinch, part: str, *, softens: bool, wet: bool) -> str:
+    """Whole spices first, the rest of what burns for the last minute; where no fat waits, on the food."""
+    if softens and p.how == "bloom":
+        return "bloomed"
+    if softens and (wet or part != "herb"):
+        return "warmed"
+    return "pour" if wet else "rub"
+
+
+def _has_bird(draft: Draft) -> bool:
+    return any(p.way.piece.shape == "bird" for p in draft.placed)
 
 
 def salty(names: Sequence[tuple[str, float | None]]) -> list[str]:

@@ -13,6 +13,7 @@ from knowledge.planner import floor, room
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOAKED, SOFTENED, Placed, Stages, Way
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
+from knowledge.planner.peeling import BATH_S, BOIL
 from knowledge.planner.prep import Job, Slot, latest_start_s, lay_out
 from knowledge.planner.ways import BROWN_S, SOFTEN_S
 
@@ -172,11 +173,22 @@ def out_s(placed: Placed, when: Stages) -> float:
     return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end
 
 
-def jobs(placed: Sequence[Placed], when: Stages) -> list[Job]:
-    """Knife work for each dish, due when it meets heat."""
-    return [
-        Job(id=f"{n:02d}", hands_s=knife_s(p.way), due_s=first_in_s(p, when)) for n, p in enumerate(placed)
-    ]
+def jobs(method: Method, placed: Sequence[Placed], when: Stages) -> list[Job]:
+    """Knife work for each dish, due when it meets heat; what is boiled first has the vessel before all."""
+    found = []
+    for n, p in enumerate(placed):
+        hands, due = knife_s(p.way), first_in_s(p, when)
+        if bath := bath_of(p.way, method):
+            hands += BATH_S[bath] if bath == BOIL else 0.0
+            due = min(due, -when.preheat_s) if bath == BOIL else due - BATH_S[bath]
+        found.append(Job(id=f"{n:02d}", hands_s=hands, due_s=due))
+    return found
+
+
+def bath_of(way: Way, method: Method) -> str:
+    """Whether it is soaked first, or boiled in water that is thrown away: in the oven it need not be."""
+    bath = way.dish.peeling.bath
+    return "" if bath == BOIL and method.kind not in ("wet", "sealed") else bath
 
 
 def knife_s(way: Way) -> float:
@@ -185,7 +197,8 @@ def knife_s(way: Way) -> float:
     each = way.cut.knife_min_per_kg * 60.0 * way.dish.grams / 1000.0
     if way.lead == SOAKED:
         return SOAK_S
-    return RINSE_S if cut_already else RINSE_S + each
+    peeled = way.dish.peeling.min_per_kg * 60.0 * way.dish.grams / 1000.0
+    return RINSE_S if cut_already else RINSE_S + peeled + each
 
 
 def busy(method: Method, placed: Sequence[Placed], when: Stages) -> list[tuple[float, float]]:
@@ -205,13 +218,13 @@ def busy(method: Method, placed: Sequence[Placed], when: Stages) -> list[tuple[f
 
 def start_s(method: Method, placed: Sequence[Placed], when: Stages) -> float:
     """The moment to begin [s, negative]: knife work by one pair of hands, and preheating."""
-    knife = latest_start_s(jobs(placed, when), busy(method, placed, when))
+    knife = latest_start_s(jobs(method, placed, when), busy(method, placed, when))
     return min(knife, -when.preheat_s)
 
 
 def knife_slots(method: Method, placed: Sequence[Placed], when: Stages, start: float) -> tuple[Slot, ...]:
     """What is cut when; ids are the positions in `placed`."""
-    return lay_out(jobs(placed, when), busy(method, placed, when), start_s=start)
+    return lay_out(jobs(method, placed, when), busy(method, placed, when), start_s=start)
 
 
 def fan_setting(degC: float, kitchen: Kitchen) -> float:

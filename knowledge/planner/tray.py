@@ -30,7 +30,7 @@ def on_the_tray(tell: Telling) -> Iterator[Step]:
         else:
             there = names([p for _, group in groups[:number] for p in group if out_s(p, draft.stages) > at])
             text = (
-                f"Oven out, push the {there} aside, {names(members)} on with a little oil, back in: "
+                f"Oven out, push the {there} aside, {names(members)} on, back in: "
                 f"{words.duration(end - at)} to go.{lies}"
             )
         yield step(Do.ADD, at, text, members, hands_s=60)

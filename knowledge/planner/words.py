@@ -34,6 +34,9 @@ def handy(grams: float) -> float:
 
 def amount(dish: Dish, units: str) -> str:
     """How much of a dish: the weight that was said, or whole pieces where it comes in pieces."""
+    last = dish.name.rsplit(" ", 1)[-1]
+    if last in NEVER_ONE or (last in BLOCKS and not dish.unit):
+        return f"{weight(dish.grams, units)} {plural(dish.name)}"
     if dish.weighed or dish.cut_said in ("ground", "diced", "strips", "chopped", "sliced"):
         return f"{weight(dish.grams, units)} {_mass(dish)}"
     if dish.piece_g and (dish.piece_g > 40 or dish.unit or dish.part == "aromatic"):
@@ -44,10 +47,16 @@ def amount(dish: Dish, units: str) -> str:
         halves = dish.part != "protein" and not dish.unit  # nobody halves a fillet or an egg
         if halves and (abs(count - 0.25) < 0.06 or abs(count - 0.75) < 0.06):
             return f"{'a quarter' if count < 0.5 else 'three quarters'} of {_a(dish.name)}"
-        for whole in (round(count), round(count * 2) / 2):
+        tries = (round(count), round(count * 2) / 2) if count < MOST_HALVED else (round(count),)
+        for whole in tries:
+            if count >= MOST_HALVED and not dish.unit and dish.part != "protein" and not dish.weighed:
+                return pieces(whole, dish)
             if whole >= 0.5 and abs(count - whole) < 0.12 and (halves or whole == int(whole)):
                 return pieces(whole, dish)
     return f"{weight(dish.grams, units)} {_mass(dish)}"
+
+
+MOST_HALVED = 3.3  # nobody counts out four and a half of anything
 
 
 def pieces(number: float, dish: Dish) -> str:
@@ -57,11 +66,20 @@ def pieces(number: float, dish: Dish) -> str:
         if dish.unit in AFTER_NAME:
             return f"{counted(number)} {dish.name} {dish.unit}{'' if one else 's'}"
         return f"{counted(number)} {dish.unit}{'' if one else 's'} of {dish.name}"
+    if dish.name.rsplit(" ", 1)[-1] in HEADS:
+        return (
+            f"half a head of {dish.name}"
+            if number == 0.5
+            else f"{counted(number)} head{'' if number <= 1 else 's'} of {dish.name}"
+        )
     if number == 0.5:
         return f"half {_a(dish.name)}"
     return f"{counted(number)} {dish.name if number <= 1 else plural(dish.name)}"
 
 
+NEVER_ONE = frozenset({"rib", "floret", "sprout", "shoot", "chip", "lardon"})  # of these nobody cooks one
+BLOCKS = frozenset({"tofu", "tempeh", "seitan"})
+HEADS = frozenset({"broccoli", "lettuce"})
 AFTER_NAME = frozenset({"fillet", "steak"})
 
 
@@ -81,6 +99,28 @@ def _plain_mass(dish: Dish) -> str:
     return dish.name if joint else plural(dish.name)
 
 
+def in_spoons(name: str) -> str:
+    """What is measured by the spoon but counts by the piece: "1 tbsp capers", "1 tsp cumin seeds"."""
+    return plural(name) if name.rsplit(" ", 1)[-1] in SMALL else name
+
+
+SMALL = frozenset(
+    "caper seed peanut almond cashew walnut hazelnut pistachio pecan peppercorn berry crumb".split()  # noqa: SIM905
+)
+
+
+def many(unit: str, number: float) -> str:
+    """A unit for a number of them: "sprig", "leaves", "bunches"."""
+    return unit if number <= 1 else plural(unit)
+
+
+def of_these(number: float, name: str) -> str:
+    """So many of a thing that goes by the piece: "2 bay leaves", "half a lemon", "1 and a half lemons"."""
+    return (
+        f"half {_a(name)}" if number == 0.5 else f"{counted(number)} {name if number <= 1 else plural(name)}"
+    )
+
+
 def counted(number: float) -> str:
     """A number of pieces: "2", "half", "1 and a half"."""
     whole, half = int(number), number % 1 > 0.25
@@ -91,7 +131,8 @@ def counted(number: float) -> str:
 
 def label(dish: Dish) -> str:
     """A dish as it is called in a step: "carrots", "chicken thigh" when there is one, "rice"."""
-    if dish.piece_g and dish.piece_g > 40 and dish.grams < 1.3 * dish.piece_g:
+    one = dish.piece_g and dish.piece_g > 40 and dish.grams < 1.3 * dish.piece_g
+    if one and dish.name.rsplit(" ", 1)[-1] not in NEVER_ONE:
         return dish.name
     return plural(dish.name)
 
@@ -107,6 +148,7 @@ MASS = frozenset(  # names that have no plural in a kitchen
     meat mince seaweed nori lasagna stuffing surimi sweetcorn passata beetroot tripe kimchi
     edamame choi veg rocket shin chuck neck gammon topside silverside knuckle
     rind mash coley pollack bream ling turbot sole skate eel octopus calamari tagliatelle fusilli penne
+    anise cassava sirloin prosciutto speck pancetta nduja shirataki methi porcini jicama
     ditalini arborio basmati jasmine haloumi rajma dal daal dhal urad moong masoor egusi gari fufu""".split()  # noqa: SIM905
 )
 

@@ -14,6 +14,7 @@ from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import figures, gather
 from knowledge.planner.floor import SHEET_FULL, layer_m2
 from knowledge.planner.model import Do, Plan
+from knowledge.planner.words import plural
 
 SLACK_S = 60.0
 SEALED = ("sealed", "sealed-twice")
@@ -160,5 +161,5 @@ def _forgotten(plan: Plan, store: Store) -> Iterator[str]:
     said = " ".join(step.text for step in plan.steps).lower()
     dinner = gather(plan.request, store=store)
     for named in (*dinner.seasonings, *dinner.sides):
-        if named.name.lower() not in said:
+        if not any(name.lower() in said for name in (named.name, plural(named.name))):
             yield f"{named.name} is in no step"
