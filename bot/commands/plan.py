@@ -81,6 +81,7 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
         "left_out": [{"food": left.food, "why": left.why} for left in plan.left_out],
         "assumed": list(plan.assumed),
         "advice": list(plan.advice),
+        "flavour": plan.flavour or None,
         "alternatives": [
             {"vessel": a.vessel, "total_min": _min(a.total_s), "why": a.why} for a in plan.alternatives
         ],

@@ -8,6 +8,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import amounts, cautions, explain, steps, words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
 from knowledge.planner.feeding import served
+from knowledge.planner.hints import flavour_hint
 from knowledge.planner.model import (
     Alternative,
     Caution,
@@ -57,6 +58,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
                 ]
             )
         ),
+        flavour=flavour_hint(draft, request, store=store),
         advice=tuple(_short(draft, request)),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
         why=tuple(explain.reasons(draft, request)),

@@ -244,6 +244,7 @@ class Plan:
     why: tuple[str, ...]
     request: Request  # what it answers, so that a change can plan again
     advice: tuple[str, ...] = ()  # what would round it off
+    flavour: str = ""  # a line: what would lend it a direction of flavour, if it is there
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -126,6 +126,7 @@ def offer(
                 "; ".join(read_as),
                 f"I assumed: {'; '.join(a.rstrip('.') for a in plan.assumed)}." if plan.assumed else "",
                 f"For next to it: {'; '.join(plan.advice)}." if plan.advice else "",
+                plan.flavour,
             )
         ),
         lines(
