@@ -94,6 +94,15 @@ class Knowledge:
 
         return replan(plan, request=request, elapsed_s=elapsed_s, store=self.store)
 
+    def after_probe(self, plan: Plan, food_id: str, *, elapsed_s: float, core_degC: float) -> float | None:
+        """How much longer a food of a running plan needs after a core temperature was read [s].
+
+        None when the reading tells nothing: too early, or out of reach of any piece within reason.
+        """
+        from knowledge.planner.measured import left_s
+
+        return left_s(plan, food_id, elapsed_s=elapsed_s, core_degC=core_degC, store=self.store)
+
     def ask(self, text: str, *, kitchen: Kitchen) -> Answer:
         """A kitchen question, answered from the knowledge base with its sources."""
         from knowledge.answers import ask

@@ -1,7 +1,7 @@
 """What happens at the stove: late, not done, done early, a probe reading, forgotten, left out, no heat.
 
-Every event of a running cook has an answer here. Facts about heat come from the
-plan; the one estimate made here, `more_s`, says what it rests on.
+Every event of a running cook has an answer here. Facts about heat come from the plan and
+from `Knowledge.after_probe`.
 """
 
 from __future__ import annotations
@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
-from math import log
 
 from bot.core import livecook, schedule, telling
 from bot.core.actions import Outcome, Say
@@ -28,9 +27,8 @@ DELAYS_MIN = (5, 10, 20)
 WAIT_FOR_HEAT_S = 5 * 60.0
 MEASURE_AGAIN_S = 10 * 60.0
 READING_DEGC = (-30.0, 130.0)  # food in a kitchen, frozen to just short of frying
-FRIDGE_DEGC = 5.0
-WET_DEGC = 100.0  # a wet surface stays near boiling, whatever the oven says
-LAG = 1.2  # first coefficient of the series for a piece heated from outside, slab to sphere 1.1-1.6
+ROUNDED_K = 0.1  # published minima stand in whole °F: 165 °F is 73.89 °C and shown as 73.9
+SOONEST_S = 60.0
 
 
 # Words for steps that have no food of their own, for "skip the resting".
@@ -224,25 +222,6 @@ def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     return moved(state, schedule.mark(cook, outs, StepStatus.DONE), (Say(text=text),))
 
 
-def more_s(*, read_degC: float, goal_degC: float, in_for_s: float) -> float | None:
-    """How much longer until the core reaches its goal, from one reading.
-
-    Equation:
-        theta(t) = LAG * exp(-k t)      theta = (around - core) / (around - start)
-    with k taken from the reading. None: the reading is too early in the rise to tell.
-    Valid for: food that started from the fridge in surroundings that keep its surface
-    near boiling (wet, steamed, or moist in an oven).
-    Source: one-term solution of conduction with a mean first coefficient, any textbook
-    of heat transfer; the mean is an estimate.
-    """
-    now = (WET_DEGC - read_degC) / (WET_DEGC - FRIDGE_DEGC)
-    end = (WET_DEGC - goal_degC) / (WET_DEGC - FRIDGE_DEGC)
-    if in_for_s < 60 or now >= 0.95 or end <= 0:
-        return None
-    pace = log(LAG / now) / in_for_s
-    return max(60.0, log(now / end) / pace)
-
-
 def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
     """A thermometer reading: done, or how much longer and when to measure again."""
     cook, units = running(state), running(state).plan.request.kitchen.units
@@ -257,11 +236,14 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     if item.done.core_degC is None:
         return Outcome(state=state, actions=(Say(text=cooks.probe_soft(item.label)),))
     goal = item.done.core_degC
-    if read >= goal - 0.2:  # a thermometer's own resolution: 165 °F is 73.9 °C
+    if read >= goal - ROUNDED_K:
         text = cooks.probe_done(item.label, read, goal, item.done.rest_s, units)
         low = tuple(f for f in cook.read_low if f != item.food_id)
         return Outcome(state=replace(state, cook=replace(cook, read_low=low)), actions=(Say(text=text),))
-    left_s = more_s(read_degC=read, goal_degC=goal, in_for_s=schedule.elapsed_s(cook, now) - item.in_s)
+    left_s = knowledge.after_probe(
+        cook.plan, item.food_id, elapsed_s=schedule.elapsed_s(cook, now), core_degC=read
+    )
+    left_s = None if left_s is None else max(left_s, SOONEST_S)
     again = now + timedelta(seconds=MEASURE_AGAIN_S if left_s is None else left_s)
     cook = replace(cook, read_low=tuple(dict.fromkeys((*cook.read_low, item.food_id))))
     after = cook

@@ -201,10 +201,10 @@ def probe_more(
 
 
 def probe_not_rising(name: str, read_degC: float, goal_degC: float, units: str) -> str:
-    """Too early or too cold to tell."""
+    """Too early to tell, or nothing that a tip in the middle could read."""
     return (
-        f"{temperature(read_degC, units)} is still far from {temperature(goal_degC, units)} for {name}. "
-        "Leave it in; measure again in 10 min."
+        f"{temperature(read_degC, units)}: not done, {name} must show {temperature(goal_degC, units)}, "
+        "measured in the middle of the thickest part. Leave it in; measure again in 10 min."
     )
 
 

@@ -294,6 +294,12 @@ class Pantry:
     def ask(self, text: str, *, kitchen: Kitchen) -> Answer:
         return Answer(known=True, answer="74 °C.", sources=("FSIS",))
 
+    def after_probe(self, plan: Plan, food_id: str, *, elapsed_s: float, core_degC: float) -> float | None:
+        """Twenty seconds a kelvin; nothing to tell in the first two minutes."""
+        item = next(i for i in plan.items if i.food_id == food_id)
+        goal = item.done.core_degC or 0.0
+        return None if elapsed_s - item.in_s < 120 else 20.0 * (goal - core_degC)
+
     def first_aid(self, text: str) -> str | None:
         return first_aid(text)
 

@@ -141,6 +141,11 @@ def test_a_probe_reading_at_the_goal_is_done() -> None:
     assert cooking_later(50).text("chicken is 75").startswith("75 °C: done")
 
 
+@pytest.mark.parametrize("read", ["73.8", "73", "69"])  # 165 °F, USDA FSIS, is 73.9 °C
+def test_a_probe_reading_short_of_the_goal_is_not_done(read: str) -> None:
+    assert "done" not in cooking_later(50).text(f"chicken is {read}").replace("not done", "")
+
+
 def test_a_probe_reading_below_says_how_much_longer_and_when_to_measure() -> None:
     evening = cooking_later(35)
     text = evening.text("chicken is 60")
