@@ -115,7 +115,8 @@ def _misses_the_point(draft: Draft) -> bool:
         return False
     wanted = [d for d in draft.dinner.dishes if d.part == "protein"]
     out = {id(d) for d, _ in draft.refused}
-    hungry = served(draft) <= 0.5 * draft.dinner.eaters
+    half, feeds = 0.5 * draft.dinner.eaters, served(draft)
+    hungry = feeds < half or (feeds == half and any(d.part == "starch" for d, _ in draft.refused))
     no_protein = bool(wanted) and all(id(d) in out for d in wanted)
     return hungry or no_protein or len(draft.refused) > len(draft.placed)
 

@@ -26,6 +26,7 @@ from knowledge.units import volume, weight
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
+MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 THIN = frozenset({"strips"})
@@ -162,10 +163,11 @@ def gather(request: Request, *, store: Store) -> Dinner:
     eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
     eaters = min(max(eaters, 1.0), MOST_EATERS)
     dishes = [_dish(food, have, eaters, cooked, request) for food, have in cooked]
-    singular = [
-        d.piece_g is not None and not have.several for d, (_, have) in zip(dishes, cooked, strict=True)
+    several = [
+        None if have.rough == "little" else d.piece_g is None or have.several
+        for d, (_, have) in zip(dishes, cooked, strict=True)
     ]
-    dishes = filled(dishes, singular, eaters)
+    dishes = filled(dishes, several, eaters)
     for dish, (food, have) in zip(dishes, cooked, strict=True):
         assumed.extend(_notes(dish, food, have, eaters, request))
     dishes = [
@@ -265,7 +267,7 @@ def _thinned(food: Food, have: Have, style: Style | None) -> Have:
 def scaled(dish: Dish, factor: float) -> Dish:
     """Less of a dish, in whole pieces where it comes in pieces; what was weighed is weighed again."""
     grams = dish.grams * factor
-    if dish.food.whole_shape in ONE_PIECE and dish.pieces == 1 and not dish.cut_said:
+    if _is_one_joint(dish):
         return dish  # nobody saws a joint to fit the tray
     if dish.weighed and dish.part != "protein":
         grams = max(math.floor(grams / WEIGHED_G), 1) * WEIGHED_G
@@ -273,6 +275,12 @@ def scaled(dish: Dish, factor: float) -> Dish:
         step = dish.piece_g if dish.part == "protein" or dish.piece_g <= 350 else dish.piece_g / 4
         grams = max(1, math.floor(grams / step + 1e-6)) * step
     return replace(dish, grams=min(grams, dish.grams))
+
+
+def _is_one_joint(dish: Dish) -> bool:
+    """Whether it is a single joint or bird."""
+    large = dish.weighed and dish.usual_g is not None and dish.grams < MOST_ONE * dish.usual_g
+    return dish.food.whole_shape in ONE_PIECE and not dish.cut_said and (dish.pieces == 1 or large)
 
 
 def _dish(

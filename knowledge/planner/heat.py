@@ -17,7 +17,7 @@ from knowledge.physics import media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
-from knowledge.planner.dinner import Dish
+from knowledge.planner.dinner import MOST_ONE, Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Learned
@@ -33,7 +33,6 @@ FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is 
 COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
 TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
 BY_PIECE = frozenset({"slab", "rod", "brick"})  # breasts, fillets, chops, sausages, wings
-MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 

@@ -19,11 +19,12 @@ MOUNTAIN_G, ONE_HILL_G = 320.0, 200.0  # of all vegetables and of one, for each 
 GROWS = frozenset({"vegetable", "starch", "protein"})
 
 
-def filled(dishes: Sequence[Dish], several: Sequence[bool], eaters: float) -> list[Dish]:
+def filled(dishes: Sequence[Dish], several: Sequence[bool | None], eaters: float) -> list[Dish]:
     """The dishes with more of what was assumed, until they feed the eaters or that would be a mountain.
 
     Args:
-        several: of each, whether it was not said as one; "a sweet potato" is one while others can grow.
+        several: of each, whether it was not said as one; "a sweet potato" is one while others can grow;
+            None of what is to be little.
     """
     found = list(dishes)
     for many in (True, False):
