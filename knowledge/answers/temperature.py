@@ -13,9 +13,11 @@ from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import both, temperatures_degC
 from knowledge.foods.model import Food
+from knowledge.units import fahrenheit
 
 LOCAL = "Where your local food-safety rules ask for more, they come first."
 LEADING = "USDA FSIS"
+ROUNDED_K = 0.1  # minima are published in whole °F and written in Celsius to the tenth
 HOTTEST_CORE_DEGC = 110.0  # above it an oven or a pan is meant
 MINCED = (
     "ground",
@@ -161,9 +163,10 @@ def _figure(row: Row) -> str:
 
 
 def _verdict(read_degC: float, need_degC: float) -> str:
-    if read_degC >= need_degC - 0.4:  # 145, 160 and 165 °F as their rounded Celsius
-        return f"Yes, {both(read_degC)} is enough if that is the coldest spot."
-    return f"No, not yet: {both(read_degC)} is below the safe minimum. Cook on."
+    read = f"{round(read_degC, 1):g} °C / {round(fahrenheit(read_degC), 1):g} °F"
+    if read_degC >= need_degC - ROUNDED_K:
+        return f"Yes, {read} is enough if that is the coldest spot."
+    return f"No, not yet: {read} is below the safe minimum. Cook on."
 
 
 def _stricter(lead: Row, rows: Sequence[Row]) -> str:

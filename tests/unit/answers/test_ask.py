@@ -162,3 +162,23 @@ def test_any_text_gets_an_answer(text: str) -> None:
 )
 def test_any_mixture_of_kitchen_words_gets_an_answer(words: list[str]) -> None:
     assert ask(" ".join(words), store=STORE).answer
+
+
+@pytest.mark.parametrize(
+    ("said", "enough"),  # USDA FSIS minima: 165, 145 and 160 °F, printed as 73.9, 62.8 and 71.1 °C
+    [
+        ("chicken safe at 73.5 C", False),
+        ("chicken safe at 164.5 F", False),
+        ("chicken safe at 165 F", True),
+        ("chicken safe at 74 C", True),
+        ("pork chop done at 62.4 C", False),
+        ("pork chop done at 63 C", True),
+        ("ground beef ok at 70.9 C", False),
+        ("ground beef ok at 159.5 F", False),
+        ("ground beef ok at 71 C", True),
+    ],
+)
+def test_a_reading_short_of_a_minimum_is_never_rounded_up_to_it(
+    store: Store, said: str, enough: bool
+) -> None:
+    assert ask(f"is {said}?", store=store).answer.startswith("Yes" if enough else "No")
