@@ -101,7 +101,7 @@ def by_weight(dish: Dish, piece: Pieced) -> Pieced:
     if not dish.piece_g or not dish.usual_g:
         return piece
     if piece.shape in ("joint", "bird"):
-        if not dish.weighed:
+        if not dish.weighed and not dish.assumed:
             return piece
         is_one = dish.grams < MOST_ONE * dish.usual_g
         ratio = (dish.grams if is_one else dish.grams / (dish.pieces or 1)) / dish.usual_g

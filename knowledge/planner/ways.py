@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from knowledge.errors import KnowledgeError
+from knowledge.foods.model import DoneKind
 from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
 from knowledge.physics import cook
@@ -114,7 +115,7 @@ def _ways(
             piece = piece_of(dish.food, cut)
             if cut.parts == 1:
                 piece = heat.by_weight(dish, piece)
-            if piece.size_mm > deep_mm:
+            if piece.size_mm > deep_mm or _cannot_rest(dish, piece, method, store):
                 continue
             if lane == AFTER and method.finish == "broil" and _is_bulky(dish, piece):
                 continue
@@ -168,6 +169,12 @@ def _led(
 def joins_second(dish: Dish, way: str) -> bool:
     """Whether it may go in when the cooker is opened half way: quick foods that are not browned first."""
     return dish.part != "aromatic" and way != "browned" and not dish.is_raw_bean
+
+
+def _cannot_rest(dish: Dish, piece: Pieced, method: Method, store: Store) -> bool:
+    """Whether it is a joint to be taken out at its minute and rested, which a locked lid does not allow."""
+    core = heat.done_kind(heat.doneness_in(dish, method), store) is DoneKind.CORE
+    return method.kind == "sealed" and core and piece.shape in ("joint", "bird")
 
 
 def _is_bulky(dish: Dish, piece: Pieced) -> bool:
