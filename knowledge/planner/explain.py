@@ -32,7 +32,8 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
         if tight.way.lead != SEARED and _room_s(tight) < 1200:
             since, until = (words.minutes(s) for s in (tight.way.window.lo_s, tight.way.window.hi_s))
             name = words.label(tight.way.dish)
-            yield f"watch the {name}: good {since}-{until} min after going in, so eat on time"
+            span = f"{since}-{until}" if until > since else f"for about a minute, {since}"
+            yield f"watch the {name}: good {span} min after going in, so eat on time"
     if request.wishes:
         yield f"as you wished: {words.listed(list(request.wishes))}"
 

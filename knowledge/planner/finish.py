@@ -99,8 +99,13 @@ def _rounded_off(tell: Telling) -> Iterator[str]:
         yield "Spoon the fat off the top."
     if said.out:
         yield f"Fish out the {words.listed(said.out)}."
-    if carved := [p for p in draft.placed if p.way.piece.shape in ("joint", "bird") and p.way.cut.parts == 1]:
+    if carved := [p for p in draft.placed if p.way.piece.shape in ("joint", "bird") and _is_one(p)]:
         yield f"Carve the {names(carved)}."
+
+
+def _is_one(placed: Placed) -> bool:
+    """Whether it is one piece on the board."""
+    return placed.way.cut.parts == 1 and not placed.way.dish.comes_in_pieces
 
 
 def _last_touches(tell: Telling) -> Iterator[str]:
@@ -126,7 +131,9 @@ def _tasted(tell: Telling) -> str:
     """Salt last, after what brings its own; something sharp where nothing is."""
     draft = tell.draft
     mine = [(words.label(p.way.dish), p.way.dish.food.salt_g) for p in draft.placed]
-    mine += [(words.in_spoons(s.name), s.food.salt_g) for s in draft.dinner.seasonings]
+    mine += [
+        (words.in_spoons(s.name), s.food.salt_g) for s in draft.dinner.seasonings if s.food.group != "salt"
+    ]
     salts = list(dict.fromkeys(salty(mine)))
     if draft.dinner.low_salt:
         said = "Taste: pepper, herbs or something sharp instead of salt."

@@ -29,7 +29,8 @@ def peeling(food: Food, *, cut_said: str, state: str, store: Store) -> Peeling:
     """How this food is peeled; nothing for what comes cut, tinned, frozen or cooked."""
     if cut_said or state in ("canned", "frozen", "cooked", "leftover"):
         return PLAIN
-    return _rows(store).get(food.id, PLAIN)
+    dried_mushroom = food.group == "mushroom" and food.start_state == "dry"
+    return _rows(store).get(food.id, Peeling(bath=SOAK) if dried_mushroom else PLAIN)
 
 
 @lru_cache(maxsize=4)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -46,12 +47,8 @@ def names(placed: Sequence[Placed]) -> str:
 
 def cut_name(placed: Placed, units: str) -> str:
     """The cut in words, its size in the cook's units."""
-    cut = placed.way.cut
-    if units == "us" and cut.size_mm and "mm" in cut.name:
-        return cut.name.replace(f"{cut.size_mm:g} mm", size(cut.size_mm, "us")).replace(
-            f"{round(cut.size_mm - 0.1)} mm", size(cut.size_mm, "us")
-        )
-    return cut.name
+    name = placed.way.cut.name
+    return name if units != "us" else re.sub(r"(\d+) mm", lambda mm: size(float(mm[1]), "us"), name)
 
 
 def sheet_name(size: VesselSize, units: str) -> str:
@@ -106,7 +103,7 @@ def ready(placed: Placed, tell: Telling) -> str:
         return f"drain (throw the soaking water away) and rinse|{said}"
     peel = dish.peeling.verb
     verb = peel or tell.hand(placed).ready or AS_BOUGHT
-    if dish.state == "frozen" and verb.startswith(AS_BOUGHT):
+    if verb.startswith(AS_BOUGHT) and (dish.state == "frozen" or verb != AS_BOUGHT):
         return (
             f"{AS_BOUGHT}|{said if 'frozen' in said else said.replace(dish.name, f'frozen {dish.name}', 1)}"
         )
@@ -238,6 +235,15 @@ def pour(tell: Telling, *, oil: bool = False) -> str:
         what = f"{ml} stock, or water with {salt(grams, tell.units)}"
     joined = ", and " if " with " in what else " with "
     return f"{first}{what}{joined}{words.listed(extra)}" if extra else f"{first}{what}"
+
+
+def pour_in(tell: Telling, *, oil: bool = False) -> str:
+    """The pouring as a clause with its verb; pastes are fried in the fat of the meat before it."""
+    what = pour(tell, oil=oil)
+    fried = words.listed(tell.seasoned.fried)
+    if not fried:
+        return f"Pour in {what}" if what else ""
+    return f"Stir {fried} into the fat for a minute{f', then pour in {what}' if what else ''}"
 
 
 def _unsalted_g(tell: Telling) -> float:

@@ -98,7 +98,7 @@ def _counted(number: float, unit: str, name: str) -> str:
     if unit == "handful" and whole == 1:
         return f"a handful of {name}"
     if unit == "pinch":
-        return f"a pinch of {name}"
+        return f"a pinch of {words.in_spoons(name)}"
     half = number == 0.5 and unit in ("bunch", "stick", "stalk")
     return f"half a {unit} of {name}" if half else f"{whole:g} {words.many(unit, whole)} of {name}"
 

@@ -10,7 +10,7 @@ from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Plac
 from knowledge.planner.handling import OFF_HEAT
 from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
-from knowledge.planner.phrases import Telling, capital, names, pour
+from knowledge.planner.phrases import Telling, capital, names, pour_in
 from knowledge.planner.stages import fan_setting
 from knowledge.planner.telling import all_join_at_once, each_once, groups_in, step
 from knowledge.units import oven
@@ -25,9 +25,9 @@ def under_a_lid(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
     when = draft.stages
     groups = groups_in([p for p in draft.placed if p.way.lead != SOFTENED], draft)
-    if when.softened_s > 0 and (what := pour(tell)):
+    if when.softened_s > 0 and (what := pour_in(tell)):
         scrape = "scrape the bottom loose and " if when.browned_s > 0 else ""
-        text = f"Pour in {what}; {scrape}bring to a simmer."
+        text = f"{what}; {scrape}bring to a simmer."
         yield step(Do.HEAT, when.softened_s, text, hands_s=60)
     for number, (at, members) in enumerate(groups):
         beans = [p for p in members if boils_hard(p.way.dish, draft.method)]
@@ -113,8 +113,8 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
     stay = all_join_at_once(draft)
     into = [p for p in inside if p.way.lead != SOFTENED and not (p.way.lead == BROWNED and stay)]
     scrape = ", scrape the bottom loose" if when.browned_s > 0 else ""
-    what = pour(tell, oil=when.softened_s == 0)
-    parts = [f"Pour in {what}{scrape}." if what else "", f"{capital(names(into))} in." if into else ""]
+    what = pour_in(tell, oil=when.softened_s == 0)
+    parts = [f"{what}{scrape}." if what else "", f"{capital(names(into))} in." if into else ""]
     if text := " ".join(part for part in parts if part):
         yield step(Do.ADD, when.main_start_s - 60.0, text, into, hands_s=60)
     yield from _sealed("Lock the lid", when.main_start_s, when.at_pressure_s, when.first_end_s)

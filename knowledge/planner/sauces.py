@@ -26,7 +26,8 @@ def late(tell: Telling) -> Iterator[Step]:
         return
     when = draft.stages
     if draft.method.kind == "dry":
-        at = max(when.main_end_s - BRUSHED_S, when.main_start_s + 60.0)
+        last = max(add_at_s(p, when) for p in draft.placed)  # nothing is brushed that is not in yet
+        at = max(when.main_end_s - BRUSHED_S, when.main_start_s + 60.0, min(last, when.main_end_s - 60.0))
         togo = words.duration(when.after_end_s - at)
         yield step(Do.ADD, at, f"Brush with {_said(what)}, back in: {togo} to go.", hands_s=60)
         return

@@ -32,6 +32,7 @@ class Seasoned:
     inside: list[str] = field(default_factory=list)  # in the bird
     bloomed: list[str] = field(default_factory=list)  # whole spices, in the fat before all else
     warmed: list[str] = field(default_factory=list)  # in the fat for the last minute of softening
+    fried: list[str] = field(default_factory=list)  # pastes and spices, in the meat's fat before the liquid
     boiled_down: list[str] = field(default_factory=list)  # wine, before the stock
     pour: list[str] = field(default_factory=list)  # with the liquid
     late: list[tuple[Seasoning, str, str]] = field(default_factory=list)  # what, said, how: the last minutes
@@ -94,6 +95,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
         case When.START if part != "herb" and any(q.way.dish.part == "protein" for q in draft.placed):
             return "rub"
         case When.START | When.AROMATICS:
+            if wet and fried and not softens and part != "herb":
+                return "fried"
             return _early(p, part, softens=softens, wet=wet)
         case When.LIQUID:
             if wet or (dry and part == "liquid"):

@@ -206,7 +206,8 @@ def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> st
     """What happens to it in the open pan before its lane begins."""
     if not method.browns or lane != MAIN:
         return ""
-    if dish.part == "aromatic" and method.kind != "dry" and dish.kind != "warm_through":
+    melts = way == "fried" or dish.kind != "warm_through"
+    if dish.part == "aromatic" and method.kind != "dry" and melts:
         return SOFTENED
     if way == "fried" and method.kind != "dry":
         return "" if method.kind == "pan" or alone else SOFTENED

@@ -105,7 +105,7 @@ def in_spoons(name: str) -> str:
 
 
 SMALL = frozenset(
-    "caper seed peanut almond cashew walnut hazelnut pistachio pecan peppercorn berry crumb".split()  # noqa: SIM905
+    "flake caper seed peanut almond cashew walnut hazelnut pistachio pecan peppercorn berry crumb".split()  # noqa: SIM905
 )
 
 
