@@ -22,7 +22,7 @@ from knowledge.planner.waiting import on_the_plate
 from knowledge.planner.written import SLACK_S, as_written, sealings
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
-CORE_SLACK_K = 1.0  # what a kitchen thermometer can tell
+ROUNDED_K = 0.1  # published minima stand in whole °F
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +58,14 @@ def check(plan: Plan, *, store: Store) -> Report:
     cases = [case_of(item, plan, store) for item in plan.items]
     outcomes = cook(cases)
     items = tuple(
-        _judged(item, case, out, _in_heat_s(item, plan, store), _good_s(item, plan, store))
+        _judged(
+            item,
+            case,
+            out,
+            _in_heat_s(item, plan, store),
+            _good_s(item, plan, store),
+            measured=_is_measured(item, plan),
+        )
         for item, case, out in zip(plan.items, cases, outcomes, strict=True)
     )
     problems = [
@@ -86,7 +93,15 @@ def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
     return item.out_s - item.in_s
 
 
-def _judged(item: PlanItem, case: Case, out: Outcome, in_heat: float, good_s: float) -> ItemReport:
+def _is_measured(item: PlanItem, plan: Plan) -> bool:
+    """Whether a step has the cook look into it before it leaves the heat."""
+    checks = (s for s in plan.steps if s.do in (Do.CHECK, Do.TAKE_OUT) and s.safety)
+    return any(item.food_id in s.foods and s.at_s <= item.out_s + SLACK_S for s in checks)
+
+
+def _judged(
+    item: PlanItem, case: Case, out: Outcome, in_heat: float, good_s: float, *, measured: bool
+) -> ItemReport:
     """Whether the food is done, not overdone and safe when it leaves the heat."""
     rest = item.done.rest_s
     done, over = out.done_s, out.over_s
@@ -101,20 +116,25 @@ def _judged(item: PlanItem, case: Case, out: Outcome, in_heat: float, good_s: fl
         done_s=None if done is None else item.in_s + done,
         over_s=None if over is None else item.in_s + over,
         out_s=item.out_s,
-        safe=_is_safe(item, case, out, in_heat + rest),
+        safe=_is_safe(item, case, out, in_heat + rest, measured=measured),
         on_time=on_time,
     )
 
 
-def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float) -> bool:
-    """The published minimum is met in the time there is, or the thermometer step holds the food back."""
+def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float, *, measured: bool) -> bool:
+    """The published minimum is met in the time there is.
+
+    Where a step `measured` it before it left the heat, the cook finds out what the spread of
+    cooking times may bring, and the food stays in.
+    """
     if case.goal.safe_degC is None:
         return True
     if item.done.core_degC is None and item.done.kind in ("core_temp", "warmed"):
         return False
-    if item.done.core_degC is not None and item.done.core_degC < case.goal.safe_degC - CORE_SLACK_K:
+    if item.done.core_degC is not None and item.done.core_degC < case.goal.safe_degC - ROUNDED_K:
         return False
-    return out.safe_s is not None and out.safe_s <= available_s * (1.0 + EARLY) + SLACK_S
+    spread = available_s * EARLY + SLACK_S if measured else 0.0
+    return out.safe_s is not None and out.safe_s <= available_s + spread
 
 
 def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:

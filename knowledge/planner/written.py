@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from knowledge.foods.model import VesselSize
+from knowledge.foods.model import Behaviour, VesselSize
 from knowledge.foods.store import Store
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import figures, gather
 from knowledge.planner.floor import SHEET_FULL, layer_m2
-from knowledge.planner.model import Do, Plan
+from knowledge.planner.model import Do, Plan, PlanItem
 from knowledge.planner.words import plural
 
 SLACK_S = 60.0
@@ -65,11 +65,19 @@ def _room(plan: Plan, store: Store) -> Iterator[str]:
     vessel = store.vessel(plan.vessel)
     size = next(s for s in vessel.sizes if s.id == plan.size)
     limit = SHEET_FULL if vessel.single_layer else vessel.max_fill_frac
+    if plan.settings.method in SEALED and any(_rises(i, store) for i in plan.items):
+        limit = vessel.max_fill_foaming_frac
     full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
     if full > limit * VESSEL_OVER:
         yield f"the {plan.size} is too full: {full:.2f} of it"
     if plan.settings.method in SEALED and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
         yield "too little liquid for a pressure cooker"
+
+
+def _rises(item: PlanItem, store: Store) -> bool:
+    """Whether it foams or swells under the lid and could reach the valve."""
+    rising = store.food(item.food_id).pressure in (Behaviour.FOAMS, Behaviour.SWELLS)
+    return rising and item.lane != "after" and item.doneness != "warm_through"
 
 
 def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
