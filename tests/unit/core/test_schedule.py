@@ -61,3 +61,16 @@ def test_an_id_that_now_means_another_step_gets_a_fresh_key_and_is_told() -> Non
     assert any(
         isinstance(a, Remind) and a.key == schedule.key(two, pea) for a in schedule.reminders(told, two)
     )
+
+
+def test_a_new_step_that_keeps_dinner_safe_is_told_though_its_time_is_past() -> None:
+    one = cook("chicken", "carrot")
+    early = next(s for s in one.plan.steps if s.id == "add-carrot")
+    dull = replace(early, id="stir", at_s=-600.0, foods=("carrot",))
+    safe = replace(dull, id="boil-hard", safety=True)
+    two = schedule.adopt(
+        one, replace(one.plan, steps=(dull, safe, *one.plan.steps)), NOW + timedelta(minutes=20)
+    )
+    standing = {s.step_id: s.status for s in two.steps}
+    assert standing["stir"] is StepStatus.DONE
+    assert standing["boil-hard"] is StepStatus.WAITING

@@ -7,8 +7,9 @@ from datetime import datetime
 import pytest
 
 from knowledge.foods.store import Store
+from knowledge.planner import plan
 from knowledge.planner.kitchens import described, size_of
-from knowledge.planner.model import Kitchen, Request
+from knowledge.planner.model import Kitchen, Plan, Request
 from knowledge.requests import request_of, seconds_until
 from knowledge.text import read
 from knowledge.text.model import Item, Kind, Reading, ReadyBy
@@ -88,7 +89,13 @@ def test_what_nobody_knows_is_kept_by_name(store: Store) -> None:
 )
 def test_what_stood_out_warm_is_not_cooked(store: Store, text: str, spoiled: tuple[str, ...]) -> None:
     """USDA FSIS: perishable food is thrown away after two hours at room temperature."""
-    assert asked(store, read(text, store=store, now=NOW)).spoiled == spoiled
+    request = asked(store, read(text, store=store, now=NOW))
+    assert request.spoiled == spoiled
+    if spoiled:
+        made = plan(request, store=store)
+        assert isinstance(made, Plan)
+        assert not {i.food_id for i in made.items} & set(spoiled)
+        assert any("throw it away" in out.why for out in made.left_out)
 
 
 @pytest.mark.parametrize(
