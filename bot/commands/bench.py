@@ -16,9 +16,10 @@ from collections.abc import Callable, Iterator
 from datetime import datetime
 from pathlib import Path
 
+from bot.commands.bench_solvers import compare_finite_volumes, compare_solve_ivp
 from knowledge import Knowledge, open_knowledge
 from knowledge.foods.build import build
-from knowledge.foods.store import open_store
+from knowledge.foods.store import Store, open_store
 from knowledge.physics import Case, Phase, cook, goal, media, piece
 from knowledge.planner.model import Have, Kitchen, Plan
 from knowledge.text.model import Context
@@ -99,11 +100,27 @@ def _cases(count: int) -> list[Case]:
 
 
 def _cooking_figures() -> Iterator[Figure]:
-    """The cooking model alone; beside other solvers: `python -m tests.benchmarks.references`."""
+    """The cooking model alone, and how many times faster than other solvers of the same equations."""
     for count, wanted in ((192, "<= 12"), (2000, "<= 40")):
         cases = _cases(count)
         cook(cases)
         yield f"cases_{count}", _median_ms(lambda: cook(cases), repeats=15), "ms", wanted  # noqa: B023
+    with open_store() as store:
+        volumes = compare_finite_volumes(store)
+        yield "finite_volumes_over_ours", volumes.ratio, f"times, within {volumes.worst_K:.2f} K", ">= 4"
+        if beside := beside_scipy(store):
+            yield beside
+        else:
+            print('solve_ivp_over_ours: needs scipy; pip install "panwright[bench]"')
+
+
+def beside_scipy(store: Store) -> Figure | None:
+    """How many times longer scipy takes for the same pieces; None where it is not installed."""
+    try:
+        scipy = compare_solve_ivp(store)
+    except ImportError:
+        return None
+    return "solve_ivp_over_ours", scipy.ratio, f"times, within {scipy.worst_K:.2f} K", ">= 50"
 
 
 def _message_figures(knowledge: Knowledge, messages: tuple[str, ...]) -> Iterator[Figure]:

@@ -8,7 +8,7 @@ import sys
 from knowledge.errors import KnowledgeError
 from knowledge.foods.store import Store
 from knowledge.physics import History, Outcome, Texture, cook, history
-from knowledge.physics.chart import METHODS, Read, Row, read_row
+from knowledge.physics.chart import METHODS, Read, Row, read_row, without_sheet
 from knowledge.physics.march import nominal_h
 from knowledge.physics.model import Heat
 
@@ -69,7 +69,7 @@ def parse(text: str) -> Row:
     """ "carrot 20 mm dice, roast 220 C" -> a row; the temperature of the food is "to 63 C"."""
     low = text.lower().replace("°", " ")
     words = re.findall(r"[a-z_]+", low)
-    method = next((_WORDS[w] for w in words if w in _WORDS), "roast")
+    method = next((_WORDS[w] for w in re.findall(r"[a-z_]+", without_sheet(low)) if w in _WORDS), "roast")
     core = re.search(r"\bto\s+(\d+(?:\.\d+)?)\s*(c|f)?\b", low)
     rest = low if core is None else low[: core.start()] + low[core.end() :]
     medium = re.search(r"(-?\d+(?:\.\d+)?)\s*(c|f)\b", rest)
@@ -140,6 +140,11 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         + (f" (reached in {medium.come_up_s:.0f} s)" if medium.come_up_s else "")
         + f", h about {h:.0f} W/m2K, Biot {h * p.half_size_m / p.k_W_mK:.2f}",
     ]
+    if medium.contact_frac and medium.heat is Heat.DRY:
+        out.append(
+            f"sheet    {read.sheet}; {100 * medium.contact_frac:.0f} % of the surface lies on it, and gets "
+            f"{medium.pan_h_W_m2K:.0f} W/m2K from the oven through it"
+        )
     if goal.dose_min is not None:
         out.append(
             f"done at  a dose of {goal.dose_min:.1f} min at 100 °C, z {goal.z_below_K:g} K below and "

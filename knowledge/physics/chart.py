@@ -34,7 +34,7 @@ USUAL_DEGC = {
     "roast": 200.0, "broil": 290.0, "saute": 180.0, "boil": 100.0, "simmer": 97.0, "steam": 100.0,
     "braise": 95.0, "bake_covered": 190.0, "pressure_high": 117.0, "pressure_low": 112.0,
 }  # fmt: skip
-FLAKY_DEGC = 54.0
+FLAKY_DEGC = 52.0
 """Core at which charts call fish flaky. Source: fitted to published cooking times."""
 _TOUGH = {"beef": "tough_beef", "lamb": "tough_lamb", "pork": "tough_pork", "poultry": "tough_poultry"}
 _LIQUID_TOP_DEGC = 105.0
@@ -63,7 +63,7 @@ class Read:
     """What a row was taken to mean.
 
     `not_counted_s` is the part of the time that charts leave out; `spread` the factor either
-    way within which published times for such a piece lie.
+    way within which published times for such a piece lie; `sheet` is what lies under it in an oven.
     """
 
     case: Case
@@ -72,6 +72,7 @@ class Read:
     shape: str
     size_mm: float
     method: str
+    sheet: str
     not_counted_s: float
     spread: float
     note: str
@@ -91,7 +92,8 @@ def read_row(row: Row, store: Store) -> Read:
     )
     class_id = _class_of(row, food, text)
     doneness = store.doneness(class_id)
-    medium, not_counted = _medium(row, food, shape, size_mm)
+    sheet = sheet_of(text)
+    medium, not_counted = _medium(row, food, shape, size_mm, sheet)
     end = _goal(row, food, doneness, text)
     if known := re.search(r"takes (\d+(?:\.\d+)?) min\w* at sea level", text):
         end = _as_at_sea_level(60.0 * float(known[1]), food, end, size_mm, shape)
@@ -107,7 +109,7 @@ def read_row(row: Row, store: Store) -> Read:
     )  # fmt: skip
     return Read(
         case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm, method=row.method,
-        not_counted_s=not_counted,
+        sheet=sheet, not_counted_s=not_counted,
         spread=spread_of(row.method, _kind(row, doneness, shape)), note=note,
     )  # fmt: skip
 
@@ -215,7 +217,26 @@ def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
 # Where it cooks
 
 
-def _medium(row: Row, food: Food, shape: str, size_mm: float) -> tuple[Medium, float]:
+_WARE = r"(?:(?:\w+ )?(?:pan|sheet|tray|tin|dish|ware))"
+_SHEETS = (
+    ("foil", r"\b(?:foil[ -]lined|lined with foil|on foil)\b"),
+    ("glass", rf"\b(?:glass|stoneware|ceramic|earthenware) {_WARE}\b"),
+    ("dark", rf"\b(?:dark|black|cast[ -]iron|non-?stick|enamel(?:led)?) {_WARE}\b"),
+    ("bright", rf"\b(?:bright|shiny|new|alumini?um|stainless(?: steel)?) {_WARE}\b"),
+)
+
+
+def sheet_of(text: str) -> str:
+    """What lies under the food in an oven, by words: one of `media.SHEETS`; "dull" where nothing is said."""
+    return next((sheet for sheet, words in _SHEETS if re.search(words, text)), "dull")
+
+
+def without_sheet(text: str) -> str:
+    """The text less the words for what lies under the food: a dark pan is no way of frying."""
+    return re.sub("|".join(words for _, words in _SHEETS), " ", text)
+
+
+def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tuple[Medium, float]:
     """The medium, and how much of the time in it charts do not count [s]."""
     T = USUAL_DEGC.get(row.method, 20.0) if row.medium_degC is None else row.medium_degC
     meat = bool(food.animal) and food.animal != "dairy"
@@ -228,15 +249,17 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float) -> tuple[Medium, f
             crowding: str | float = "piled"
             if shape in ("bird", "joint"):
                 crowding = "joint"
-            elif meat or size_mm > 40:
+            elif size_mm > 40 or (meat and row.shape in ("slab", "whole", "")):
                 crowding = "spaced"
-            elif shape in ("slab", "cylinder", "rod"):
-                crowding = 0.5  # flat and long pieces lie in one layer
-            return media.oven(T, crowding=crowding, surface=surface, altitude_m=altitude), 0.0
+            elif meat or shape in ("slab", "cylinder", "rod"):
+                crowding = 0.5  # in one layer, side by side: links, cubes of meat, flat and long vegetables
+            oven = media.oven(T, crowding=crowding, surface=surface, sheet=sheet, altitude_m=altitude)
+            return oven, 0.0
         case "broil":
             return media.broiler(T, surface=surface, altitude_m=altitude), 0.0
         case "saute":
-            return media.open_pan(T, surface=surface, altitude_m=altitude), 0.0
+            flat = meat and row.shape == "slab"
+            return media.open_pan(T, surface=surface, flat=flat, altitude_m=altitude), 0.0
         case "bake_covered":
             return media.covered_dish(T, altitude_m=altitude), 0.0
         case "pressure_high" | "pressure_low":

@@ -110,8 +110,8 @@ def _crisp_degC(food_id: str) -> float:
 
 
 def _kappa(doneness: Doneness, method: str) -> float:
-    """Share of mean less core by which the core still rises, counted in: all of it under a broiler."""
-    if method == "broil" and doneness.kind is DoneKind.CORE:
+    """Share of mean less core by which the core still rises, counted in: most of it after fierce heat."""
+    if method in ("broil", "saute") and doneness.kind is DoneKind.CORE:
         return tables.constant("broiler_kappa")
     return doneness.kappa
 

@@ -18,7 +18,7 @@ scalar equation a piece, solved by Newton's method.
 
 The flux is the sum of hot metal, air or liquid, radiation and evaporation:
 
-    q = f hp (Tp - Ts) + X (h + hr)(Ta - Ts) / (1 + (h + hr) rc m) - L m'
+    q = f hp (Tp - Ts) + X (1 - f) (h + hr)(Ta - Ts) / (1 + (h + hr) rc m) - L m'
     hr = eps sigma (Ta**2 + Ts**2)(Ta + Ts)         absolute temperatures
     m' = g ln[(P - pv)/(P - psat(Ts))]      1/g = 1/(X h b) + 1/(X h7 b w/(1 - w)/(1 + m/mc))
 
@@ -77,13 +77,13 @@ class Path:
     last_modes: Array  # (MODES + 2, cases): mean, modes, core remainder at the end
 
 
-def _medium_row(m: Medium) -> tuple[float, ...]:
-    contact = m.contact_frac if m.heat is Heat.PAN else 0.0
+def medium_row(m: Medium) -> tuple[float, ...]:
+    """A medium as the columns that `Law` takes."""
     wetness = 0.0 if m.heat is Heat.WET else min(m.wetness, 0.98)
     return (
-        contact * m.pan_h_W_m2K,
-        m.pan_degC,
-        m.exposure * (1.0 - contact),
+        m.contact_frac * m.pan_h_W_m2K,
+        m.pan_degC - m.ambient_degC,
+        m.exposure * (1.0 - m.contact_frac),
         m.h_W_m2K,
         m.emissivity,
         m.start_degC,
@@ -96,18 +96,18 @@ def _medium_row(m: Medium) -> tuple[float, ...]:
 
 
 def _row(m: Medium, known: dict[int, tuple[float, ...]]) -> tuple[float, ...]:
-    """As `_medium_row`, once for a medium that many cases share."""
+    """As `medium_row`, once for a medium that many cases share."""
     row = known.get(id(m))
     if row is None:
-        row = known[id(m)] = _medium_row(m)
+        row = known[id(m)] = medium_row(m)
     return row
 
 
 def nominal_h(m: Medium) -> float:
     """Total coefficient of a medium at an ordinary surface, for the Biot number only [W/m2K]."""
     radiation = 4.0 * m.emissivity * SIGMA * (0.5 * (m.ambient_degC + 80.0) + 273.15) ** 3
-    contact = m.contact_frac if m.heat is Heat.PAN else 0.0
-    return contact * m.pan_h_W_m2K + (1.0 - contact) * m.exposure * (m.h_W_m2K + radiation)
+    free = (1.0 - m.contact_frac) * m.exposure
+    return m.contact_frac * m.pan_h_W_m2K + free * (m.h_W_m2K + radiation)
 
 
 def pieces_of(cases: Sequence[Case]) -> Pieces:
@@ -122,11 +122,12 @@ def pieces_of(cases: Sequence[Case]) -> Pieces:
 
     gather = [
         (p.exponent, p.half_size_m, p.area_factor, *p.brisk, p.k_W_mK, p.density_kg_m3 * p.cp_J_kgK,
-         p.start_degC, h_of(_main(case.phases).medium))
+         p.start_degC, h_of(main), p.wet_size if main.heat is Heat.WET else 1.0)
         for case in cases
-        for p in (case.piece,)
+        for p, main in ((case.piece, _main(case.phases).medium),)
     ]  # fmt: skip
-    n, R, area, n2, R2, area2, k, rho_cp, start, h = np.array(gather, dtype=np.float64).T
+    n, R, area, n2, R2, area2, k, rho_cp, start, h, wet = np.array(gather, dtype=np.float64).T
+    R, R2 = wet * R, wet * R2
     low, high = np.log(_BRISK_BIOT)
     w = np.clip((np.log(h * R / k + 1e-12) - low) / (high - low), 0.0, 1.0)
     return Pieces(
@@ -177,7 +178,7 @@ def march(cases: Sequence[Case], pieces: Pieces, durations: Array, steps: Sequen
     block = max(_BLOCK // (count * (MODES + 1)), 1)
     j = 0
     for phase, taken in enumerate(steps):
-        law, drying = _Law(media[phase]), np.zeros(count)
+        law, drying = Law(media[phase]), np.zeros(count)
         local = graded(durations[phase], taken)
         t[j + 1 : j + taken + 1] = t[j] + local[1:]
         dtau = np.diff(local, axis=0) * scale
@@ -238,11 +239,11 @@ def _start(cases: Sequence[Case], pieces: Pieces) -> tuple[Array, Array, Array]:
     return c0, modes, m
 
 
-class _Law:
+class Law:
     """The flux of one phase for all cases of a batch."""
 
     def __init__(self, columns: Array) -> None:
-        (self.hp, self.Tp, self.X, self.h, eps, self.from_, self.to, self.come_up,
+        (self.hp, self.hotter, self.X, self.h, eps, self.from_, self.to, self.come_up,
          wet, pv, P) = columns  # fmt: skip
         self.ramps = bool((self.come_up > 0.0).any())
         self.eps = eps * SIGMA if (eps > 0.0).any() else None
@@ -271,7 +272,9 @@ class _Law:
         if self.eps is None and self.top is None:  # linear: no iteration
             up = self.X * self.h
             if self.contact:
-                return (base + slope * (up * Ta + self.hp * self.Tp)) / (1.0 + slope * (up + self.hp)), None
+                return (base + slope * (up * Ta + self.hp * (Ta + self.hotter))) / (
+                    1.0 + slope * (up + self.hp)
+                ), None
             return (base + slope * up * Ta) / (1.0 + slope * up), None
         Ka = Ta + 273.15
         if self.top is not None:
@@ -290,7 +293,7 @@ class _Law:
             q = h * (Ta - Ts)
             dq = -h
             if self.contact:
-                q = q + self.hp * (self.Tp - Ts)
+                q = q + self.hp * (Ta + self.hotter - Ts)
                 dq = dq - self.hp
             if self.top is not None:
                 warm = _C + np.minimum(Ts, self.top)

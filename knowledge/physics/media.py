@@ -8,26 +8,54 @@ from __future__ import annotations
 
 from knowledge.errors import OutOfRange
 from knowledge.physics.limits import within
+from knowledge.physics.march import SIGMA
 from knowledge.physics.model import Heat, Medium
 from knowledge.physics.tables import constant
 from knowledge.physics.water import SEA_LEVEL_PA, ambient_Pa, boiling_degC
 
 SURFACES = {"cut": "wetness_cut", "meat": "wetness_meat", "skin": "wetness_skin"}
-CROWDING = {"joint": "exposure_joint", "spaced": "exposure_spaced", "piled": "exposure_piled"}
+CROWDING = ("joint", "spaced", "piled")
+SHEETS = ("dark", "dull", "bright", "foil", "glass")
 
 
 def exposure_of(crowding: str | float) -> float:
-    """Share of the surface that takes part in the heat of an oven.
+    """Share of the surface that takes part in the heat of an oven's air.
 
     `crowding` is "joint", "spaced" or "piled", or a number from 0 (a finger between the
     pieces) to 1 (a heap), for which the share falls evenly.
     """
+    return _crowded("exposure", crowding)
+
+
+def _crowded(what: str, crowding: str | float) -> float:
+    """A figure of `media.csv` that depends on how full the sheet is."""
     if isinstance(crowding, str):
-        return constant(CROWDING[crowding])
+        return constant(f"{what}_{crowding}")
     if not 0.0 <= crowding <= 1.0:
         raise OutOfRange("crowding", crowding, 0.0, 1.0, "")
-    spaced, piled = constant("exposure_spaced"), constant("exposure_piled")
+    spaced, piled = constant(f"{what}_spaced"), constant(f"{what}_piled")
     return spaced + (piled - spaced) * crowding
+
+
+def under_W_m2K(sheet: str, air_degC: float, h_W_m2K: float, crowding: str | float) -> float:
+    """Coefficient from the oven through the sheet into the underside of what lies on it [W/m2K].
+
+    Equation:
+        1/U = 1/hs + rg + c/(up + down)       down = h + a hr,  up = (1 - c)(h + a' hr)
+        hr = 4 sigma T**3                     T halfway between the air and a sheet at 120 °C [K]
+    The sheet takes heat by air and radiation on its lower face and on what is free of its upper
+    one, and gives it to the food on the covered share c through a film of fat and steam, hs.
+    a is the absorptivity: dark enamel takes nearly all, bright metal a quarter; foil has a
+    bright upper face (a'); glass holds back a little more (rg).
+    """
+    T = 0.5 * (air_degC + 120.0) + 273.15
+    radiation = 4.0 * SIGMA * T**3
+    below = constant("sheet_dull_absorptivity" if sheet == "foil" else f"sheet_{sheet}_absorptivity")
+    above = constant(f"sheet_{sheet}_absorptivity")
+    covered = _crowded("sheet_cover", crowding)
+    taken = h_W_m2K + below * radiation + (1.0 - covered) * (h_W_m2K + above * radiation)
+    held = constant("sheet_glass_m2K_W") if sheet == "glass" else 0.0
+    return 1.0 / (1.0 / constant("sheet_h_W_m2K") + held + covered / taken)
 
 
 def _medium(
@@ -47,13 +75,13 @@ def _medium(
 
 def oven(
     air_degC: float, *, fan: bool = False, crowding: str | float = "spaced", surface: str = "cut",
-    altitude_m: float = 0.0, start_degC: float | None = None, come_up_s: float = 0.0,
+    sheet: str = "dull", altitude_m: float = 0.0, start_degC: float | None = None, come_up_s: float = 0.0,
 ) -> Medium:  # fmt: skip
-    """Dry roasting: air, radiation and evaporation.
+    """Dry roasting: air, radiation and evaporation, and from below the sheet.
 
     Args: air_degC, the setting [°C]; crowding, see `exposure_of`; surface, "cut", "meat" or
-    "skin"; start_degC and come_up_s when a cold load has drawn the oven down further than
-    opening its door does.
+    "skin"; sheet, one of `SHEETS` ("dull": used, as most are); start_degC and come_up_s when a cold
+    load has drawn the oven down further than opening its door does.
     """
     within("oven_degC", air_degC)
     if start_degC is None:
@@ -63,7 +91,9 @@ def oven(
     h = constant("oven_fan_h_W_m2K" if fan else "oven_still_h_W_m2K") * (pressure / SEA_LEVEL_PA) ** 0.5
     return _medium(
         Heat.DRY, air_degC, h, pressure, start_degC=start_degC, come_up_s=come_up_s,
-        emissivity=constant("oven_emissivity"), exposure=exposure_of(crowding),
+        emissivity=constant("oven_emissivity"), exposure=exposure_of(crowding), pan_degC=air_degC,
+        pan_h_W_m2K=under_W_m2K(sheet, air_degC, h, crowding),
+        contact_frac=_crowded("sheet_contact", crowding),
         wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip
 

@@ -52,7 +52,8 @@ class Piece:
     exponent: float  # 0 slab, 1 cylinder, 2 sphere, anything between
     half_size_m: float  # half the smallest full dimension, size factor included, of the equivalent piece
     area_factor: float  # true surface over that of the equivalent piece
-    brisk: tuple[float, float, float]  # the same three in liquid or steam, where the inside resists most
+    brisk: tuple[float, float, float]  # the same three under brisk heat, where the inside resists most
+    wet_size: float  # its size in liquid or steam, which gets into its gaps, over that in air
     k_W_mK: float
     density_kg_m3: float
     cp_J_kgK: float
@@ -73,7 +74,7 @@ class Medium:
     h_W_m2K: float  # convective, or the wet coefficient
     emissivity: float  # times view factor; 0 for no radiation
     exposure: float  # fraction of the surface that takes part: spaced 0.95, piled 0.58
-    pan_degC: float  # metal in contact, PAN only
+    pan_degC: float  # metal in contact; DRY: the oven, which reaches the underside through the sheet
     pan_h_W_m2K: float
     contact_frac: float
     wetness: float  # 0 dry skin .. 1 free water; DRY only

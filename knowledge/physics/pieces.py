@@ -72,9 +72,10 @@ def piece(
     if start_degC is not None and start_degC < -2.0:
         start = frozen_start_degC(water_frac=stuff.water_frac, cp_J_kgK=stuff.cp_J_kgK, start_degC=start_degC)
     form = food.whole_shape if shape == "whole" and food.whole_shape else shape
-    gentle, brisk = shaped(food.id, food.group, form, size_mm, ratio_1, ratio_2, mass_kg, density)
+    gentle, brisk, wet_size = shaped(food.id, food.group, form, size_mm, ratio_1, ratio_2, mass_kg, density)
     return Piece(
         exponent=gentle[0], half_size_m=gentle[1], area_factor=gentle[2], brisk=brisk,
+        wet_size=wet_size,
         k_W_mK=stuff.k_W_mK, density_kg_m3=density, cp_J_kgK=stuff.cp_J_kgK, water_frac=stuff.water_frac,
         start_degC=start, skinned=food.group in ("poultry", "sausage") and form == "bird",
         mass_kg=mass_kg or density * volume_m3(form, size_mm, ratio_1, ratio_2),
@@ -101,20 +102,21 @@ def volume_m3(shape: str, size_mm: float, ratio_1: float, ratio_2: float) -> flo
 def shaped(
     food_id: str, group: str, shape: str, size_mm: float, ratio_1: float, ratio_2: float,
     mass_kg: float | None, density_kg_m3: float,
-) -> tuple[Equivalent, Equivalent]:  # fmt: skip
+) -> tuple[Equivalent, Equivalent, float]:  # fmt: skip
     """The equivalent pieces under gentle and brisk heat: exponent, half size [m], area factor.
 
     Real food that lets heat in between (florets, cabbage, a bird's cavity) counts as smaller
-    than it measures, by the factors of `size_factors.csv`.
+    than it measures, by the factors of `size_factors.csv`; in liquid or steam smaller still, by
+    the last figure.
     """
-    factor, brisk_factor = 1.0, 1.0
+    factor, wet_factor = 1.0, 1.0
     for row in tables.rows("size_factors"):
         if (
             row["food"] in ("", food_id, group)
             and row["piece"] in ("", shape)
             and size_mm >= float(row["min_mm"] or 0.0)
         ):
-            factor, brisk_factor = float(row["factor"]), float(row["brisk_factor"])
+            factor, wet_factor = float(row["factor"]), float(row["wet_factor"])
             shape = row["as_shape"] or shape
             ratio_1 = float(row["ratio_1"]) if row["ratio_1"] else ratio_1
             break
@@ -138,7 +140,7 @@ def shaped(
             raise OutOfRange("shape", float("nan"), 0, len(Shape), "known shapes")
     (n1, s1, a1), (n2, s2, a2) = both
     half = size_mm / 2000.0
-    return (n1, s1 * half * factor, a1), (n2, s2 * half * brisk_factor, a2)
+    return (n1, s1 * half * factor, a1), (n2, s2 * half * factor, a2), wet_factor / factor
 
 
 def _both(family: str, ratio_1: float, ratio_2: float) -> tuple[Equivalent, Equivalent]:

@@ -14,6 +14,7 @@ MINUTE = 0.05  # a minute beyond what an evening has anyway
 EVENING_MIN = 45.0
 ROAST_MIN = 110.0  # who buys a joint or a bird has that evening
 LATE_MINUTE = 0.4  # a minute beyond the deadline
+LATEST_MIN = 30.0  # later than that is late all the same: no reason to leave the meat out
 COLD_MINUTE = 0.15  # a minute that a steak waits beyond ten
 SEALED_FOR = (
     "tough_",
@@ -49,7 +50,7 @@ def score(draft: Draft, request: Request) -> float:
     free_min = 20.0 if "quick" in request.wishes else ROAST_MIN if joint else EVENING_MIN
     points -= hurry * MINUTE * max(total_min - free_min, 0.0)
     if request.ready_in_s is not None and request.ready_in_s > 0:
-        points -= LATE_MINUTE * max(total_min - request.ready_in_s / 60.0, 0.0)
+        points -= LATE_MINUTE * min(max(total_min - request.ready_in_s / 60.0, 0.0), LATEST_MIN)
     points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})
     points -= sum(edge_share(p) for p in draft.placed) * 0.5
     if any(p.way.lead == SEARED and p.way.cut.id == "whole" for p in draft.placed):

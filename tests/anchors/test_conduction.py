@@ -67,6 +67,7 @@ def body(
         half_size_m=half_size_m,
         area_factor=area,
         brisk=(exponent, half_size_m, area),
+        wet_size=1.0,
         k_W_mK=k,
         density_kg_m3=1000.0,
         cp_J_kgK=rho_cp / 1000.0,

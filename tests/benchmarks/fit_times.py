@@ -6,7 +6,7 @@
 
 Every parameter is a multiplier that is held to 1 by a prior of its own width, so that what the
 tables cannot tell stays physical. Each source may be padded or bold as a whole (its own offset,
-sd 0.03); rows derived from minutes per pound count half. Never touched: conductivity, density,
+sd 0.05); rows derived from minutes per pound count half. Never touched: conductivity, density,
 heat capacity, altitude, kill, z.
 """
 
@@ -24,6 +24,7 @@ from pathlib import Path
 import numpy as np
 from scipy.optimize import least_squares
 
+from knowledge.foods.model import DoneKind, Food
 from knowledge.foods.store import Store, open_store
 from knowledge.physics import chart, cook, doneness, tables
 from knowledge.physics.chart import read_row
@@ -56,20 +57,51 @@ BOOKS = {  # minutes at a boil as cookery books have them (from memory): where a
     "tough_beef": 80, "tough_lamb": 50, "tough_leaf": 12, "tough_pork": 60, "tough_poultry": 12,
     "white_rice": 17, "whole_grain": 60,
 }  # fmt: skip
+OWN_BOOKS = {  # the same for foods unlike most of their class: what their own factors are held to
+    "amaranth": 20, "barley": 40, "beet-greens": 5, "brown-lentil": 25, "bulgur": 12, "buckwheat": 15,
+    "carrot": 10, "cassava": 25, "celery-root": 15, "corn": 4, "dried-pea": 45, "farro": 25, "leek": 8,
+    "hulled-barley": 75, "lima-bean": 60, "millet": 20, "oat-groat": 22, "parboiled-rice": 20, "pea": 4,
+    "polenta": 12,
+    "potato": 10, "quinoa": 14, "rutabaga": 14, "rye-berry": 75, "soybean": 90, "sweet-potato": 10,
+    "swiss-chard": 7, "tomato": 3, "triticale": 60, "turnip": 9, "wheat-berry": 60, "wild-rice": 50,
+}  # fmt: skip
 PRACTICE = [  # common practice, no source: fitted with, never scored
-    {"food": food, "cut_text": cut, "shape": "", "size_mm": mm, "method": method, "medium_temp_c": degC,
-     "endpoint_kind": "core_temp", "core_temp_c": core, "time_min_lo": lo, "time_min_hi": hi,
+    {"food": food, "cut_text": cut, "shape": shape, "size_mm": mm, "method": method, "medium_temp_c": degC,
+     "endpoint_kind": core if core in ("tender", "soft") else "core_temp",
+     "core_temp_c": "" if core in ("tender", "soft") else core, "time_min_lo": lo, "time_min_hi": hi,
      "source_title": "practice", "source_org": "practice", "note": "practice"}
-    for food, cut, mm, method, degC, core, lo, hi in (
-        ("chicken breast", "cubes", "38", "roast", "260", "73.9", "18", "22"),
-        ("chicken breast", "cubes", "38", "roast", "220", "73.9", "20", "25"),
-        ("beef sirloin", "cubes", "30", "roast", "260", "62.8", "10", "16"),
-        ("cod", "fillet", "19", "broil", "320", "62.8", "7", "9"),
-        ("cod", "fillet", "25", "broil", "290", "62.8", "10", "12"),
+    for food, cut, shape, mm, method, degC, core, lo, hi in (
+        ("chicken breast", "cubes", "cuboid", "38", "roast", "260", "73.9", "18", "22"),
+        ("chicken breast", "cubes", "cuboid", "38", "roast", "220", "73.9", "20", "25"),
+        ("beef sirloin", "cubes", "cuboid", "30", "roast", "260", "62.8", "10", "16"),
+        ("cod", "fillet", "", "19", "broil", "320", "62.8", "7", "9"),
+        ("cod", "fillet", "", "25", "broil", "290", "62.8", "10", "12"),
+        ("chicken thigh", "boneless", "slab", "25", "roast", "190", "73.9", "30", "35"),
+        ("broccoli", "florets", "", "38", "roast", "260", "tender", "19", "22"),
+        ("cauliflower", "florets", "", "38", "roast", "190", "tender", "30", "35"),
+        ("carrot", "dice", "cuboid", "12.5", "roast", "260", "tender", "20", "22"),
+        ("carrot", "dice", "cuboid", "12.5", "roast", "190", "tender", "30", "35"),
+        ("cauliflower", "whole head", "sphere", "140", "roast", "200", "tender", "55", "80"),
+        ("cauliflower", "florets", "", "38", "steam", "", "tender", "6", "10"),
+        ("broccoli", "florets", "", "38", "steam", "", "tender", "5", "8"),
+        ("broccoli", "florets", "", "35", "boil", "", "tender", "4", "7"),
+        ("green beans", "", "", "", "boil", "", "tender", "6", "10"),
+        ("carrot", "dice", "cuboid", "12", "boil", "", "tender", "8", "10"),
+        ("carrot", "sticks", "cuboid", "13", "roast", "200", "tender", "25", "35"),
+        ("parsnip", "sticks", "cuboid", "15", "roast", "200", "tender", "25", "35"),
+        ("beet", "wedges", "cuboid", "25", "roast", "200", "tender", "35", "45"),
+        ("bell pepper", "strips", "slab", "8", "roast", "220", "tender", "15", "22"),
+        ("zucchini", "slices", "slab", "12", "roast", "220", "tender", "15", "22"),
+        ("butternut squash", "halves", "slab", "45", "roast", "200", "tender", "50", "65"),
+        ("beef steak", "", "slab", "25", "saute", "200", "57", "7", "10"),
+        ("beef steak", "", "slab", "38", "saute", "200", "57", "12", "16"),
+        ("pork chop", "", "slab", "25", "saute", "180", "63", "9", "13"),
+        ("beef steak", "", "slab", "38", "roast", "220", "57", "15", "20"),
     )
 ]  # fmt: skip
 CLASS_SD, PAN_SD, BROWN_SD, FOOD_SD = 0.5, 0.3, 0.3, 0.5
-SOURCE_SD, ROW_SD = 0.03, 0.25
+WEIGHTS = {"practice": 2.0}
+SOURCE_SD, ROW_SD = 0.05, 0.25
 DOSED = [r["id"] for r in tables.rows("doneness") if r["dose_min"]]
 FACTORS_COVER = 0.05  # a food whose factor is nearer to 1 than this keeps the class's dose
 
@@ -90,6 +122,7 @@ class Model:
         self.extras = {d: doneness.extra(d) for d in self.classes}
         self.foods: dict[str, float] = {}
         self.loose = {r["food_id"] for r in _factors() if r["source"] == FITTED}
+        self.practice = {r["food_id"] for r in _factors() if r["source"] != FITTED and r["dose_factor"]}
         self.resolved = lru_cache(None)(chart.resolve)
         chart.resolve = self._resolve  # type: ignore[assignment]
         doneness.extra = lambda class_id: self.extra[class_id]  # type: ignore[assignment]
@@ -97,7 +130,19 @@ class Model:
 
     def _resolve(self, *args: object) -> object:
         food, note = self.resolved(*args)
-        return replace(food, dose_factor=self.foods.get(food.id, food.dose_factor)), note
+        return replace(food, dose_factor=self.factor(food)), note
+
+    def factor(self, food: Food) -> float:
+        """A food's factor on its class; common practice is a dose, and stays when its class moves."""
+        if food.id in self.practice:
+            base, now = self.classes[food.doneness].dose_min, self.store.doneness(food.doneness).dose_min
+            return food.dose_factor * (base or 1.0) / (now or 1.0)
+        return self.foods.get(food.id, food.dose_factor)
+
+    def usual(self, food_id: str) -> float:
+        """The factor that cookery books give a food on its class, before any row is seen."""
+        class_id = self.store.food(food_id).doneness
+        return OWN_BOOKS.get(food_id, BOOKS.get(class_id, 1.0)) / BOOKS.get(class_id, 1.0)
 
     def names(self) -> list[tuple[str, float]]:
         """Parameters with the widths of their priors."""
@@ -170,7 +215,7 @@ def _groups(chosen: Sequence[Mapping[str, str]]) -> list[np.ndarray]:
     by = defaultdict(list)
     for i, r in enumerate(chosen):
         by[r["source_title"], r["source_org"]].append(i)
-    return [np.array(v) for v in by.values()]
+    return [np.array(v) for (title, _), v in by.items() if title != "practice"]
 
 
 def _factors() -> list[dict[str, str]]:
@@ -180,20 +225,20 @@ def _factors() -> list[dict[str, str]]:
 
 
 def fit(
-    model: Model, chosen: Sequence[Mapping[str, str]], *, rounds: int = 2, afresh: bool = False
+    model: Model, chosen: Sequence[Mapping[str, str]], *, rounds: int = 3, afresh: bool = False
 ) -> Parameters:
     """The parameters, and `model.foods` with the foods' own factors.
 
-    Afresh: classes begin at what cookery books say and foods at their class, so that nothing
+    Afresh: classes and foods begin at what cookery books say, so that nothing
     that an earlier fit learned from rows left out comes back by way of the tables.
     """
     chosen = [*chosen, *PRACTICE]
     names = model.names()
     width = np.array([sd for _, sd in names])
     y = published(chosen)
-    weight = np.array([0.7 if "derived" in r["note"] else 1.0 for r in chosen])
+    weight = np.array([WEIGHTS.get(r["note"], 0.7 if "derived" in r["note"] else 1.0) for r in chosen])
     groups = _groups(chosen)
-    model.foods = dict.fromkeys(model.loose, 1.0) if afresh else {}
+    model.foods = {f: model.usual(f) for f in model.loose} if afresh else {}
     middle = np.zeros(len(names))
     if afresh:
         begin = {f"class:{c}": math.log(BOOKS[c] / (model.classes[c].dose_min or 1.0)) for c in DOSED}
@@ -211,11 +256,29 @@ def fit(
             )  # long tails count less
             return np.concatenate([weight * r / ROW_SD, (p - middle) / width])
 
-        x = least_squares(residual, x, diff_step=0.03, max_nfev=5 if turn == 0 else 3).x
+        x = least_squares(residual, x, diff_step=0.03, max_nfev=5 if turn == 0 else 4).x
         found = {n: math.exp(v) for (n, _), v in zip(names, x, strict=True)}
         model.put(found)
         _fit_foods(model, chosen, y, groups, weight)
+        _centre_classes(model, found)
+        model.put(found)
+        x = np.array([math.log(found[n]) for n, _ in names])
     return found
+
+
+def _centre_classes(model: Model, found: Parameters) -> None:
+    """What most foods of a class have in common belongs to the class: foods not in the table have it too.
+
+    Moves the mean of the foods' own factors into the class's dose, the class counting as one more at 1.
+    """
+    for c in DOSED:
+        if model.classes[c].kind is DoneKind.COLLAGEN:
+            continue  # cuts, not foods: what their names have in common is the animal only
+        own = [f for f in model.foods if model.store.food(f).doneness == c]
+        common = sum(math.log(model.foods[f] / model.usual(f)) for f in own) / (len(own) + 1)
+        found[f"class:{c}"] *= math.exp(common)
+        for f in own:
+            model.foods[f] *= math.exp(-common)
 
 
 def _fit_foods(
@@ -225,7 +288,7 @@ def _fit_foods(
     groups: list[np.ndarray],
     weight: np.ndarray,
 ) -> None:
-    """Dose factors of foods, shrunk toward 1: their rows' mean error over its own elasticity."""
+    """Dose factors of foods, shrunk toward what is usual: their rows' mean error over its own elasticity."""
     for _ in range(4):
         now, foods = model.log_times(chosen)
         r = now - y
@@ -233,11 +296,10 @@ def _fit_foods(
             r[g] -= r[g].sum() / (g.size + (ROW_SD / SOURCE_SD) ** 2)
         for f in sorted(set(foods) & model.loose):
             i = [k for k, g in enumerate(foods) if g == f]
-            have = math.log(model.foods.get(f, model.store.food(f).dose_factor))
+            have = math.log(model.foods.get(f, model.store.food(f).dose_factor) / model.usual(f))
             step = -np.sum(weight[i] * np.clip(r[i], -0.8, 0.8)) * 0.75
-            model.foods[f] = math.exp(
-                (have * len(i) * 0.75 + step) / (len(i) * 0.75 + (ROW_SD / FOOD_SD) ** 2)
-            )
+            own = (have * len(i) * 0.75 + step) / (len(i) * 0.75 + (ROW_SD / FOOD_SD) ** 2)
+            model.foods[f] = model.usual(f) * math.exp(own)
 
 
 def report(log_ratio: np.ndarray) -> str:
@@ -284,6 +346,8 @@ def write(model: Model, found: Parameters) -> None:
 
     _rewrite("doneness", of_class)
     kept = {r["food_id"]: r for r in _factors() if r["food_id"] not in model.foods}
+    for f in model.practice & set(kept):
+        kept[f] = {**kept[f], "dose_factor": f"{model.factor(model.store.food(f)):.2f}"}
     for f, factor in model.foods.items():
         near = abs(math.log(factor)) < FACTORS_COVER
         figure = "1" if near else f"{factor:.2f}"

@@ -12,11 +12,11 @@ from pathlib import Path
 
 import numpy as np
 
+from bot.commands.bench_solvers import compare_finite_volumes, compare_solve_ivp
 from bot.commands.times import answers
 from knowledge.foods.store import open_store
 from knowledge.physics import tables
 from tests.benchmarks.fit_times import rows
-from tests.benchmarks.references import compare_finite_volumes, compare_solve_ivp
 
 PAGE = Path(tables.__file__).with_name("MODEL.md")
 BEGIN, END = "<!-- tables -->", "<!-- end of tables -->"

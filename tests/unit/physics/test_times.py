@@ -11,6 +11,7 @@ import pytest
 from bot.commands import times
 from bot.commands.times_explain import parse
 from knowledge.foods.store import Store
+from knowledge.physics.chart import read_row
 from knowledge.physics.chart_names import resolve
 
 
@@ -97,6 +98,19 @@ def test_one_piece_in_words(text: str, expected: tuple[str, str, float | None, f
         expected[4],
     )
     assert row.medium_degC == (None if expected[2] is None else pytest.approx(expected[2], abs=0.1))
+
+
+@pytest.mark.parametrize(
+    ("words", "sheet"),
+    [
+        ("dark pan", "dark"), ("on a black tray", "dark"), ("aluminium sheet", "bright"),
+        ("bright pan", "bright"), ("glass dish", "glass"), ("foil-lined sheet", "foil"), ("", "dull"),
+        ("dark meat", "dull"), ("wrapped in foil", "dull"),
+    ],
+)  # fmt: skip
+def test_the_sheet_is_read_from_words(store: Store, words: str, sheet: str) -> None:
+    row = parse(f"chicken thigh 28 mm, {words}, roast 200 C")
+    assert (row.method, read_row(row, store).sheet) == ("roast", sheet)
 
 
 def test_an_explanation_shows_the_chain_and_draws_it(

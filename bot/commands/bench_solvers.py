@@ -1,26 +1,26 @@
-"""The same equations solved by two other routes, for `panwright bench` and for checking.
+"""The cooking model's equations solved by two other routes: what `panwright bench` measures beside it.
 
-    compare_solve_ivp()        scipy's BDF on method-of-lines cells, one piece after the other
     compare_finite_volumes()   implicit finite volumes, all pieces at once (batched Thomas)
+    compare_solve_ivp()        scipy's BDF on method-of-lines cells, one piece after the other
 
 Both use the flux law of `march`, so that only the conduction solver differs. Each returns
-seconds for both and the difference in the core temperature.
+seconds for both and the difference in the core temperature. Only the second needs scipy.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from time import perf_counter
 
 import numpy as np
-from scipy.integrate import solve_ivp
+from numpy.typing import NDArray
 
 from knowledge.foods.store import Store
 from knowledge.physics import Case, Phase, goal, media, piece
-from knowledge.physics.march import Pieces, _Law, _medium_row, graded, march, pieces_of
+from knowledge.physics.march import Law, Pieces, graded, march, medium_row, pieces_of
 
-Array = np.ndarray
+Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +61,7 @@ def _ends(pieces: Pieces) -> Array:
 
 
 def _laws(cases: Sequence[Case]) -> Array:
-    return np.array([_medium_row(c.phases[0].medium) for c in cases]).T.copy()
+    return np.array([medium_row(c.phases[0].medium) for c in cases]).T.copy()
 
 
 def _cells(n: float | Array, count: int) -> tuple[Array, Array]:
@@ -73,7 +73,7 @@ def _cells(n: float | Array, count: int) -> tuple[Array, Array]:
 
 def finite_volumes(cases: Sequence[Case], pieces: Pieces, ends: Array, *, cells: int, steps: int) -> Array:
     """Core temperatures at the ends, by implicit finite volumes."""
-    law = _Law(_laws(cases))
+    law = Law(_laws(cases))
     area, volume = _cells(pieces.n, cells)
     dx = 1.0 / cells
     T = np.tile(pieces.start, (cells, 1))
@@ -107,8 +107,10 @@ def finite_volumes(cases: Sequence[Case], pieces: Pieces, ends: Array, *, cells:
 
 
 def by_solve_ivp(case: Case, pieces: Pieces, end: float, *, cells: int = 40) -> float:
-    """Core temperature of one piece at the end, by scipy's BDF."""
-    law = _Law(_laws([case]))
+    """Core temperature of one piece at the end, by scipy's BDF. Raises ImportError without scipy."""
+    from scipy.integrate import solve_ivp  # type: ignore[import-untyped]
+
+    law = Law(_laws([case]))
     area, volume = _cells(pieces.n, cells)
     area, volume = area[:, 0], volume[:, 0]
     dx, rate = 1.0 / cells, float(pieces.alpha[0] / pieces.R[0] ** 2)
@@ -153,26 +155,13 @@ def compare_solve_ivp(store: Store, count: int = 12) -> Comparison:
     return Comparison(count, ours * count / 192.0, theirs, worst)
 
 
-def _timed(run: object) -> tuple[float, Array]:
-    best = np.inf
-    for _ in range(3):
+def _timed(run: Callable[[], Array]) -> tuple[float, Array]:
+    """The best of three, and what came of it."""
+    began = perf_counter()
+    result = run()
+    best = perf_counter() - began
+    for _ in range(2):
         began = perf_counter()
-        result = run()  # type: ignore[operator]
+        run()
         best = min(best, perf_counter() - began)
     return best, result
-
-
-def main() -> None:
-    """Print both comparisons, one figure a line."""
-    from knowledge.foods.store import open_store
-
-    with open_store() as store:
-        for name, c in (
-            ("solve_ivp", compare_solve_ivp(store)),
-            ("finite_volumes", compare_finite_volumes(store)),
-        ):
-            print(f"{name}_ratio {c.ratio:.0f} times  (difference at most {c.worst_K:.2f} K)")
-
-
-if __name__ == "__main__":
-    main()
