@@ -38,7 +38,9 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
         how = _sides(tell, seared) or (
-            "turn once" if all(p.way.cut.id == "whole" for p in seared) else "brown all over"
+            "turn once"
+            if all(p.way.cut.id == "whole" or p.way.piece.shape == "disk" for p in seared)
+            else "brown all over"
         )
         turns = _turns(seared, draft)
         text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(when.browned_s)}."

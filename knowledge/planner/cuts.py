@@ -8,7 +8,7 @@ from knowledge.foods.model import Cut
 from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dish
-from knowledge.planner.methods import Method, whole_mm
+from knowledge.planner.methods import Method, form_of, whole_mm
 from knowledge.planner.model import Request
 from knowledge.planner.styles import Style, style_of
 
@@ -35,6 +35,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     usual = list(dish.food.cuts) or ["whole"]
     animal = dish.part == "protein" and bool(dish.food.animal)
     is_bird = dish.kind in BIRDS and (method.kind == "dry" or whole_mm(dish) >= THICK_MM)
+    if (form := form_of(dish, store)) and form in dish.food.cuts:
+        return [store.cut(form)]
     if dish.cut_said:
         wanted = _cuts_said(store).get(dish.cut_said, ())
         usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual

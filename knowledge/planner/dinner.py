@@ -22,6 +22,7 @@ from knowledge.planner.model import Have, LeftOut, Request
 from knowledge.planner.peeling import PLAIN, Peeling, peeling
 from knowledge.planner.plenty import filled
 from knowledge.planner.styles import Style, style_of
+from knowledge.text.normalise import key
 from knowledge.units import volume, weight
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
@@ -29,6 +30,7 @@ MOST_EATERS = 12.0
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
+FLAT = "flattened"  # cut of a bird without its backbone
 THIN = frozenset({"strips"})
 PULSES = frozenset({"bean", "chickpea"})
 LOOSE_CUT = "kernels"  # off the cob
@@ -157,7 +159,11 @@ def gather(request: Request, *, store: Store) -> Dinner:
         found.append((figures(have.food_id, have.state, store), have))
     found, apart = _apart(found, request)
     left_out.extend(apart)
-    cooked = [(food, amounts.as_named(food, have)) for food, have in found if food.role is Role.COOK]
+    cooked = [
+        (food, amounts.as_named(food, _flattened(food, have, store)))
+        for food, have in found
+        if food.role is Role.COOK
+    ]
     style = style_of(request.wishes, store)
     cooked = [(_loosened(food, have, cooked), _thinned(food, have, style)) for food, have in cooked]
     eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
@@ -192,6 +198,14 @@ def gather(request: Request, *, store: Store) -> Dinner:
         low_salt="low salt" in request.diets,
         style=style,
     )
+
+
+def _flattened(food: Food, have: Have, store: Store) -> Have:
+    """A bird that is called spatchcocked or butterflied is no ball any more."""
+    if have.cut not in (None, "whole") or food.whole_shape != "bird":
+        return have
+    said = {row["said"] for row in store.table("cuts_said") if row["cuts"] == FLAT}
+    return replace(have, cut=next((word for word in key(have.said).split() if word in said), have.cut))
 
 
 def _swims(dish: Dish, store: Store) -> float:

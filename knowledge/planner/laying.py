@@ -152,7 +152,7 @@ def plated(placed: Sequence[Placed], *, softens: bool) -> list[Placed]:
     found = []
     for p in placed:
         way, at = kept_hot(p.way, waits_s)
-        found.append(Placed(way=way, add_s=at) if p.way.rests else p)
+        found.append(Placed(way=way, add_s=at if p.way.rests else p.add_s))
     return found
 
 

@@ -14,11 +14,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from knowledge.foods.store import Store
-from knowledge.planner.dinner import Dish
+from knowledge.planner.dinner import FLAT, Dish
+from knowledge.text.normalise import key
 
 WHOLE_SAID = frozenset({"whole", "bone-in", "fillet", "boneless", "baby", "peeled"})
 FINISHES = {"boil": "after", "broil": "broiled"}  # columns of `method_fit.csv`
-NEAREST = ("food", "group", "class")  # whose row counts before whose
+NEAREST = ("form", "food", "group", "class")  # whose row counts before whose
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,13 +110,33 @@ def _numbers(cell: str) -> tuple[float, ...]:
 def fit_of(dish: Dish, store: Store) -> Fit | None:
     """How a dish takes to the methods: by its food, else its group, else its class; None when unknown."""
     thick_mm = whole_mm(dish)
-    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
+    mine = {"form": form_of(dish, store), "food": dish.food.id, "group": dish.food.group, "class": dish.kind}
     for by in NEAREST:
         rows = _fits(store).get((by, mine[by], dish.kind), ())
         found = next((fit for fit in rows if fit.from_mm <= thick_mm), None)
         if found is not None:
             return found
     return None
+
+
+def form_of(dish: Dish, store: Store) -> str:
+    """Into what it is shaped, as the cook calls it ("burgers", "spatchcocked"): a cut id, or ""."""
+    if dish.cut_said in _flat(store):
+        return FLAT
+    if dish.kind != "ground_meat":
+        return ""
+    said = {dish.cut_said, *key(dish.name).split()}
+    return next((cut for word, cut in _forms(store).items() if word in said), "")
+
+
+@lru_cache(maxsize=4)
+def _flat(store: Store) -> frozenset[str]:
+    return frozenset(row["said"] for row in store.table("cuts_said") if row["cuts"] == FLAT)
+
+
+@lru_cache(maxsize=4)
+def _forms(store: Store) -> Mapping[str, str]:
+    return {row["word"]: row["cut"] for row in store.table("words_forms")}
 
 
 def whole_mm(dish: Dish) -> float:

@@ -27,6 +27,7 @@ SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not w
 HURRIED_S = 45 * 60.0
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
+LATE, GRACE_S = 3.0, 45.0  # points for a dinner that is late; so much later nobody calls late
 DEFAULT_VESSELS = Kitchen().vessels
 
 
@@ -41,7 +42,21 @@ def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
         for draft in _for_sizes(dinner, request, vessel, method, setting, ways):
             found.append(draft)
     found = [replace(d, score=d.score - _pressure_for_nothing(d, found, request)) for d in found]
+    found = [replace(d, score=d.score - _late_for_nothing(d, found, request)) for d in found]
     return sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
+
+
+def _late_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
+    """What it costs to be late at all when another dinner of the same foods is in time."""
+    if request.ready_in_s is None or request.ready_in_s <= 0.0:
+        return 0.0
+    due_s = request.ready_in_s + GRACE_S
+    in_time = any(_took_s(d) <= due_s and len(d.refused) <= len(draft.refused) for d in found)
+    return LATE if in_time and _took_s(draft) > due_s else 0.0
+
+
+def _took_s(draft: Draft) -> float:
+    return draft.stages.serve_s - draft.start_s
 
 
 def _pressure_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:

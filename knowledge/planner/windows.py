@@ -129,6 +129,8 @@ def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
     Args:
         others_s: how long the others cook after it came out.
     """
+    if way.lead == SEARED and not way.rests and others_s > HALF_DONE_S:
+        return replace(way, lead_s=way.lead_s / _sear_share(way.piece.size_mm)), 0.0  # done before it waits
     if not way.rests or others_s <= COLD_S:
         return way, 0.0
     if way.slices:

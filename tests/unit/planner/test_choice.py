@@ -11,7 +11,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap
+from knowledge.planner.dinner import gather
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
+from knowledge.planner.search import drafts
 from knowledge.planner.verify import check
 
 
@@ -159,3 +161,23 @@ def test_a_swap_that_takes_the_protein_away_says_so(store: Store) -> None:
     answer = swap(made, frm="shrimp", to=Have(food_id="carrot"), store=store)
     assert answer.verdict is not Verdict.TOGETHER
     assert answer.verdict is Verdict.NO or "protein" in answer.text
+
+
+@pytest.mark.parametrize("minutes", [30, 35, 40, 45, 50])
+@pytest.mark.parametrize(
+    "foods",
+    [
+        ("chicken-thigh", "potato", "carrot"), ("pork-chop", "potato", "green-bean"),
+        ("sausage", "potato", "onion"), ("salmon", "rice", "broccoli"),
+    ],
+)  # fmt: skip
+def test_no_dinner_is_late_when_another_of_the_same_foods_is_in_time(
+    store: Store, foods: tuple[str, ...], minutes: int
+) -> None:
+    request = Request(have=tuple(Have(food_id=f) for f in foods), ready_in_s=minutes * 60.0)
+    found = drafts(gather(request, store=store), request, store=store)
+    took = [(d.stages.serve_s - d.start_s, len(d.refused)) for d in found if d.score > found[0].score - 2.5]
+    best_s, refused = took[0]
+    assert best_s <= minutes * 60.0 + 90.0 or not any(
+        s <= minutes * 60.0 and out <= refused for s, out in took
+    )
