@@ -14,12 +14,24 @@ from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
 from knowledge.foods.store import Store
 
+URGENT = 30  # rows up to this rank outrank every other answer
 Clause = tuple[bool, tuple[str, ...]]  # whether one of the words is wanted, the words
+
+
+def emergency(question: Question) -> Answer | None:
+    """The advice that comes before anything else: a reaction, an illness, a baby's honey."""
+    return _first(question, up_to=URGENT)
 
 
 def advice(question: Question) -> Answer | None:
     """The first advice whose words are all in the question."""
-    for clauses, text, source in _rules(question.store):
+    return _first(question)
+
+
+def _first(question: Question, *, up_to: int | None = None) -> Answer | None:
+    for rank, clauses, text, source in _rules(question.store):
+        if up_to is not None and rank > up_to:
+            return None
         if all(question.says(*words) is wanted for wanted, words in clauses):
             return Answer(known=bool(source), answer=text, sources=cited(question.store, source))
     return None
@@ -34,10 +46,11 @@ def row(store: Store, row_id: str) -> Answer | None:
 
 
 @lru_cache(maxsize=4)
-def _rules(store: Store) -> tuple[tuple[tuple[Clause, ...], str, str], ...]:
+def _rules(store: Store) -> tuple[tuple[int, tuple[Clause, ...], str, str], ...]:
     rows = sorted(store.table("advice"), key=lambda row: int(row["rank"]))
     return tuple(
         (
+            int(row["rank"]),
             tuple(_clause(said) for said in row["when"].split(";")),
             row["answer"],
             row["source"],

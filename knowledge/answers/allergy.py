@@ -66,7 +66,7 @@ def allergens(question: Question) -> Answer | None:
     words, token = asked
     subject = subject_of(question, words, token)
     if subject is None:
-        return None
+        return _unheld(question, token)
     text, known = _phrased(question, subject, token, _verdict(question, subject, token))
     sources = cited(question.store, "EU-1169", "A-FDA-ALLERGEN") if known else ()
     return Answer(known=known, answer=f"{text} {CHECK}", sources=sources)
@@ -85,6 +85,15 @@ def _asked_about(question: Question) -> tuple[str, str] | None:
     store = question.store  # "is lobster kosher" asks about kosher, although lobster is an allergen's word
     words = max(for_whom or said, key=lambda w: (said[w] in POSITIVE, store.named(w) is None, len(w)))
     return words, said[words]
+
+
+def _unheld(question: Question, token: str) -> Answer | None:
+    """A no in words to "is this dish free of it" about something that no table holds."""
+    fit = re.search(r" (?:is|are|does|do|can) ", question.plain) and not question.mentions
+    if not fit or not (_FOR_ALLERGY.search(question.plain) or _CONTAINS.search(question.plain)):
+        return None
+    text = f"I don't know what is in that, so I can't call it safe for one who keeps to {token}. {CHECK}"
+    return Answer(known=False, answer=text, sources=())
 
 
 def _verdict(question: Question, subject: Subject, token: str) -> str:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from knowledge.answers.about import smoke, what_is, when_to_add
-from knowledge.answers.advice import advice
+from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens
 from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
 from knowledge.answers.conversion import conversion, fan_oven
-from knowledge.answers.cooking import bare_cook_time, cook_time, cut_to_match
+from knowledge.answers.cooking import bare_cook_time, cook_time
+from knowledge.answers.cutting import cut_to_match
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
@@ -19,13 +20,15 @@ from knowledge.answers.raw import raw, sealed
 from knowledge.answers.scaling import scaled
 from knowledge.answers.season import season
 from knowledge.answers.standing import kept_hot, left_out
-from knowledge.answers.swaps import substitute
+from knowledge.answers.swaps import substitute, swap_for_someone
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Callable[[Question], Answer | None], ...] = (
+    emergency,
+    swap_for_someone,
     fan_oven,
     scaled,
     left_out,

@@ -32,7 +32,9 @@ def ruled_out(raw: object, *, store: Store) -> tuple[tuple[str, ...], tuple[str,
             continue
         entries = [value] if isinstance(value, str) else value
         if not isinstance(entries, Sequence) or not all(isinstance(entry, str) for entry in entries):
-            problems.append(f'field "{name}": expected a list of words such as ["nuts", "milk"], got {value!r}')
+            problems.append(
+                f'field "{name}": expected a list of words such as ["nuts", "milk"], got {value!r}'
+            )
             continue
         for entry in entries:
             token = _token(entry, store)

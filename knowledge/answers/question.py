@@ -66,6 +66,9 @@ def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[M
             ids = names.get(" ".join(forms[at : at + length])) or names.get(phrase) or names.get(key(phrase))
             if ids:
                 food = _fresh(store.food(ids[0]), forms[at : at + length], words, store)
+                if length > 1 and forms[at + length - 1] == "substitute":  # "eggs. substitute for mayonnaise"
+                    length -= 1
+                    phrase = " ".join(words[at : at + length])
                 found.append(Mention(food=food, phrase=phrase, start=at, end=at + length))
                 at += length - 1
                 break
@@ -113,7 +116,9 @@ def says_altitude(question: Question) -> bool:
 def _place_m(question: Question) -> float:
     """The height of a city named in the question, 0 if none is."""
     rows = question.store.table("places_high")
-    return max((float(row["altitude_m"]) for row in rows if f" {row['place']} " in question.plain), default=0.0)
+    return max(
+        (float(row["altitude_m"]) for row in rows if f" {row['place']} " in question.plain), default=0.0
+    )
 
 
 def to_degC(degF: float) -> float:
@@ -144,7 +149,11 @@ def quantities(question: Question) -> tuple[Quantity, ...]:
 
 def regions(question: Question) -> tuple[str, ...]:
     """The countries whose measures are spoken of, in order: "uk", "us", "au"; "" is never among them."""
-    rows = {row["word"]: row["means"] for row in question.store.table("words_questions") if row["role"] == "region"}
+    rows = {
+        row["word"]: row["means"]
+        for row in question.store.table("words_questions")
+        if row["role"] == "region"
+    }
     said = [(question.plain.find(f" {word} "), region) for word, region in rows.items()]
     return tuple(dict.fromkeys(region for at, region in sorted(said) if at >= 0))
 

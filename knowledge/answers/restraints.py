@@ -33,18 +33,19 @@ _BEFORE = re.compile(
     r"|\bavoid\w*|\bcan ?(?:t|not) (?:have|eat|do|take|touch|stand|tolerate|digest|handle|be near|stomach)"
     r"|\b(?:doesn|does|don|do|won|will|must|may|should|shouldn|mustn)(?: ?t| ?not)? (?:not )?(?:have|eat|do|touch"
     r"|take|tolerate)|\bnever eats?|\bno longer eats?|\bbans?|\bbanned|\bforbids?|\bnot allowed|\boff"
+    r"|\b(?:ill|sick|swells?|swell up|reacts?|itchy?|wheez\w*|poorly|rash|hives|died?|flares? up) (?:up )?(?:with|from|to|of|by|after)"
     r"|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
 )
 _AFTER = re.compile(
     r"^(?:free|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell|itch\w*|wheeze|poorly)"
-    r"|(?:is|are) (?:out|banned|forbidden|not allowed|off|deadly|dangerous|a no)|(?:bring|give|set|trigger)s?"
+    r"|(?:is|are) (?:out|banned|forbidden|not allowed|off|deadly|dangerous|a no)|(?:brings?|gives?|sets?|triggers?) (?:me|him|her|them|us|my \w+)"
     r"|upsets?|disagrees?|gives? \w+ (?:hives|a rash|cramps))\b"
 )
 _BARE_NO = re.compile(r"\b(?:no|without|not any|and|or)(?: any)?$")
 ANY_CUE = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|avoid\w*|react\w*|hives|rash|ill|sick|bans?|banned|allowed|coeliacs?"
     r"|celiacs?|anaphyla\w*|can ?t (?:have|eat|do)|cannot (?:have|eat|do)|doesn ?t (?:eat|do|have)"
-    r"|don ?t (?:eat|do)|can not (?:have|eat)|sensitive|epipen|guests?|school) "
+    r"|don ?t (?:eat|do)|can not (?:have|eat)|sensitive|epipen|guests?|school|swell\w*|poorly|upset\w*|tolerate|nursery|please) "
 )
 
 
@@ -108,7 +109,13 @@ def rules_out(question: Question, mention: Mention) -> bool:
     after = " ".join(words[mention.end : mention.end + 3])
     if _AFTER.match(after) or _BEFORE.search(before):
         return True
-    return _BARE_NO.search(before) is not None and ANY_CUE.search(question.plain) is not None
+    return is_refused(question, mention) and ANY_CUE.search(question.plain) is not None
+
+
+def is_refused(question: Question, mention: Mention) -> bool:
+    """True for a food right after "no" or "without": it is gone, or it must not be in it."""
+    words = question.plain.split()
+    return _BARE_NO.search(" ".join(words[max(mention.start - 5, 0) : mention.start])) is not None
 
 
 @lru_cache(maxsize=4)

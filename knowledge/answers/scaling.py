@@ -15,12 +15,25 @@ _TIN = re.compile(
     r"(?= (?:and|to|in|into|vs|versus|or|for|instead|tin|pan|recipe|round|square|cake|dish|loaf|the|a|an|i|of|inch|my)\b| $)"
     r"(?: (round|square))?"
 )
-_IS_TIN = (" tin ", " tins ", " pan ", " pans ", " cake tin ", " round ", " square ", " dish ", " mould ", " springform ")
+_IS_TIN = (
+    " tin ",
+    " tins ",
+    " pan ",
+    " pans ",
+    " cake tin ",
+    " round ",
+    " square ",
+    " dish ",
+    " mould ",
+    " springform ",
+)
 _SERVES = re.compile(
     rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for|written for)(?: about)? {_N}(?: people| persons"
     rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feed|serve|for|got|into)(?: to)?"
     rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {_N} "
 )
+_FROM_TO = re.compile(rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
+                      r"(?:people|persons|servings|portions|eaters|guests)?")  # fmt: skip
 _SCALES = (
     "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change", "times", "factor", "resize",
     "recipe", "how much more", "need", "instead", "vs_", "versus", "same as", "equal", "bigger", "smaller", "fit",
@@ -64,7 +77,7 @@ def _shown(tin: tuple[str, str, str, str], unit: str) -> str:
 
 
 def _eaters(question: Question) -> Answer | None:
-    found = _SERVES.search(question.plain)
+    found = _SERVES.search(question.plain) or _FROM_TO.search(question.plain)
     if not found or question.foods and question.says("how much", "how many"):
         return None
     have, need = (_NUMBER.get(said) or int(said) for said in (found[1], found[2]))

@@ -103,12 +103,12 @@ def kept_hot(question: Question) -> Answer | None:
     if read and read[0] < HOLD_DEGC - 0.4:
         text = f"No: {both(read[0])} is too cool, germs grow there. {text}"
     elif read and read[0] < UK_HOLD_DEGC - 0.4:
-        text = f"By USDA FSIS yes, if that is the coldest spot; the UK asks 63 °C, take that to be sure. {text}"
+        text = (
+            f"By USDA FSIS yes, if that is the coldest spot; the UK asks 63 °C, take that to be sure. {text}"
+        )
     elif read:
         text = f"Yes, if {both(read[0])} is the coldest spot. {text}"
-    return Answer(
-        known=True, answer=f"{text} {LOCAL}", sources=cited(question.store, "A-FSIS-LEFT", "A-FSA")
-    )
+    return Answer(known=True, answer=f"{text} {LOCAL}", sources=cited(question.store, "A-FSIS-LEFT", "A-FSA"))
 
 
 def _is_hot(question: Question) -> bool:

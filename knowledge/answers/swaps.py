@@ -7,7 +7,7 @@ import re
 from knowledge.answers.allergy import CHECK
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.restraints import ANY_CUE, Restraint, diets_said, restraint, rules_out
+from knowledge.answers.restraints import ANY_CUE, Restraint, diets_said, is_refused, restraint, rules_out
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.text.normalise import key
@@ -44,6 +44,14 @@ _ASKS_FIT = re.compile(
 SHORT = 6  # words of a remark like "out of baking powder"
 
 
+def swap_for_someone(question: Question) -> Answer | None:
+    """A swap that is asked for by name and for someone's sake: it outranks what a word of it may bring up."""
+    if not question.mentions or not _INSTEAD.search(question.plain):
+        return None
+    leaving, held_out, held = _meant(question)
+    return _answered(question, leaving, held_out, held) if held else None
+
+
 def substitute(question: Question) -> Answer | None:
     """What to take instead of a food."""
     plain = question.plain
@@ -51,18 +59,20 @@ def substitute(question: Question) -> Answer | None:
     missing = _MISSING.search(plain) and (_AND_NOW.search(plain) or short)
     if not question.mentions or not (_INSTEAD.search(plain) or missing or _is_way_to_make(question)):
         return None
+    return _answered(question, *_meant(question))
+
+
+def _meant(question: Question) -> tuple[Mention, Mention | None, Restraint]:
+    """What is to be replaced, what the question itself holds out instead, and what is ruled out."""
     leaving = _leaving(question)
-    same = [m for m in question.mentions if m.food.id == leaving.food.id and not rules_out(question, m)]
-    held_out = next(
-        (
-            m
-            for m in question.mentions
-            if m.food.id != leaving.food.id and not rules_out(question, m) and _offered(question, m)
-        ),
-        None,
-    )
+    others = [m for m in question.mentions if m.food.id != leaving.food.id and not rules_out(question, m)]
+    held_out = next((m for m in others if not is_refused(question, m) and _offered(question, m)), None)
+    same = [m for m in question.mentions if m.phrase == leaving.phrase]
     apart = [m for m in (leaving, *same, held_out) if m is not None and not rules_out(question, m)]
-    held = restraint(question, apart=apart)
+    return leaving, held_out, restraint(question, apart=apart)
+
+
+def _answered(question: Question, leaving: Mention, held_out: Mention | None, held: Restraint) -> Answer:
     listed = [r for r in question.store.table("substitutions") if r["food_id"] == leaving.food.id]
     rows = [row for row in listed if not _is_barred(question, row, held)]
     sauce = leaving.food.group in words_of(question.store, "made")  # more than its kind: has no like
@@ -101,7 +111,11 @@ def _verdict(question: Question, mention: Mention, leaving: Mention, held: Restr
     """What is said of the food that the question itself holds out."""
     food = mention.food
     if held.bars(food):
-        why = f" has {', '.join(sorted(food.allergens))}" if food.allergens else " does not go with what you said"
+        why = (
+            f" has {', '.join(sorted(food.allergens))}"
+            if food.allergens
+            else " does not go with what you said"
+        )
         akin = held.akin(food)
         why = f" may set off the same reaction ({akin.removeprefix('no ')})" if akin else why
         return f" Not {mention.phrase}: it{why}."
@@ -121,7 +135,9 @@ def _kin_left_out(question: Question, listed: list[dict[str, str]], held: Restra
     akin = [food.name for food in foods if held.is_akin_only(food)]
     if not akin:
         return ""
-    return f" Left out, since it may set off the same allergy: {', '.join(dict.fromkeys(akin))}; ask a doctor."
+    return (
+        f" Left out, since it may set off the same allergy: {', '.join(dict.fromkeys(akin))}; ask a doctor."
+    )
 
 
 def _is_barred(question: Question, row: dict[str, str], held: Restraint) -> bool:
@@ -152,7 +168,9 @@ def _leaving(question: Question) -> Mention:
 
 def _added(question: Question, how: str) -> tuple[Food, ...]:
     """The foods that a swap asks for beside the stand-in: "with toasted sesame seed", "1 part milk"."""
-    said = re.sub(r"\b(?:without|no|not|less|tastes of|in place of|instead of|for (?:one|an|1))\b[^,;]*", "", how)
+    said = re.sub(
+        r"\b(?:without|no|not|less|tastes of|in place of|instead of|for (?:one|an|1))\b[^,;]*", "", how
+    )
     words = re.findall(r"[a-z]+", said.lower())
     found, at = [], 0
     while at < len(words):

@@ -1,0 +1,77 @@
+"""How small to cut one food so that it is done together with another."""
+
+from __future__ import annotations
+
+from knowledge.answers.cite import cited
+from knowledge.answers.heating import as_said, at_size, cooks, minutes, saying, shown, way_of, whole
+from knowledge.answers.model import Answer, Mention, Question
+from knowledge.foods.model import DoneKind
+
+SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0)
+CUTTING = ("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "thin")
+MATCHING = (
+    "match", "same", "as fast", "together", "alongside", "to go with", "finish with", "ready",
+    "keep up", "done",
+    "equal", "in time", "with", "for_",
+)  # fmt: skip
+
+
+def cut_to_match(question: Question) -> Answer | None:
+    """The size at which one food is done together with another."""
+    foods = [m for m in question.mentions if cooks(question.store, m.food)]
+    asks = question.says("how small", "how big", "how thick", "what size", "which size", "how large",
+                         "how thin", "how should i cut", "cut small", "size to cut", "size should",
+                         "cut size", "how fine",
+                         "bigger or smaller", "smaller or bigger", "larger or smaller", "thicker or thinner",
+                         "same size", "finish together", "done together", "ready together", "even size",
+                         "cut to cook", "cut to go", "cut to match", "cut for")  # fmt: skip
+    pair = question.says(*CUTTING) and question.says(*MATCHING)
+    timed = question.says("how long", "minutes", "when")
+    if not foods or not (asks or (pair and not timed and len({m.food.id for m in foods}) > 1)):
+        return None
+    if len({m.food.id for m in foods}) < 2:
+        return _usual_cuts(question, foods[0]) if question.says("cut", "chop", "dice", "slice") else None
+    cut, other = foods[0], foods[1]
+    wet = any(question.store.doneness(m.food.doneness).kind is DoneKind.HYDRATE for m in (cut, other))
+    if wet and way_of(question) == "roast":
+        return None  # dry grain and pulses do not roast done
+    way = way_of(question) or (
+        "boil" if wet or question.says("pot_", "soup", "stew", "curry", "broth") else "roast"
+    )
+    fixed = as_said(question, other.food)
+    ((_, target_min, _),) = minutes(question, other.food, [fixed], way)
+    tried = [at_size(question.store, cut.food, mm) for mm in SIZES_MM if mm <= (cut.food.whole_mm or 60.0)]
+    if not tried:  # thin as it is, like the wall of a pepper: no cut makes it slower
+        ((_, mins, _),) = minutes(question, cut.food, [whole(question.store, cut.food)], way)
+        usual = question.store.cut(cut.food.cuts[0]).name
+        text = f"{cut.phrase.capitalize()} are thin: any cut ({usual}) takes {mins:.0f} min, while "
+        text += f"{other.phrase} ({shown(fixed)}) takes {target_min:.0f} min, {saying(question, way)}."
+        return Answer(known=True, answer=text, sources=cited(question.store, "A-PHYSICS"))
+    times = minutes(question, cut.food, tried, way)
+    fits = [
+        (abs(m - target_min), p, m) for p, (_, m, _) in zip(tried, times, strict=True) if m and target_min
+    ]
+    if not fits:
+        return None
+    off, piece, mins = min(fits, key=lambda entry: (round(entry[0], 1), -entry[1].size_mm))
+    text = (
+        f"Cut {cut.phrase} to about {piece.size_mm:.0f} mm ({piece.size_mm / 25.4:.1f} in): "
+        f"{mins:.0f} min, while {other.phrase} ({shown(fixed)}) takes {target_min:.0f} min, "
+        f"{saying(question, way)}."
+    )
+    if off > max(3.0, 0.15 * target_min):
+        if mins > target_min:
+            text += f" Even so it is slower: give {cut.phrase} {mins - target_min:.0f} min start."
+        else:
+            text += f" It is quicker even so: add it {target_min - mins:.0f} min later."
+    return Answer(known=True, answer=text, sources=cited(question.store, "A-PHYSICS"))
+
+
+def _usual_cuts(question: Question, mention: Mention) -> Answer:
+    cuts = [question.store.cut(cut_id).name for cut_id in mention.food.cuts[:3]]
+    return Answer(
+        known=True,
+        answer=f"{mention.phrase.capitalize()}: usually {', '.join(cuts)}. "
+        "Name what it goes with and I compute the size.",
+        sources=cited(question.store, "CP"),
+    )

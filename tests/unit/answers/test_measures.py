@@ -1,0 +1,58 @@
+"""Measures by country, tins and recipes scaled."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from knowledge.answers import ask
+from knowledge.foods.store import Store
+
+# NIST SP 811 and the UK Weights and Measures Act: pint 568.261 / 473.176 ml, fluid ounce 28.413 / 29.574 ml,
+# gallon 4.546 / 3.785 l. Australian tablespoon 20 ml (Standards Australia).
+BY_COUNTRY = [
+    ("how many tsp in a tablespoon in australia", ["4 "]),
+    ("is 3 or 4 tsp a tablespoon in australia", ["4 "]),
+    ("1 pint of milk in ml uk", ["568"]),
+    ("half a pint british in ml", ["284"]),
+    ("what is a fluid ounce in the uk in ml", ["28.4"]),
+    ("how many pints in a litre uk", ["1.76"]),
+    ("ml in a uk pint vs a us pint", ["568", "473"]),
+    ("us gallon vs uk gallon", ["3785", "4546"]),
+    ("is an imperial fl oz the same as an american one", ["28.4", "29.6"]),
+    ("uk cup vs us cup in ml", ["250", "237"]),
+    ("how many ml in a pint", ["473", "568"]),
+    ("uk tablespoon in ml", ["15"]),
+    ("how many tablespoons in an australian cup", ["12.5"]),
+]
+
+
+@pytest.mark.parametrize(("text", "must"), BY_COUNTRY)
+def test_a_country_anywhere_in_the_question_is_heard(store: Store, text: str, must: list[str]) -> None:
+    answer = ask(text, store=store).answer
+    for fact in must:
+        assert fact in answer
+
+
+# area of a circle and of a square
+@pytest.mark.parametrize(
+    ("text", "factor"),
+    [
+        ("9 inch recipe in an 8 inch tin", 0.79),
+        ("scale a cake from a 20cm to a 23cm tin", 1.32),
+        ("9 inch square tin vs 9 inch round tin", 0.785),
+        ("recipe for 4, need to feed 6", 1.5),
+        ("my recipe serves 4 i need 7, how do i scale", 1.75),
+    ],
+)
+def test_recipes_are_scaled(store: Store, text: str, factor: float) -> None:
+    found = re.search(r"by (\d+\.\d+)", ask(text, store=store).answer)
+    assert found
+    assert float(found[1]) == pytest.approx(factor, abs=0.01)
+
+
+def test_a_drained_tin_is_weighed(store: Store) -> None:
+    for text in ("grams drained in 400 g tin of chickpeas", "14 oz can of beans drained weight"):
+        assert "240 g" in ask(text, store=store).answer
+    assert "two tins" in ask("how many tins of chickpeas equal 200 g dried", store=store).answer
