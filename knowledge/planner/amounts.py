@@ -47,7 +47,7 @@ FILLET_G = 260.0  # a piece of fish up to here is a fillet
 KEEPS_DAYS = 14.0  # from here a store that is drawn on, not tonight's shopping
 ONE_G = 500.0  # up to here "an aubergine" is one, whatever it takes
 APPETITE = 0.87  # the servings of the tables are generous when each eater has one
-GENEROUS = {"protein": 1.8, "starch": 2.1, "vegetable": 2.6, "aromatic": 1.6}  # servings for one hungry
+GENEROUS = {"protein": 2.0, "starch": 2.1, "vegetable": 2.6, "aromatic": 1.6}  # servings for one hungry
 UNSAID = 2.0  # so much more, when nobody said how many eat
 TAKEN = 1.25  # servings for each eater, when the rest is kept
 MOST_ODD = 3.0  # times the usual piece; beyond that a number counts something else
@@ -269,7 +269,7 @@ def persons(feeds: float, eaters: float, *, said: bool) -> int:
     When nobody `said` how many, it may also feed clearly more.
     """
     for_them = max(1, math.floor(eaters + 0.5))
-    fewer = 0.27 if said else 0.5
+    fewer = 0.4 if said else 0.5
     more = math.inf if said else 0.27
     fits = -fewer * eaters <= feeds - eaters <= more * eaters
     return for_them if fits else max(1, math.floor(feeds + 0.5))

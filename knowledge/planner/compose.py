@@ -23,6 +23,7 @@ from knowledge.planner.model import (
 from knowledge.planner.phrases import item_cut, pan_heat, sheet_name
 from knowledge.planner.stages import fan_setting, first_in_s, out_s
 
+LIGHT, PORTIONS = 0.8, 1.4  # of the eaters: from here on it is said
 HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
 
 
@@ -179,9 +180,13 @@ def _kept_back(draft: Draft) -> Iterable[str]:
 
 def _short(draft: Draft, request: Request) -> Iterable[str]:
     """What would round it off, when there is not enough for everyone or no protein."""
-    feeds = amounts.persons(served(draft), draft.dinner.eaters, said=request.eaters_said)
-    if request.eaters_said and feeds < draft.dinner.eaters:
-        yield f"feeds about {feeds}: for {draft.dinner.eaters:g}, put bread or a salad beside it"
+    feeds, eaters = served(draft), draft.dinner.eaters
+    if request.eaters_said and feeds < LIGHT * eaters:
+        whole = amounts.persons(feeds, eaters, said=True)
+        short = f"feeds about {whole}" if whole < eaters else "on the light side"
+        yield f"{short}: for {eaters:g}, put bread or a salad beside it"
+    elif request.eaters_said and feeds > PORTIONS * eaters:
+        yield f"about {feeds:.0f} portions: what is left goes into the fridge within two hours"
     if not any(d.part == "protein" for d in draft.dinner.dishes) and not draft.dinner.sides:
         yield "light on protein: an egg, cheese, beans or tofu would round it off"
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from knowledge.planner import words
+from knowledge.planner.browning import batches, is_mince, mince_s, thaw_s
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import Telling, capital, core_text, names, softening
 from knowledge.planner.pot import under_a_lid, under_pressure
 from knowledge.planner.sauces import late
-from knowledge.planner.stages import add_at_s, batches
-from knowledge.planner.telling import all_join_at_once, groups_in, step
+from knowledge.planner.stages import add_at_s
+from knowledge.planner.telling import all_join_at_once, groups_in, stays_in, step
 from knowledge.planner.tray import on_the_tray
 
 
@@ -45,18 +46,22 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         turns = _turns(seared, draft)
         text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(when.browned_s)}."
         yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=when.browned_s)
-    if browned:
+    heaps, pieces = [p for p in browned if stays_in(p)], [p for p in browned if not stays_in(p)]
+    if pieces:
         it = (
             "it"
-            if len(browned) == 1 and words.label(browned[0].way.dish) == browned[0].way.dish.name
+            if len(pieces) == 1 and words.label(pieces[0].way.dish) == pieces[0].way.dish.name
             else "them"
         )
         out = f"leave {it} in" if all_join_at_once(draft) else "then lift out onto a plate"
-        turns = _turns(browned, draft)
-        one = len(browned) == 1 and browned[0].way.dish.pieces == 1
-        how = _sides(tell, browned) or ("on all sides" if one else "in one layer")
-        text = f"Brown {names(browned)} {how}{turns}, {words.duration(when.browned_s)} in all; {out}."
-        yield step(Do.BROWN, 0.0, text, browned, hands_s=when.browned_s)
+        turns = _turns(pieces, draft)
+        one = len(pieces) == 1 and pieces[0].way.dish.pieces == 1
+        how = _sides(tell, pieces) or ("on all sides" if one else "in one layer")
+        text = f"Brown {names(pieces)} {how}{turns}, {words.duration(when.browned_s)} in all; {out}."
+        yield step(Do.BROWN, 0.0, text, pieces, hands_s=when.browned_s)
+    if heaps:
+        text = f"{capital(names(heaps))} into the hot fat: {_broken_up(heaps, when.browned_s)}; leave it in."
+        yield step(Do.BROWN, 0.0, text, heaps, hands_s=when.browned_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
         state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
@@ -74,6 +79,16 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         )
         text = f"{capital(names(seared))} out onto a clean plate{more}."
         yield step(Do.TAKE_OUT, when.browned_s, text, seared)
+
+
+def _broken_up(heaps: Sequence[Placed], for_s: float) -> str:
+    """How mince is browned; frozen in a block it is thawed in the pan first."""
+    thaw = max(thaw_s(p.way.dish) for p in heaps)
+    browned = words.duration(for_s - thaw)
+    brown = f"break up, leave alone until the water is gone, then stir until brown, {browned}"
+    if not thaw:
+        return brown
+    return f"lid on, turn it and scrape off what has thawed, {words.duration(thaw)}; then {brown}"
 
 
 def _turns(placed: Sequence[Placed], draft: Draft) -> str:
@@ -123,6 +138,8 @@ def _stir(tell: Telling) -> Iterator[Step]:
 
 def _move(placed: Placed, tell: Telling) -> str:
     """How it is moved in the open pan; meat in strips and dice is stirred, whatever a whole piece wants."""
+    if is_mince(placed.way.dish, placed.way.piece.shape):
+        return _broken_up([placed], mince_s(placed.way.dish))
     dish, whole = placed.way.dish, placed.way.cut.shape in ("whole", "slab", "grain")
     is_meat = bool(dish.food.animal) and dish.food.animal != "fish"
     return (tell.hand(placed).pan if whole or not is_meat else "") or "keep it moving"

@@ -113,7 +113,7 @@ def _then_boiled_down(medium: Medium, at_s: float, plan: Plan) -> Iterator[Phase
 def batches(brown: Step, plan: Plan, store: Store) -> int:
     """In how many turns the meat of a browning step fits the floor of the vessel."""
     size = next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
-    items = [i for i in plan.items if i.food_id in brown.foods]
+    items = [i for i in plan.items if i.food_id in brown.foods and i.shape != "grain"]  # mince is one heap
     covers = sum(
         layer_m2(store.food(i.food_id), i.grams, shape=i.shape, size_mm=i.size_mm, cut_id=i.cut_id)
         for i in items

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from knowledge.foods.model import Behaviour
+from knowledge.planner.browning import is_mince
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Placed, Way
 from knowledge.planner.methods import Method
@@ -81,9 +82,10 @@ def _waits(placed: Placed, longest_s: float) -> bool:
 
 
 def _at_once(placed: Placed, longest_s: float) -> Placed:
-    """Browned meat that would wait, in from the start where it is good for so long."""
+    """Browned meat that would wait, in from the start where it is good for so long; mince never comes out."""
     way = placed.way
-    if _waits(placed, longest_s) and way.window.hi_s >= longest_s:
+    heap = way.lead == BROWNED and is_mince(way.dish, way.piece.shape)
+    if (heap or _waits(placed, longest_s)) and way.window.hi_s >= longest_s:
         return replace(placed, add_s=longest_s)
     return placed
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 ENOUGH = 0.95  # of the eaters; the last bite is not counted
 MORE = 1.25  # a step
 MOST = 2.2  # servings of one food for each
-MOUNTAIN_G, ONE_HILL_G = 320.0, 200.0  # of all vegetables and of one, for each eater, when nobody said
+MOUNTAIN_G, ONE_HILL_G = 280.0, 120.0  # of all vegetables and of one, for each eater, when nobody said
 GROWS = frozenset({"vegetable", "starch", "protein"})
 
 
@@ -62,4 +62,4 @@ def _is_mountain(larger: Dish, beside: Sequence[Dish], eaters: float) -> bool:
     others = [d for d in beside if d.part == "vegetable" and d.food.id != larger.food.id]
     heap = sum(d.grams * d.food.edible_frac for d in (*others, larger))
     one = larger.grams * larger.food.edible_frac
-    return heap > MOUNTAIN_G * eaters or one > max(ONE_HILL_G * eaters, 450.0)
+    return heap > MOUNTAIN_G * eaters or one > max(ONE_HILL_G * eaters, 350.0)

@@ -12,7 +12,7 @@ from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import Telling, capital, names, pour_in
 from knowledge.planner.stages import fan_setting
-from knowledge.planner.telling import all_join_at_once, each_once, groups_in, step
+from knowledge.planner.telling import all_join_at_once, each_once, groups_in, stays_in, step
 from knowledge.units import oven
 
 SLOW_RELEASE = "Off the heat. Let the pressure fall by itself; do not force the lid."
@@ -24,7 +24,7 @@ AJAR = ", lid ajar"  # in the column `pot`: steam gets out, so that it does not 
 def under_a_lid(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
     when = draft.stages
-    groups = groups_in([p for p in draft.placed if p.way.lead != SOFTENED], draft)
+    groups = groups_in([p for p in draft.placed if p.way.lead != SOFTENED and not stays_in(p)], draft)
     if when.softened_s > 0 and (what := pour_in(tell)):
         scrape = "scrape the bottom loose and " if when.browned_s > 0 else ""
         text = f"{what}; {scrape}bring to a simmer."
@@ -111,7 +111,9 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
     when = draft.stages
     inside = [p for p in draft.placed if p.way.lane_is(MAIN)]
     stay = all_join_at_once(draft)
-    into = [p for p in inside if p.way.lead != SOFTENED and not (p.way.lead == BROWNED and stay)]
+    into = [
+        p for p in inside if p.way.lead != SOFTENED and not (p.way.lead == BROWNED and (stay or stays_in(p)))
+    ]
     scrape = ", scrape the bottom loose" if when.browned_s > 0 else ""
     what = pour_in(tell, oil=when.softened_s == 0)
     parts = [f"{what}{scrape}." if what else "", f"{capital(names(into))} in." if into else ""]

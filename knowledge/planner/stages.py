@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, VesselSize
-from knowledge.planner import floor, room
+from knowledge.planner.browning import browning_s
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOAKED, SOFTENED, Placed, Stages, Way
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
 from knowledge.planner.peeling import BATH_S, BOIL
 from knowledge.planner.prep import Job, Slot, latest_start_s, lay_out
-from knowledge.planner.ways import BROWN_S, SOFTEN_S
+from knowledge.planner.ways import SOFTEN_S
 
 HOB_W = 1300.0  # what of a burner's heat ends up in the pot
 OVEN_W_PER_K = 4.0  # s of preheating for each degree above the room
@@ -40,7 +40,7 @@ def stages(
 ) -> Stages:
     """The stages of one laid-out dinner."""
     ways = [p.way for p in placed]
-    browned = _browning_s(ways, size)
+    browned = browning_s(ways, size)
     softened = browned + _softening_s(ways)
     boil_s = come_up_s(liquid, ways, method)
     if method.kind == "wet" and softened == 0.0:
@@ -130,21 +130,6 @@ def _softening_s(ways: Sequence[Way]) -> float:
     if not soft:
         return 0.0
     return SOFTEN_S if max(soft) > 40 else FRAGRANT_S
-
-
-def _browning_s(ways: Sequence[Way], size: VesselSize) -> float:
-    browned = [w for w in ways if w.lead in (BROWNED, SEARED)]
-    if not browned:
-        return 0.0
-    turns = batches(browned, size)
-    each = max(BROWN_S if w.lead == BROWNED else max(w.lead_s, 90.0) for w in browned)
-    return turns * each
-
-
-def batches(browned: Sequence[Way], size: VesselSize) -> int:
-    """In how many turns these are browned in the vessel."""
-    grams = sum(w.dish.grams for w in browned)
-    return floor.batches(grams, room.floor_m2(browned), size.area_m2)
 
 
 def add_at_s(placed: Placed, when: Stages) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from knowledge.planner.browning import is_mince
 from knowledge.planner.draft import BROWNED, Draft, Placed
 from knowledge.planner.handling import BOIL_UP, OFF_HEAT
 from knowledge.planner.model import Do, Step
@@ -22,6 +23,11 @@ def all_join_at_once(draft: Draft) -> bool:
     first = max(p.add_s for p in draft.placed)
     stays = all(p.add_s == first for p in draft.placed if p.way.lead == BROWNED)
     return stays and draft.stages.softened_s == draft.stages.browned_s
+
+
+def stays_in(placed: Placed) -> bool:
+    """Whether it is browned and never leaves the pan: mince."""
+    return placed.way.lead == BROWNED and is_mince(placed.way.dish, placed.way.piece.shape)
 
 
 def groups_in(placed: Sequence[Placed], draft: Draft) -> list[tuple[float, list[Placed]]]:

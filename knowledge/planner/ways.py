@@ -18,6 +18,7 @@ from knowledge.physics import cook
 from knowledge.physics.model import Case, Outcome, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import heat
+from knowledge.planner.browning import BROWN_S, is_mince, mince_s
 from knowledge.planner.cuts import cuts_for
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
@@ -27,9 +28,9 @@ from knowledge.planner.model import Request
 from knowledge.planner.steamed import has_bed, steams_on_top
 from knowledge.planner.windows import BROIL_MM, Open, closed
 
-BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
 SOFTEN_S = 5 * 60.0
 SHORTEST_S = 60.0
+BROWN_FIRST_S = 180.0  # mince browns alone before the others crowd the pan
 PALE = 1.0  # points of meat that is not browned
 CUT_STEP, KNIFE_MIN = (
     0.1,
@@ -119,7 +120,11 @@ def _ways(
                 continue
             if lane == AFTER and method.finish == "broil" and _is_bulky(dish, piece):
                 continue
-            lead_s = {BROWNED: BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
+            heap = is_mince(dish, piece.shape)
+            if heap and method.kind == "pan":
+                lead = ""  # it stays in: nothing half done waits on a plate
+            heap_s = mince_s(dish) if heap and (lead == BROWNED or method.kind == "pan") else 0.0
+            lead_s = {BROWNED: heap_s or BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             come_up_s = heat.come_up_s(lane) if method.kind == "sealed" else 0.0
             top = method.kind == "wet" and (fit.way == "top" or on_bed)
             texture = _texture(dish, method, request)
@@ -150,7 +155,10 @@ def _ways(
                 texture=texture,
                 fit=points,
                 good_s=tolerance_s(dish, cut.id, method, store),
-                least_s=RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
+                least_s=max(
+                    RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
+                    heap_s + (0.0 if alone else BROWN_FIRST_S) if method.kind == "pan" else 0.0,
+                ),
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
             )
 
@@ -213,7 +221,7 @@ def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> st
         return "" if method.kind == "pan" or alone else SOFTENED
     if way == "soaked":
         return SOAKED if method.kind == "pan" and dish.food.start_state == "dry" else ""
-    if way != "browned" or dish.state in ("frozen",):
+    if way != "browned" or (dish.state == "frozen" and dish.kind != "ground_meat"):
         return ""
     if method.kind == "pan":
         return "" if alone else SEARED

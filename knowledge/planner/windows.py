@@ -86,7 +86,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         lo, hi, best = *BACK_S, 120.0
     else:
         lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
-        hi = max((over_s - way.before_s) * way.pace, lo)
+        hi = max((over_s - way.before_s) * way.pace, lo + (way.good_s if lo == way.least_s else 0.0))
         if way.soaks:
             lo, hi = SOAKS_S
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
