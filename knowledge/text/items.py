@@ -1,25 +1,23 @@
-"""From segments to items: which amount, state and cut belongs to which food.
-
-In a segment with several foods the amounts stand either all before or all after
-their foods ("2 onions 3 carrots", "onions 2 carrots 3"); which it is shows at its ends.
-"""
+"""From segments to foods, and from foods to items: headings, brackets, and what is said behind a comma."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import takewhile
 
 from knowledge.text.amounts import Amount
+from knowledge.text.attach import attach, each_of, joined, put_mark
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat
 from knowledge.text.roles import Role
-from knowledge.text.same import common_name, merge_neighbours
-from knowledge.text.segments import Element, Found, Segment
+from knowledge.text.same import common_name, is_dish, merge_neighbours
+from knowledge.text.segments import Found, Segment
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
 
 _NO_CAN_STATE = ("sauce", "soup", "stock", "paste", "puree", "beer")
-_ONE_PIECE = frozenset(["joint", "bird", "carcass", "crown"])
+_LISTED = ("mixed vegetables", "leafy greens", "mixed herbs")
 _GENERIC = frozenset([
     "white fish", "ground beef", "lentil", "bean", "rice", "noodle", "steak", "sausage", "cheese",
     "pasta", "beef", "pork", "squash", "winter squash", "mushroom", "stock",
@@ -34,7 +32,7 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
     of_sentence = -1
     inherited: str | None = None
     shared: Amount | None = None
-    for segment in parts:
+    for n, segment in enumerate(parts):
         if segment.opener in (".", "!", "?") and heading == "missing":
             heading = ""  # a list of what is missing ends with its sentence
         if segment.closer == ":" and not segment.of("food"):
@@ -46,15 +44,18 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
                 _orphans(segment, last, vocabulary)
             inherited = _inherit(segment, inherited)
             continue
+        if segment.opener == "(" and last is not None and last.named.name in _LISTED:
+            last.role = Role.AIM  # "stir fry veg (leeks, pak choi)": the bracket lists it
         if segment.depth and last is not None and _narrows(segment, foods, last, vocabulary):
             continue
-        if segment.depth and last is not None and _describes(segment, foods, last, tokens, vocabulary):
+        alone = segment.depth and _foods_in_bracket(parts, n) == 1
+        if alone and last is not None and _describes(segment, foods, last, tokens, vocabulary):
             continue
         merge_neighbours(segment, tokens, vocabulary)
         _reversed_name(segment, tokens, vocabulary)
         foods = [e.food for e in segment.elements if e.food]
-        shared = _each_of(segment, shared)
-        _attach(segment)
+        shared = each_of(segment, shared)
+        attach(segment)
         for food in foods:
             food.amount = food.amount or shared
         for food in foods:
@@ -111,43 +112,14 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
                 and not segment.depth
             )
             if not number_only:
-                last.amount = _joined(last.amount, element.amount)
+                last.amount = joined(last.amount, element.amount)
         elif element.kind == "mark":
-            _mark(last, element.mark)
+            put_mark(last, element.mark)
         elif element.kind == "size":
             last.size = element.word
     specific = vocabulary.get([*(e.word for e in segment.of("word")), *last.named.name.split()])
     if specific:
         last.named = specific.foods[0]
-
-
-def _joined(first: Amount | None, second: Amount) -> Amount:
-    """A count and a weight said apart: the count stays, the weight is the total; a length is added."""
-    if first is None:
-        return second
-    if second.across_mm is not None:
-        return replace(first, across_mm=second.across_mm)
-    if first.kind == "weight" and second.kind == "times":  # "150 g steaks x2"
-        return replace(second, grams=(first.grams or 0.0) * (second.qty or 1.0), across_mm=first.across_mm)
-    if first.grams is None and second.each and second.grams is not None:
-        count = 1.0 if first.qty is None else first.qty
-        unit = first.unit or "piece"
-        return replace(first, qty=count, unit=unit, grams=count * second.grams, bare=False)
-    if first.qty is None and first.unit is None:
-        return replace(second, across_mm=first.across_mm)
-    if first.kind == "holder" and second.bare:
-        return replace(first, qty=second.qty, kind="container")
-    if first.qty is not None and first.grams is None and second.kind == "weight":
-        return replace(first, grams=second.grams)
-    return first
-
-
-def _mark(food: Found, mark: tuple[str, str]) -> None:
-    kind, value = mark
-    if kind == "state":
-        food.add_state(value)
-    elif food.cut is None:
-        food.cut = value
 
 
 def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Vocabulary) -> bool:
@@ -175,11 +147,20 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
         last.named = inner.named
     else:
         return False
-    _attach(segment)
+    attach(segment)
     last.amount = last.amount or inner.amount
     if inner.state:
         last.add_state(inner.state)
     return True
+
+
+def _foods_in_bracket(parts: Sequence[Segment], n: int) -> int:
+    """How many foods the bracket names in which a segment stands."""
+    start = n
+    while start > 0 and parts[start - 1].depth:
+        start -= 1
+    inside = takewhile(lambda part: part.depth, parts[start:])
+    return sum(len(part.of("food")) for part in inside)
 
 
 _NOT_DESCRIBING = frozenset(["with", "and", "plus", "also", "too", "or", "optional", "for", "not", "no"])
@@ -202,9 +183,9 @@ def _describes(
     between = {t.text for t in tokens[last.hit.end : opening]}
     if said & _NOT_DESCRIBING or counted or between & {",", "\n", ".", ";", ")"}:
         return False
-    _attach(segment)
+    attach(segment)
     last.named = common_name(last, inner, tokens, vocabulary) or last.named
-    last.amount = inner.amount if last.amount is None else _joined(last.amount, inner.amount or last.amount)
+    last.amount = inner.amount if last.amount is None else joined(last.amount, inner.amount or last.amount)
     last.cut = last.cut or inner.cut
     if inner.state:
         last.add_state(inner.state)
@@ -224,7 +205,7 @@ def _reversed_name(segment: Segment, tokens: Sequence[Token], vocabulary: Vocabu
             segment.elements.remove(foods[1])
     elif len(foods) == 1 and foods[0].food:
         after = [e for e in segment.elements if e.kind == "word" and e.at == foods[0].food.hit.end]
-        if after:
+        if after and not is_dish(after[0].word):
             turned = vocabulary.get([after[0].word, *foods[0].food.named.name.split()])
             if turned and after[0].word in vocabulary.food_words:
                 foods[0].food.named = turned.foods[0]
@@ -233,97 +214,6 @@ def _reversed_name(segment: Segment, tokens: Sequence[Token], vocabulary: Vocabu
 
 def _keys(food: Found, tokens: Sequence[Token]) -> list[str]:
     return [token.key for token in tokens[food.hit.start : food.hit.end]]
-
-
-def _attach(segment: Segment) -> None:
-    elements = segment.elements
-    foods = [n for n, e in enumerate(elements) if e.food]
-    amounts = [n for n, e in enumerate(elements) if e.amount]
-    meant = [n for n, e in enumerate(elements) if e.amount and e.amount.kind not in ("holder", "length")]
-    after = bool(meant) and foods[0] < meant[0] and (foods[-1] < meant[-1] or len(foods) == 1)
-    for n in amounts:
-        amount = elements[n].amount
-        assert amount is not None
-        previous = [f for f in foods if f < n]
-        following = [f for f in foods if f > n]
-        holder = amount.kind == "holder"
-        close = previous and n - previous[-1] == 1 and not (following and following[0] - n == 1)
-        if holder and previous and (not following or close):
-            target = previous[-1]
-        elif (after and previous) or not following:
-            if not previous:
-                continue
-            target = previous[-1]
-        else:
-            target = following[0]
-        food = elements[target].food
-        assert food is not None
-        if holder and food.amount is not None:
-            food.amount = _held(food.amount, amount)
-        elif target == n - 1 and _is_part_of(food.amount, amount):
-            food.amount = replace(amount, unit="piece", bare=False)
-        elif target < n - 1 and amount.kind == "weight" and elements[n - 1].word in _OF_ONE:
-            food.amount = _joined(food.amount, replace(amount, each=_is_count(food.amount)))
-        else:
-            food.amount = _joined(food.amount, amount)
-    _attach_marks(elements, foods)
-
-
-_OF_ONE = ("of", "at", "weighing")  # "6 sausages at 90 g", "4 fillets of 150 g"
-
-
-def _is_count(amount: Amount | None) -> bool:
-    """Whether it is a number of pieces, more than one."""
-    return amount is not None and amount.kind != "weight" and amount.qty is not None and amount.qty > 1
-
-
-def _is_part_of(said: Amount | None, part: Amount) -> bool:
-    """ "A savoy cabbage half": the part said behind is what there is of it."""
-    return said is not None and said.article and part.bare and part.qty is not None and part.qty < 1
-
-
-def _each_of(segment: Segment, before: Amount | None) -> Amount | None:
-    """The amount of "150 g each of beans, peas and corn", for as long as foods follow without one."""
-    amounts = segment.of("amount")
-    first = segment.elements[0].amount if segment.elements else None
-    if first is not None and first.each and len(amounts) == 1:
-        return replace(first, each=False)
-    return before if not amounts and not segment.of("word") and not segment.depth else None
-
-
-def _held(amount: Amount, holder: Amount) -> Amount:
-    """ "2 ... tins" said around the food: "tomatoes 2 big cans" or "2 tomato tins"."""
-    if amount.bare:
-        return replace(amount, unit=holder.unit, canned=holder.canned, bare=False)
-    if amount.kind == "weight":
-        return replace(amount, qty=1.0, unit=holder.unit, canned=holder.canned)
-    return amount
-
-
-def _attach_marks(elements: list[Element], foods: list[int]) -> None:
-    for n, element in enumerate(elements):
-        if element.kind not in ("mark", "size") and element.word not in _ONE_PIECE:
-            continue
-        previous = [f for f in foods if f < n]
-        following = [f for f in foods if f > n]
-        if (
-            following
-            and (not previous or following[0] - n <= n - previous[-1])
-            and element.mark[1] != "bone-in"
-        ):
-            target = following[0]
-        elif previous:
-            target = previous[-1]
-        else:
-            target = following[0]
-        food = elements[target].food
-        assert food is not None
-        if element.kind == "mark":
-            _mark(food, element.mark)
-        elif element.kind == "size":
-            food.size = element.word
-        elif food.amount is None:
-            food.amount = Amount(1.0, "piece")
 
 
 def finished(found: Sequence[Found], flat: Flat, tokens: Sequence[Token], *, articles: bool) -> list[Item]:

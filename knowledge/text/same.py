@@ -142,12 +142,13 @@ def _dish_runs(part: Segment, tokens: Sequence[Token]) -> list[list[Found]]:
             run = []
         else:
             if element.kind == "word" and run and last == element.at and not measured:
-                runs += [run] if _is_dish(element.word) else []
+                runs += [run] if is_dish(element.word) else []
             run = []
     return runs
 
 
-def _is_dish(word: str) -> bool:
+def is_dish(word: str) -> bool:
+    """Whether a single word is the name of a dish."""
     return (singular(word),) in words().dishes or (word,) in words().dishes
 
 
