@@ -15,16 +15,17 @@ from itertools import pairwise
 
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
-from knowledge.planner.model import Have, Kitchen, Request
+from knowledge.planner.model import Caution, Have, Kitchen, Request
 from knowledge.text.model import Item, Reading, ReadyBy
 from knowledge.text.normalise import key, singular
+from knowledge.text.read import WARM_H
 from knowledge.unfit import alerts_in, unfit_in
+from knowledge.unsafe import refused_wishes
 
-OUT_WARM = re.compile(
-    r"\b(left|been|sat|standing|forgot(ten)?|stood)\b[^.;\n]{0,12}\b(out|counter|worktop|side)\b[^.;\n]{0,30}"
-    r"\b(overnight|all day|since (this morning|last night|yesterday|lunch)|([3-9]|\d\d) ?h(ou)?rs?)\b",
-    re.IGNORECASE,
-)  # USDA FSIS: perishable food is thrown away after two hours at room temperature
+HOW_LONG = (
+    "How long was the {food} out of the fridge? More than 2 hours in all (1 in the heat): throw it away; "
+    "cooking does not make it safe."
+)
 SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
 NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
@@ -73,26 +74,28 @@ def request_of(
         wishes=_unique(reading.wishes),
         unknown=_unique(i.name for i in reading.items if i.food_id is None and i.phrase.lower() not in gaps),
         kitchen=kitchen,
-        spoiled=spoiled_in(reading),
+        youngest=reading.youngest,
+        spoiled=tuple(w.food_id for w in reading.out_warm if w.hours is not None and w.hours >= WARM_H),
         unfit=unfit_in(reading.text, store=store),
-        alerts=alerts_in(reading.text, store=store),
+        alerts=(
+            *refused_wishes(reading, store=store),
+            *_warm_alerts(reading, store),
+            *alerts_in(reading.text, store=store),
+        ),
     )
     return fresh if base is None else _laid_over(base, fresh, reading, barred)
 
 
-def spoiled_in(reading: Reading) -> tuple[str, ...]:
-    """Foods that the message says stood out warm for hours: the one named last before those words."""
-    found = OUT_WARM.search(reading.text)
-    if found is None:
-        return ()
-    text = reading.text.lower()
-    before = [
-        (text.find(item.phrase.lower()), item)
-        for item in reading.items
-        if item.food_id is not None and item.phrase and 0 <= text.find(item.phrase.lower()) < found.start()
-    ]
-    named = [item.food_id for _, item in sorted(before, key=lambda pair: pair[0])[-1:] if item.food_id]
-    return tuple(named)
+def _warm_alerts(reading: Reading, store: Store) -> Iterable[Caution]:
+    """A line for each food of which it is not told how long it was in the warm."""
+    for one in reading.out_warm:
+        if one.hours is None:
+            name = own_word(_phrase_of(one.name, reading), store.food(one.food_id), store)[0]
+            yield Caution(text=HOW_LONG.format(food=name), source=str(store.source("A-FSIS-LEFT")))
+
+
+def _phrase_of(name: str, reading: Reading) -> str:
+    return next((item.phrase for item in reading.items if item.name == name), name)
 
 
 def have_of(item: Item, store: Store) -> Have:
@@ -108,7 +111,7 @@ def have_of(item: Item, store: Store) -> Have:
         unit=item.unit or holder,
         size=item.size,
         state=item.state,
-        cut=item.cut or ("strips" if STRIPS.search(item.phrase) else None),
+        cut=item.form or item.cut or ("strips" if STRIPS.search(item.phrase) else None),
         said=said,
         several=several and item.qty is None and item.grams is None,
         across_mm=item.across_mm,
@@ -243,6 +246,8 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         excluded=tuple(x for x in _unique((*base.excluded, *fresh.excluded)) if x not in said),
         allergies=_unique((*base.allergies, *fresh.allergies)),
         diets=_unique((*base.diets, *fresh.diets)),
+        youngest=base.youngest if fresh.youngest is None else fresh.youngest,
+        spoiled=_unique((*base.spoiled, *fresh.spoiled)),
         wishes=_unique((*base.wishes, *fresh.wishes)),
         unknown=_unique((*base.unknown, *fresh.unknown)),
         kitchen=fresh.kitchen,

@@ -132,6 +132,7 @@ class Request:
     unknown: tuple[str, ...] = ()  # names the reader could not place; they are left out, and said so
     kitchen: Kitchen = field(default_factory=Kitchen)
     learned: Learned = field(default_factory=Learned)
+    youngest: float | None = None  # age of the youngest eater [years], if a child is spoken of
     spoiled: tuple[str, ...] = ()  # food ids that stood out warm for hours; not cooked, and said so
     unfit: tuple[LeftOut, ...] = ()  # food ids whose part or state is not eaten ("rhubarb leaves"), and why
     alerts: tuple[Caution, ...] = ()  # what the message itself gave reason to warn of

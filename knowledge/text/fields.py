@@ -181,9 +181,10 @@ _NO_LIMIT_AFTER = re.compile(
     r"side|a side|on the clock)"
 )
 _LIMIT_BEFORE = re.compile(
-    r"(?:(?:left|sat|been)\b[^.,]{0,30}$|left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|"
-    r"expires? in|for|since|chill\w*|proved|took|takes|in there|cooked|simmer\w*|(?<![,.;] )(?<!^)about)(?: "
-    r"\w+){0,3} \(?(?:about |for )?$"
+    r"\b(?:left|sat|been|stood|forgot\w*)\b[^.,]{0,30} $|"
+    r"(?:left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|expires? in|for|since|chill\w*|"
+    r"proved|took|takes|in there|cooked|simmer\w*|(?<![,.;] )(?<!^)about)"
+    r"(?: \w+){0,3} \(?(?:about |for )?$"
 )
 _EATERS_THEN = re.compile(
     rf"\b(?:for|feeds?|serves?) (?:about )?{NUM}(?: {_PEOPLE_WORD})? (?:in|within|under)(?: about| around)? $"
@@ -235,6 +236,14 @@ def clocks(text: str) -> Iterator[tuple[str, Span]]:
             yield clock, match.span()
 
 
+_SINCE = re.compile(
+    rf"\b(?:since|from|at) (?:about |around )?{_HOUR} ?"
+    r"(?:this morning|in the morning|last night|this afternoon)\b|"
+    rf"\b(?:its|it is|now its) (?:about |nearly |almost )?{_HOUR} now\b|"
+    rf"\bsince (?:about |around )?{_HOUR}\b(?! ?(?:min|hour|hrs?|h\b|days?|weeks?|months?|years?))"
+)
+
+
 def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
     """The deadline or the time available, and every stretch that is a time of any kind."""
     used: list[Span] = []
@@ -244,6 +253,7 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
         before = text[: span[0]]
         if not _NOW.search(before[-30:]) and not _NO_DEADLINE.search(before[-60:]):
             best = ReadyBy(clock=clock)
+    used += [match.span() for match in _SINCE.finditer(text)]
     for match in _CUED.finditer(text):
         if any(a < match.end() and match.start() < b for a, b in used):
             continue

@@ -102,7 +102,8 @@ def _can_be(kind: Kind, signs: Signs) -> bool:
     named = signs.masked.count(FOOD)
     match kind:
         case Kind.SWAP:
-            return named > 0 and (signs.swap or "allerg" not in signs.text)
+            dinner = signs.measured or signs.people or signs.deadline or signs.vessel
+            return named > 0 and (signs.swap or not (dinner or "allerg" in signs.text))
         case Kind.PLAN:
             return bool(signs.foods or signs.refused or signs.unknown or signs.people or signs.deadline)
         case Kind.OTHER:

@@ -192,7 +192,7 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
                 said in ("veg", "vegetables", "veggies", "greens", "meat")
                 and (after in ("(", ":", "box") or before in ("same", "the", "any", "all"))
             )
-            or (said == "fish" and before in ("the", "this", "that") and len(names) > 1)
+            or (said == "fish" and before in ("the", "this", "that") and _has_fish(found, vocabulary))
             or (said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text))
         ):
             meaning = None
@@ -227,6 +227,12 @@ def distributed(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocab
 
 
 _COLOURS = ("red", "green", "yellow", "brown", "black", "white", "purple")
+
+
+def _has_fish(found: Sequence[Hit], vocabulary: Vocabulary) -> bool:
+    """Whether a fish is named by its kind, so that "the fish" means that one."""
+    named = [vocabulary.food(food) for hit in found for food in hit.phrase.foods if food.name != "white fish"]
+    return any(food is not None and food.animal in ("fish", "shellfish") for food in named)
 
 
 def _near(text: Sequence[str], i: int, word: str) -> bool:

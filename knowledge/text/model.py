@@ -111,6 +111,15 @@ class CookEvent:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OutWarm:
+    """A perishable food that was left in the warm; `hours` is None where that is not told."""
+
+    name: str
+    food_id: str
+    hours: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SwapRead:
     """`frm` leaves, `to` comes in; None where the text leaves it open."""
 
@@ -145,6 +154,8 @@ class Reading:
     amends: bool = False  # changes the plan in hand ("no carrots after all", "make it 6")
     wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven", "broil"
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
+    out_warm: tuple[OutWarm, ...] = ()
+    youngest: float | None = None  # age of the youngest eater [years], if a child is spoken of
     unknown: tuple[str, ...] = ()  # food-like words that were not placed, in the cook's words
     # What an unknown food is like: (its name, a food's label). The name is "" for the one asked about last.
     teaches: tuple[str, str] | None = None

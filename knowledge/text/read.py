@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from datetime import datetime
+from functools import partial
 
 from knowledge.text import exchange, items, kinds, settings, swaps
 from knowledge.text.happened import event
@@ -21,19 +22,21 @@ from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
 from knowledge.text.vessels import has_oven
 from knowledge.text.vocabulary import Names, Vocabulary, vocabulary, words
+from knowledge.text.warm import out_warm
 
 _SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
 _BARRED = re.compile(r"\b(?:allerg\w+|intoleran\w+) to (?:\w+ )?$")  # what comes next does not come in
+WARM_H = 2.0  # USDA FSIS: perishable food is thrown away after two hours at room temperature
+ASK_WARM = "How long was the {food} out of the fridge? After 2 hours it is thrown away."
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
 
 
 def read(text: str, *, store: Names, context: Context | None = None, now: datetime | None = None) -> Reading:
     """What a message says. Never raises; what is not understood is in `unknown` or makes it OTHER.
 
-    `now` is the cook's local time; clock times are kept as said, so it is only used
-    by callers that count the minutes to them.
+    `now` is the cook's local time: how long food was in the warm is counted to it. Deadlines are
+    kept as said.
     """
-    del now
     context = context or Context()
     flat = flatten(text, words().emoji)
     vocab = vocabulary(store)
@@ -41,7 +44,7 @@ def read(text: str, *, store: Names, context: Context | None = None, now: dateti
     if _is_noise(tokens, vocab):
         return Reading(kind=Kind.OTHER, text=text)
     seen = look(flat, tokens, vocab, context)
-    return _reading(text, seen, vocab, context)
+    return _reading(text, seen, vocab, context, now)
 
 
 def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
@@ -53,9 +56,10 @@ def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
     return plain < 0.25 * len(tokens) and plain < 0.5 * len(named)
 
 
-def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Reading:
+def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: datetime | None) -> Reading:
+    plan = partial(_plan_reading, text, seen, vocab, context, now)
     if seen.bare and context.mode is not Mode.COOKING and not _SIGNS.search(seen.masked):
-        return _plan_reading(text, seen, context, None)
+        return plan(None)
     swap = swaps.swap(seen.masked) or exchange.one_for_another(seen)
     if (swap is None or swap.to is None) and len(seen.tokens) <= SHORT_TALK:
         wider = with_strangers(seen, vocab)
@@ -101,6 +105,12 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         kind = Kind.QUESTION
     elif kind is Kind.OTHER and intent is None and wanted and context.mode is not Mode.IDLE:
         kind = Kind.PLAN  # "crisper please"
+    elif (
+        kind in (Kind.SWAP, Kind.COOK_EVENT, Kind.SETTING)
+        and context.mode is not Mode.COOKING
+        and any(one.hours is None or one.hours >= WARM_H for one in plan(intent).out_warm)
+    ):
+        kind = Kind.PLAN  # "mince out of the fridge since lunch, onions": to be warned of
     elif kind is Kind.SETTING and context.mode is Mode.PLANNED and _is_for_tonight(seen, context):
         kind = Kind.PLAN  # "the kids won't eat leeks", with leeks in the plan
     match kind:
@@ -132,18 +142,21 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context) -> Read
         case Kind.SWAP:
             return exchange.swap_reading(text, seen, swap, vocab, context, intent)
         case Kind.PLAN:
-            return _plan_reading(text, seen, context, intent)
+            return plan(intent)
 
 
 def _is_for_tonight(seen: Seen, context: Context) -> bool:
     return bool(set(excluded(seen)) & set(context.foods)) and not kinds.is_lasting(seen.flat.text)
 
 
-def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None) -> Reading:
+def _plan_reading(
+    text: str, seen: Seen, vocab: Vocabulary, context: Context, now: datetime | None, intent: Intent | None
+) -> Reading:
     have = items.finished(seen.found, seen.flat, seen.tokens, articles=True)
     barred = excluded(seen)
     said = seen.flat.text[:CUES_LIMIT]
     kept = [i for i in have if i.name not in barred]
+    warm = out_warm(seen, kept, vocab, now)
     everything = sorted([*kept, *seen.unknown], key=lambda i: text.find(i.phrase))
     return Reading(
         kind=Kind.PLAN,
@@ -161,8 +174,9 @@ def _plan_reading(text: str, seen: Seen, context: Context, intent: Intent | None
         amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
         wishes=() if seen.bare else (*kinds.wishes(said), *styles(seen.tokens, seen.hits)),
         settings=() if seen.bare else settings.settings(said),
+        out_warm=warm,
         unknown=tuple(i.phrase for i in seen.unknown),
-        asks=_asks(kept),
+        asks=(*(ASK_WARM.format(food=one.name) for one in warm if one.hours is None), *_asks(kept)),
     )
 
 
