@@ -137,8 +137,8 @@ def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> 
             says = "Yes" if contains else "No"
             return f"{says}: {name} {_why_not(subject, token, label)}{so}{note}.{others}", True
         case "kin":
-            held = (food.allergens if food else frozenset()) | subject.has
-            has = f" has {', '.join(sorted(held))}, and" if held else ""
+            every = (food.allergens if food else frozenset()) | subject.has
+            has = f" has {', '.join(sorted(every))}, and" if every else ""
             text = f"Not surely: {name}{has} may set off the same reaction as {label} in some people{note}."
             return f"{text} Leave it out until a doctor says otherwise.", True
         case "maybe":

@@ -157,8 +157,10 @@ def boiling(question: Question) -> Answer | None:
     how = ""
     if height_m >= 300:
         vegetables, pulses = (100 * ((1 + share) ** (height_m / 500) - 1) for share in (0.08, 0.15))
-        how = f" Simmered food takes longer there: vegetables, potatoes and pasta about {vegetables:.0f} % longer, "
-        how += f"pulses and rice about {pulses:.0f} %; roasting hardly changes, a pressure cooker makes up for most of it."
+        how = f" Simmered food takes longer there: vegetables, potatoes and pasta about {vegetables:.0f} % "
+        how += "longer, "
+        how += f"pulses and rice about {pulses:.0f} %; roasting hardly changes, a pressure cooker makes up "
+        how += "for most of it."
     return Answer(
         known=True,
         answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m "

@@ -34,10 +34,12 @@ from knowledge.foods.pieces import Pieced, piece_of
 _BAKED = re.compile(r" whole | jacket | baked? (?:an? |the |some |large |big )*(?:sweet )?potato")
 BARE_WORDS = 8
 _BARE = re.compile(
-    r"^ (?:(?:to |please )?(?:bake|boil|steam|roast|simmer|braise|saute|fry|pressure cook|baking|boiling|steaming"
+    r"^ (?:(?:to |please )?(?:bake|boil|steam|roast|simmer|braise|saute|fry|pressure cook|baking|boiling"
+    r"|steaming"
     r"|roasting|braising|baked|boiled|steamed) (?!.* (?:or|vs|versus|instead|wine|good|best|why|dry|with) )"
     r"|(?!.* (?:what|why|can|is|are|should|do|does|best|go|goes|with) )(?:\w+ ){1,4}"
-    r"(?:in (?:the |an )?oven|oven|boiled|steamed|roasted|baked|roasting|roast|pressure cooked) (?:times?|minutes)? ?$)"
+    r"(?:in (?:the |an )?oven|oven|boiled|steamed|roasted|baked|roasting|roast|pressure cooked) (?:times?"
+    r"|minutes)? ?$)"
 )
 HOW = (
     "how do i cook", "how to cook", "how do you cook", "how should i cook", "how would you cook",

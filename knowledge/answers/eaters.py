@@ -26,8 +26,9 @@ def ruled_out(raw: object, *, store: Store) -> tuple[tuple[str, ...], tuple[str,
     """
     tokens: list[str] = []
     problems: list[str] = []
-    for name in KEYS if isinstance(raw, Mapping) else ():
-        value = raw.get(name)
+    said: Mapping[str, object] = raw if isinstance(raw, Mapping) else {}
+    for name in KEYS:
+        value = said.get(name)
         if value is None:
             continue
         entries = [value] if isinstance(value, str) else value

@@ -12,7 +12,8 @@ _NUMBER = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ei
 _N = rf"(\d{{1,3}}|{'|'.join(_NUMBER)})"
 _TIN = re.compile(
     r" (\d{1,2}(?:\.\d)?)(?: ?(?:x|by) ?(\d{1,2}(?:\.\d)?))?(?: ?(inch|inches|in|cm))?"
-    r"(?= (?:and|to|in|into|vs|versus|or|for|instead|tin|pan|recipe|round|square|cake|dish|loaf|the|a|an|i|of|inch|my)\b| $)"
+    r"(?= (?:and|to|in|into|vs|versus|or|for|instead|tin|pan|recipe|round|square|cake|dish|loaf|the|a|an|i"
+    r"|of|inch|my)\b| $)"
     r"(?: (round|square))?"
 )
 _IS_TIN = (
@@ -28,15 +29,20 @@ _IS_TIN = (
     " springform ",
 )
 _SERVES = re.compile(
-    rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for|written for)(?: about)? {_N}(?: people| persons"
-    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feed|serve|for|got|into)(?: to)?"
+    rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for"
+    rf"|written for)(?: about)? {_N}(?: people| persons"
+    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feed|serve|for|got"
+    rf"|into)(?: to)?"
     rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {_N} "
 )
-_FROM_TO = re.compile(rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
-                      r"(?:people|persons|servings|portions|eaters|guests)?")  # fmt: skip
+_FROM_TO = re.compile(
+    rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
+)
 _SCALES = (
-    "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change", "times", "factor", "resize",
-    "recipe", "how much more", "need", "instead", "vs_", "versus", "same as", "equal", "bigger", "smaller", "fit",
+    "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change", "times",
+    "factor", "resize",
+    "recipe", "how much more", "need", "instead", "vs_", "versus", "same as", "equal", "bigger",
+    "smaller", "fit",
 )  # fmt: skip
 
 
@@ -58,7 +64,8 @@ def _tins(question: Question) -> Answer | None:
     factor = second[0] / first[0]
     text = f"From {first[1]} to {second[1]}: multiply everything by {factor:.2f}"
     text += f" (the ratio of the areas, {100 * abs(factor - 1):.0f} % {'more' if factor > 1 else 'less'}); "
-    text += "eggs to the nearest whole one. The same depth bakes in about the same time: look 5-10 minutes early. "
+    text += "eggs to the nearest whole one. The same depth bakes in about the same time: look 5-10 "
+    text += "minutes early. "
     text += "Baking itself is outside my four vessels."
     return Answer(known=True, answer=text, sources=("geometry: area of a circle and a rectangle",))
 
@@ -78,14 +85,16 @@ def _shown(tin: tuple[str, str, str, str], unit: str) -> str:
 
 def _eaters(question: Question) -> Answer | None:
     found = _SERVES.search(question.plain) or _FROM_TO.search(question.plain)
-    if not found or question.foods and question.says("how much", "how many"):
+    if not found or (question.foods and question.says("how much", "how many")):
         return None
     have, need = (_NUMBER.get(said) or int(said) for said in (found[1], found[2]))
     if not have or not need or have == need:
         return None
     factor = need / have
-    text = f"From {have} to {need}: multiply everything by {factor:.2f}. Salt, chili and spices a little less than that at "
+    text = f"From {have} to {need}: multiply everything by {factor:.2f}. Salt, chili and spices a little "
+    text += "less than that at "
     text += "first, then taste; liquid in a lidded pot about "
-    text += f"{1 + 0.8 * (factor - 1):.2f} times. Pieces of the same size take the same time, a fuller pot needs longer to "
+    text += f"{1 + 0.8 * (factor - 1):.2f} times. Pieces of the same size take the same time, a fuller pot "
+    text += "needs longer to "
     text += "come to heat, and a crowded pan does not brown: use two batches or a larger vessel."
     return Answer(known=True, answer=text, sources=("common practice",))

@@ -36,7 +36,7 @@ class Subject:
 
 def subject_of(question: Question, asked: str, token: str) -> Subject | None:
     """The food that the question asks about; `asked` are the allergen's words, which are not it."""
-    if told := _told(question):
+    if told := _told(question, asked):
         return told
     for mention in question.mentions:
         if rules_out(question, mention) and len(question.mentions) > 1:
@@ -84,15 +84,14 @@ def _belongs(question: Question, words: list[str], at: int) -> bool:
 
 def _is_whom(said: dict[str, str]) -> bool:
     """ "Coeliac", "vegan": words for people, never of a food's name."""
-    return bool(said) and any(not token.startswith("no ") or word[:2] in ("co", "ce") and "liac" in word
-                              for word, token in said.items())  # fmt: skip
+    return any(not token.startswith("no ") or word.endswith("liac") for word, token in said.items())
 
 
-def _told(question: Question) -> Subject | None:
+def _told(question: Question, asked: str) -> Subject | None:
     found = [
         (phrase, row)
         for phrase, row in _rows(question.store)
-        if f" {phrase} " in question.plain or f" {phrase}s " in question.plain
+        if phrase != asked and (f" {phrase} " in question.plain or f" {phrase}s " in question.plain)
     ]
     if not found:
         return None

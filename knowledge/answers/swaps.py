@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from knowledge.answers.allergy import CHECK
 from knowledge.answers.cite import cited
@@ -13,7 +14,8 @@ from knowledge.foods.model import Food
 from knowledge.text.normalise import key
 
 _INSTEAD = re.compile(
-    r" (?:instead|binders?|binds?|bind|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of|stand in"
+    r" (?:instead|binders?|binds?|bind|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of"
+    r"|stand in"
     r"|stands in|use for|options for|what else|other than|besides|use rather than|rather than|trade\w* for) "
 )
 _MISSING = re.compile(
@@ -36,7 +38,7 @@ _LEAVES = tuple(
 )
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
 _OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|do)\b")
-_WAY_TO_MAKE = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+)? $")
+_WAY_TO_MAKE = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+){0,2} $")
 _ASKS_FIT = re.compile(
     r" (?:is|are|does|do|contains?|ok|okay|safe|suitable|eat|have|allergens?|temperature|long|keep) "
 )
@@ -130,7 +132,7 @@ def _warned(offered: list[Food]) -> str:
     return f" Mind allergies: {'; '.join(dict.fromkeys(told))}." if told else ""
 
 
-def _kin_left_out(question: Question, listed: list[dict[str, str]], held: Restraint) -> str:
+def _kin_left_out(question: Question, listed: list[Mapping[str, str]], held: Restraint) -> str:
     foods = [question.store.food(row["instead_id"]) for row in listed if row["instead_id"] != "water"]
     akin = [food.name for food in foods if held.is_akin_only(food)]
     if not akin:
@@ -140,7 +142,7 @@ def _kin_left_out(question: Question, listed: list[dict[str, str]], held: Restra
     )
 
 
-def _is_barred(question: Question, row: dict[str, str], held: Restraint) -> bool:
+def _is_barred(question: Question, row: Mapping[str, str], held: Restraint) -> bool:
     here = [] if row["instead_id"] == "water" else [question.store.food(row["instead_id"])]
     return any(held.bars(food) for food in (*here, *_added(question, row["how"])))
 
