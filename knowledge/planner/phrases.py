@@ -107,7 +107,7 @@ def ready(placed: Placed, tell: Telling) -> str:
         return (
             f"{AS_BOUGHT}|{said if 'frozen' in said else said.replace(dish.name, f'frozen {dish.name}', 1)}"
         )
-    bath = _bath(placed, tell)
+    bath = ", white and green apart" if has_greens(placed) else _bath(placed, tell)
     if way.cut.id in AS_IT_COMES and not (peel and way.cut.id == "crumbled"):
         return f"{verb}|{said}{bath}"
     bought = dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")

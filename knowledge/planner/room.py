@@ -170,7 +170,10 @@ def _grains(ways: Sequence[Way]) -> str:
 
 
 def _what(seasonings: Sequence[Seasoning]) -> str:
-    return next((s.name for s in seasonings if s.food.group == "stock"), "water or stock")
+    stock = next((s for s in seasonings if s.food.group == "stock"), None)
+    if stock is None:
+        return "water or stock"
+    return stock.name if stock.food.part == "liquid" else f"stock from a {stock.name}"
 
 
 def is_poured(seasoning: Seasoning) -> bool:

@@ -29,7 +29,9 @@ def late(tell: Telling) -> Iterator[Step]:
         last = max(add_at_s(p, when) for p in draft.placed)  # nothing is brushed that is not in yet
         at = max(when.main_end_s - BRUSHED_S, when.main_start_s + 60.0, min(last, when.main_end_s - 60.0))
         togo = words.duration(when.after_end_s - at)
-        yield step(Do.ADD, at, f"Brush with {_said(what)}, back in: {togo} to go.", hands_s=60)
+        is_glaze = all(how == "glaze" for _, _, how in what)
+        put = f"Brush with {_said(what)}" if is_glaze else f"Spoon {_said(what)} over"
+        yield step(Do.ADD, at, f"{put}, back in: {togo} to go.", hands_s=60)
         return
     at = _moment_s(draft)
     shut = draft.method.kind == "sealed" and not any(p.way.lane_is(AFTER) for p in draft.placed)

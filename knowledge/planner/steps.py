@@ -17,9 +17,10 @@ from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.finish import finish
 from knowledge.planner.model import Do, Step
 from knowledge.planner.naming import shortened
+from knowledge.planner.peeling import BATH_S, BOIL
 from knowledge.planner.phrases import Telling, fat, merged, pan_heat, pour, ready
 from knowledge.planner.seasoned import seasoned
-from knowledge.planner.stages import HEAT_PAN_S, fan_setting, first_in_s, knife_slots, preheat_s
+from knowledge.planner.stages import HEAT_PAN_S, bath_of, fan_setting, first_in_s, knife_slots, preheat_s
 from knowledge.planner.telling import step
 from knowledge.planner.tossing import seasonings_by_group
 from knowledge.units import oven
@@ -57,7 +58,8 @@ def _prep(tell: Telling) -> Iterator[Step]:
     after = seasonings_by_group([(due, members) for due, _, _, members in groups], tell)
     for number, (_, start, end, members) in enumerate(groups):
         text = merged([ready(p, tell) for p in members]) + after.get(number, "")
-        yield step(Do.PREP, start, f"{text}.", members, hands_s=end - start)
+        boiling = sum(BATH_S[BOIL] for p in members if bath_of(p.way, draft.method) == BOIL)
+        yield step(Do.PREP, start, f"{text}.", members, hands_s=end - start - boiling)
 
 
 def _preheat(tell: Telling) -> Iterator[Step]:

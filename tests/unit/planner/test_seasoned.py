@@ -137,6 +137,8 @@ def test_wine_boils_down_before_the_stock(store: Store) -> None:
 def test_a_cube_is_dissolved_and_not_poured(store: Store) -> None:
     made = planned(store, "lidded pot", "lentil", "onion", "carrot", "stock-cube")
     assert re.search(r"\d+ (ml|l) water with \d stock cubes?", told(made))
+    assert made.liquid is not None
+    assert made.liquid.what == "stock from a stock cube"
 
 
 @pytest.mark.parametrize("thick", ["coconut-milk", "peanut-butter", "heavy-cream"])
@@ -185,6 +187,7 @@ def test_cream_follows_the_leaves_that_wilt(store: Store) -> None:
 
 def test_scallion_greens_and_anchovies(store: Store) -> None:
     made = planned(store, "saute pan", "shrimp", "scallion", "bell-pepper")
+    assert "white and green apart" in told(made)
     assert "the white of the scallions into the fat" in told(made).lower()
     assert "Scatter the green of the scallions" in told(made)
     melted = planned(
