@@ -27,7 +27,7 @@ SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not w
 HURRIED_S = 45 * 60.0
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
-LATE, GRACE_S = 3.0, 45.0  # points for a dinner that is late; so much later nobody calls late
+LATE, GRACE_S = 5.0, 45.0  # points for a dinner that is late; so much later nobody calls late
 DEFAULT_VESSELS = Kitchen().vessels
 
 
