@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from knowledge.foods.model import Behaviour
 from knowledge.planner.browning import is_mince
@@ -16,7 +17,7 @@ from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Plac
 from knowledge.planner.methods import Method
 from knowledge.planner.scoring import LEFT_OUT, edge_share
 from knowledge.planner.shortened import shortened
-from knowledge.planner.stabbing import Weights, Window, stab
+from knowledge.planner.stabbing import Chosen, Weights, Window, stab
 from knowledge.planner.ways import SOFTEN_S
 from knowledge.planner.windows import kept_hot
 
@@ -35,6 +36,8 @@ def lay(
         return _lay(dishes, method, ways)
     both = [i for i, w in enumerate(ways) if len({x.lane_is(AFTER) for x in w}) == 2]
     trials: list[set[int]] = [set(), set(both), *({i} for i in both)]
+    if method.seals_twice:  # there the second lid takes what can be under pressure
+        trials = [set(), {i for i in both if _is_better_late(ways[i])}]
     found = []
     for n, late in enumerate(trials):
         if n and not late:
@@ -108,11 +111,11 @@ def _stabbed(
         limits = {MAIN: 1, SECOND: 1, AFTER: 2}
     timed = [(dish, w) for dish, w in live if w[0].lead != SOFTENED]
     softened = [w for _, w in live if w[0].lead == SOFTENED]
-    windows = [[x.window for x in w] for _, w in timed]
-    chosen = stab(windows, weights=WEIGHTS, limits=limits)
+    windows = tuple(tuple(x.window for x in w) for _, w in timed)
+    chosen = _chosen(windows, tuple(limits.items()))
     if chosen is None:  # they refuse each other: leave out what is missed least
-        windows = [[*w, _stay_out(dish)] for (dish, _), w in zip(timed, windows, strict=True)]
-        chosen = stab(windows, weights=WEIGHTS, limits={**limits, OUT: 1})
+        windows = tuple((*w, _stay_out(dish)) for (dish, _), w in zip(timed, windows, strict=True))
+        chosen = _chosen(windows, ((OUT, 1), *limits.items()))
     if chosen is None:
         return None
     placed = []
@@ -136,6 +139,18 @@ def _stabbed(
         longest = max(p.way.window.lo_s for p in placed)
         placed = [replace(p, add_s=longest) for p in placed]
     return (tuple(placed), tuple(refused)) if placed else None
+
+
+def _is_better_late(ways: list[Way]) -> bool:
+    """Whether it takes better to being stirred in than to pressure."""
+    late, early = ([w.fit for w in ways if w.lane_is(AFTER) == is_late] for is_late in (True, False))
+    return max(late, default=0.0) > max(early, default=0.0)
+
+
+@lru_cache(maxsize=512)
+def _chosen(windows: tuple[tuple[Window, ...], ...], limits: tuple[tuple[str, int], ...]) -> Chosen | None:
+    """`stab`, remembered: a pot and an open cooker, or a swap there and back, ask the same."""
+    return stab(windows, weights=WEIGHTS, limits=dict(limits))
 
 
 def _is_worth_two(placed: Sequence[Placed]) -> bool:

@@ -38,6 +38,8 @@ def reduce_s(
         return 0.0
     if any(s.food.part == "thickener" for s in dinner.seasonings) or not _bears_boiling(placed):
         return 0.0
+    if any(p.way.lane_is(AFTER) for p in placed):
+        return 0.0  # it bubbles open for minutes as it is
     poured = sum(s.grams or 0.0 for s in dinner.seasonings if room.is_poured(s) and s.food.group != "stock")
     given = sum(room.given_ml(p.way) for p in placed) / room.GIVEN
     drunk = sum(room.drinks_ml(p.way) for p in placed)

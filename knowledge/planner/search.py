@@ -20,7 +20,7 @@ from knowledge.planner.laying import lay
 from knowledge.planner.methods import Method, methods, whole_mm
 from knowledge.planner.model import Kitchen, Request
 from knowledge.planner.reducing import reduce_s
-from knowledge.planner.scoring import ROAST_MM, TROUBLE, score
+from knowledge.planner.scoring import LEFT_OUT, ROAST_MM, TROUBLE, score
 from knowledge.planner.ways import Setting, solve
 
 SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
@@ -28,6 +28,7 @@ HURRIED_S = 45 * 60.0
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
 LATE, GRACE_S = 5.0, 45.0  # points for a dinner that is late; so much later nobody calls late
+HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
 DEFAULT_VESSELS = Kitchen().vessels
 
 
@@ -36,14 +37,21 @@ def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
     pairs = list(_pairs(dinner, request, store))
     solved = solve(dinner.dishes, pairs, request, store=store)
     found: list[Draft] = []
-    for method, setting in pairs:
+    lacking = {pair: _lacks(dinner, solved[pair[0].id, pair[1]]) for pair in pairs}
+    for method, setting in sorted(pairs, key=lambda pair: lacking[pair]):
+        if lacking[method, setting] >= HOPELESS and any(not d.refused for d in found):
+            break  # it has nothing for the meat, and others take everything
         ways = solved[method.id, setting]
         vessel = store.vessel(method.vessel)
-        for draft in _for_sizes(dinner, request, vessel, method, setting, ways):
-            found.append(draft)
+        found.extend(_for_sizes(dinner, request, vessel, method, setting, ways))
     found = [replace(d, score=d.score - _pressure_for_nothing(d, found, request)) for d in found]
     found = [replace(d, score=d.score - _late_for_nothing(d, found, request)) for d in found]
     return sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
+
+
+def _lacks(dinner: Dinner, ways: Sequence[Sequence[Way]]) -> float:
+    """What a method cannot take at all, in points for leaving it out."""
+    return sum(LEFT_OUT.get(d.part, 4.0) for d, w in zip(dinner.dishes, ways, strict=True) if not w)
 
 
 def _late_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
