@@ -11,7 +11,7 @@ from knowledge.planner.handling import OFF_HEAT
 from knowledge.planner.heat import boils_hard, wants_gentle
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import Telling, capital, names, pour_in
-from knowledge.planner.stages import fan_setting
+from knowledge.planner.stages import add_at_s, fan_setting
 from knowledge.planner.telling import all_join_at_once, each_once, groups_in, stays_in, step
 from knowledge.units import oven
 
@@ -96,7 +96,8 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
     gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
     how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
     lid = "Lid on, not locked" if draft.method.id == "open-cooker" else "Lid on"
-    lid = "Lid ajar" if any(AJAR in tell.hand(p).pot for p in members) else lid
+    within = [*members, *(p for p in draft.placed if add_at_s(p, draft.stages) <= at_s)]
+    lid = "Lid ajar" if any(AJAR in tell.hand(p).pot for p in within) else lid
     return f". {lid}, {how}: {togo}." if first else f". {lid}: {togo} to go."
 
 

@@ -126,10 +126,11 @@ def is_slow(ways: Sequence[Way]) -> bool:
 
 def _softening_s(ways: Sequence[Way]) -> float:
     """Onions take their minutes; garlic and ginger alone would burn in them."""
-    soft = [w.dish.grams for w in ways if w.lead == SOFTENED]
+    soft = [w.dish for w in ways if w.lead == SOFTENED]
     if not soft:
         return 0.0
-    return SOFTEN_S if max(soft) > 40 else FRAGRANT_S
+    most = max((d.grams for d in soft if d.kind != "warm_through"), default=0.0)  # anchovies only melt
+    return SOFTEN_S if most > 40 else FRAGRANT_S
 
 
 def add_at_s(placed: Placed, when: Stages) -> float:

@@ -77,6 +77,6 @@ def _preheat(tell: Telling) -> Iterator[Step]:
         text = f"{draft.vessel.id.capitalize()} on medium-high heat with 1 tbsp {fat(tell)}."
         yield step(Do.PREHEAT, -HEAT_PAN_S, text, hands_s=20)
     elif method.kind == "wet" and (what := pour(tell, oil=True)):
-        rack = " and a rack, if you have one," if method.steams else ""
+        rack = " and a rack, if you have one," if method.steams else "," if ", " in what else ""
         text = f"{what[:1].upper()}{what[1:]}{rack} into the {draft.vessel.id}; bring to a boil."
         yield step(Do.PREHEAT, -when.preheat_s, text, hands_s=40)

@@ -61,6 +61,8 @@ MOST_HALVED = 3.3  # nobody counts out four and a half of anything
 
 def pieces(number: float, dish: Dish) -> str:
     """So many of it: "2 carrots", "half a cauliflower", "2 cod fillets", "3 ears of corn"."""
+    if dish.unit == "stalk" and dish.name.endswith(" stick"):
+        return f"{counted(number)} {dish.name if number <= 1 else plural(dish.name)}"
     if dish.unit:
         one = number <= 1
         if dish.unit in AFTER_NAME:

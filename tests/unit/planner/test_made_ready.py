@@ -152,6 +152,21 @@ def test_nobody_counts_out_twelve_and_a_half(store: Store) -> None:
     assert "and a half" not in told(made)
 
 
+def test_a_stick_of_celery_is_one_and_no_stalk_of_a_stick(store: Store) -> None:
+    made = planned(
+        store, "lidded pot", Have(food_id="celery", qty=2.0, said="celery stick"), "lentil", "onion"
+    )
+    assert "2 celery sticks" in told(made)
+
+
+def test_garlic_with_anchovies_is_a_minute_and_not_five(store: Store) -> None:
+    made = planned(
+        store, "lidded pot", "spaghetti", "garlic", "anchovy", Have(food_id="tomato", state="canned")
+    )
+    fry = next(s for s in made.steps if "into the fat" in s.text)
+    assert fry.hands_s <= 120.0
+
+
 def test_not_there_yet_is_said_once(store: Store) -> None:
     made = planned(store, "sheet pan", "chicken-thigh", "sausage", "potato")
     assert told(made).count("Not there yet") == 1
@@ -164,8 +179,9 @@ def test_tins_and_cured_meat_are_not_checked(store: Store) -> None:
 
 def test_a_lid_is_on_or_ajar_and_not_both(store: Store) -> None:
     made = planned(store, "lidded pot", "arborio-rice", "onion", "pea")
-    assert "Lid ajar" in told(made)
+    assert "Lid ajar, low heat" in told(made)
     assert "Lid on, low heat" not in told(made)
+    assert "Lid on: " not in told(made)
 
 
 def test_vegetables_are_tossed_before_meat_and_never_in_the_same(store: Store) -> None:
