@@ -18,15 +18,13 @@ cross-contact and brands cannot be known here, and the answers say so.
 
 from __future__ import annotations
 
-import csv
 import re
 from collections.abc import Iterable
 from functools import lru_cache
-from pathlib import Path
 
+from knowledge import tables
 from knowledge.foods.model import Food, Role
 
-TABLE = Path(__file__).parent / "data" / "diets.csv"
 # Words for one and the same rule; the table holds the one on the right.
 ALIASES = {
     "no meats": "no meat",
@@ -57,9 +55,8 @@ MEAT = frozenset({"beef", "veal", "lamb", "goat", "venison", "poultry", "game", 
 @lru_cache(maxsize=1)
 def _table() -> dict[str, tuple[tuple[str, str], ...]]:
     rows: dict[str, list[tuple[str, str]]] = {}
-    with TABLE.open(encoding="utf-8", newline="") as file:
-        for row in csv.DictReader(file):
-            rows.setdefault(row["diet"], []).append((row["by"], row["value"]))
+    for row in tables.rows("diets"):
+        rows.setdefault(row["diet"], []).append((row["by"], row["value"]))
     return {diet: tuple(rules) for diet, rules in rows.items()}
 
 

@@ -9,8 +9,9 @@ from pathlib import Path
 
 from knowledge.errors import BadData
 from knowledge.foods.build import build
-from knowledge.foods.load import DATA, load
+from knowledge.foods.load import load
 from knowledge.foods.store import default_path
+from knowledge.tables import DATA
 
 
 def run(argv: Sequence[str]) -> int:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import os
 import tempfile
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from time import perf_counter
@@ -19,12 +19,13 @@ from typing import Any
 import sqlite_utils
 
 from knowledge.errors import BadData
-from knowledge.foods import columns
-from knowledge.foods.load import DATA, FOOD_TABLES, HEADERS, Row, Tables, load
+from knowledge.foods.load import Tables, load
+from knowledge.foods.schemas import SCHEMAS
 from knowledge.foods.store import FORMAT
-from knowledge.text.normalise import key
+from knowledge.names import key
+from knowledge.tables import DATA, Row
 
-_OWN = {*FOOD_TABLES, "names", "portions", "sources", "food_factors"}
+_OWN = {"foods", "names", "portions", "sources", "food_factors"}
 _STATE_WORDS = frozenset(("frozen", "canned", "tinned", "tin", "can", "cooked", "leftover", "dried", "dry"))
 
 
@@ -109,13 +110,13 @@ def names_of(tables: Tables) -> dict[str, list[str]]:
 
 
 def _foods(tables: Tables) -> list[Row]:
-    return sorted((row for name in FOOD_TABLES for row in tables[name].rows), key=lambda row: row["id"])
+    return sorted(tables["foods"].rows, key=lambda row: row["id"])
 
 
-def _food_rows(tables: Tables) -> list[Row]:
+def _food_rows(tables: Tables) -> list[dict[str, str]]:
     """The rows of all foods, with the measured factors in place of those of the tables."""
     measured = {row["food_id"]: row for row in tables["food_factors"].rows}
-    rows: list[Row] = []
+    rows = []
     for food in _foods(tables):
         row = dict(food)
         better = measured.get(row["id"], {})
@@ -139,15 +140,15 @@ def _write(path: Path, tables: Tables) -> None:
 
 
 def _fill(database: sqlite_utils.Database, tables: Tables) -> None:
-    def make(name: str, kinds: dict[str, type], rows: Iterable[dict[str, Any]], pk: str | None) -> None:
+    def make(name: str, kinds: dict[str, type], rows: Iterable[Mapping[str, Any]], pk: str | None) -> None:
         table = database.table(name)
         table.create(kinds, pk=pk)
-        table.insert_all(rows)
+        table.insert_all(map(dict, rows))
         if pk is None:
             table.create_index(["food_id"])
 
     make("meta", {"name": str, "value": str}, [{"name": "digest", "value": tables.digest}], "name")
-    make("foods", dict.fromkeys(columns.HEADER, str), _food_rows(tables), "id")
+    make("foods", dict.fromkeys(SCHEMAS["foods"].columns, str), _food_rows(tables), "id")
     make(
         "names",
         {"name": str, "food_ids": str},
@@ -174,7 +175,7 @@ def _fill(database: sqlite_utils.Database, tables: Tables) -> None:
         tables["portions"].rows,
         None,
     )
-    make("sources", dict.fromkeys(HEADERS["sources"], str), tables["sources"].rows, "id")
+    make("sources", dict.fromkeys(SCHEMAS["sources"].columns, str), tables["sources"].rows, "id")
     make(
         "small",
         {"name": str, "rows": str},

@@ -9,89 +9,136 @@ the composition is of: the food's own, or for an estimate that of the food neare
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
-
+from knowledge.foods.kinds import (
+    SOURCE,
+    TEXT,
+    Form,
+    Id,
+    Kind,
+    Number,
+    Schema,
+    Told,
+    Word,
+    listed,
+    maybe,
+    number,
+    one_of,
+)
 from knowledge.foods.model import Behaviour, Role, When
+from knowledge.tables import Row
 
 COMPOSITION = ("water_g", "protein_g", "fat_g", "carbohydrate_g", "fibre_g", "ash_g")
 
-HEADER = (
-    "id", "name", "group", "role", "part", "animal",
-    *COMPOSITION, "composition_of", "composition_src",
-    "density_kg_m3", "density_kg_m3_src", "bulk_density_kg_m3", "bulk_density_kg_m3_src",
-    "whole_shape", "whole_mm", "whole_ratio_1", "whole_ratio_2", "whole_src",
-    "cuts", "doneness", "dose_factor", "dose_factor_src",
-    "target_degC", "target_degC_src", "over_degC", "over_degC_src", "safety", "start_state",
-    "water_uptake_g_per_g", "water_uptake_g_per_g_src", "loss_frac", "loss_frac_src", "pressure",
-    "edible_frac", "edible_frac_src", "serving_g", "serving_g_src",
-    "fridge_days", "fridge_days_src", "freezer_months", "freezer_months_src",
-    "cooked_days", "cooked_days_src",
-    "allergens", "when", "does", "salt_g", "salt_g_src", "smoke_degC", "smoke_degC_src",
-    "season", "season_src", "notes",
+SHAPE = one_of(
+    "slab", "cylinder", "sphere", "brick", "rod", "disk", "floret", "leaf", "grain", "bird", "joint"
+)
+ALLERGEN = one_of(
+    "milk", "eggs", "fish", "crustaceans", "molluscs", "tree nuts", "peanuts", "wheat",
+    "gluten", "soybeans", "sesame", "celery", "mustard", "sulphites", "lupin",
+)  # fmt: skip
+ANIMAL = one_of(
+    "alcohol", "beef", "dairy", "egg", "fish", "frog", "game", "gelatin", "goat", "honey", "lamb", "pork",
+    "poultry", "shellfish",
+)  # fmt: skip
+GROUP = one_of(
+    "acid", "amphibian", "beef", "brassica", "bread", "cabbage", "cheese", "cheese that cooks", "chili",
+    "citrus", "condiment", "crumb", "crustacean", "cured meat", "dairy", "dairy-free", "dumpling", "egg",
+    "fat", "frozen potato", "frozen vegetable", "fruit", "fruit vegetable", "game", "goat", "grain",
+    "grain vegetable", "herb", "lamb", "leavening", "leftover", "liquid", "mollusc", "mushroom", "noodle",
+    "nut", "offal", "oil", "oily fish", "onion", "pasta", "paste", "plant protein", "pod", "pork", "poultry",
+    "prepared fish", "prepared meat", "prepared pulse", "prepared shellfish", "prepared starch", "pulse",
+    "rice", "root", "salad", "salt", "sauce", "sausage", "seed", "shelled pea", "smoked fish", "spice",
+    "squash", "stem", "stock", "summer squash", "sweet", "tender leaf", "thickener", "tinned fish",
+    "tinned pulse", "tinned vegetable", "tough leaf", "tuber", "veal", "vinegar", "white fish", "wine",
+)  # fmt: skip
+PART = one_of(
+    "acid", "aromatic", "dairy", "fat", "fruit", "garnish", "herb", "liquid", "nut", "protein", "salty",
+    "sauce", "spice", "starch", "sweet", "thickener", "vegetable",
 )  # fmt: skip
 
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """The range that kitchens know for a number, its unit, and the column of its source."""
-
-    low: float
-    high: float
-    unit: str
-    source: str
-
-
-def _own(column: str, low: float, high: float, unit: str = "") -> tuple[str, Figure]:
-    return column, Figure(low, high, unit, f"{column}_src")
-
-
-FIGURES: dict[str, Figure] = {
-    **{column: Figure(0, 100, "g/100 g", "composition_src") for column in COMPOSITION},
-    "whole_mm": Figure(0.3, 400, "mm", "whole_src"),
-    "whole_ratio_1": Figure(1, 200, "", "whole_src"),
-    "whole_ratio_2": Figure(1, 400, "", "whole_src"),
-    **dict(
-        (
-            _own("density_kg_m3", 100, 2000, "kg/m3"),
-            _own("bulk_density_kg_m3", 20, 2000, "kg/m3"),
-            _own("dose_factor", 0.1, 10),
-            _own("target_degC", 40, 100, "degC"),
-            _own("over_degC", 45, 110, "degC"),
-            _own("water_uptake_g_per_g", 0, 8, "g/g"),
-            _own("loss_frac", 0, 0.95),
-            _own("edible_frac", 0.05, 1),
-            _own("serving_g", 0.05, 1000, "g"),
-            _own("fridge_days", 0, 730, "days"),
-            _own("freezer_months", 0, 36, "months"),
-            _own("cooked_days", 0, 60, "days"),
-            _own("salt_g", 0, 100, "g/100 g"),
-            _own("smoke_degC", 100, 300, "degC"),
-        )
-    ),
-}
-
-WORDS: dict[str, frozenset[str]] = {
-    "role": frozenset(Role),
-    "pressure": frozenset(Behaviour),
-    "when": frozenset(When),
-    "whole_shape": frozenset(
-        ["slab", "cylinder", "sphere", "brick", "rod", "disk", "floret", "leaf", "grain", "bird", "joint"]
-    ),
-    "start_state": frozenset({"fridge", "room", "dry", "frozen", "canned"}),
-    "allergens": frozenset(
-        {
-            "milk", "eggs", "fish", "crustaceans", "molluscs", "tree nuts", "peanuts", "wheat",
-            "gluten", "soybeans", "sesame", "celery", "mustard", "sulphites", "lupin",
-        }
-    ),
-}  # fmt: skip
-"""Columns that hold words from a closed list."""
-
 ALL_YEAR = "all year"
-SEASON = re.compile(rf"{ALL_YEAR}|(1[0-2]|[1-9])-(1[0-2]|[1-9])")
+SEASON = Form(rf"{ALL_YEAR}|(1[0-2]|[1-9])-(1[0-2]|[1-9])", f"months like '9-3' or {ALL_YEAR!r}")
 """Months of harvest, first and last: "6-9" is June to September, "11-3" runs over the new year."""
 
-REQUIRED = ("id", "name", "group", "role")
-REQUIRED_TO_COOK = ("part", "doneness", "cuts", "whole_shape", "whole_mm", "start_state", "serving_g")
+
+def _sourced(column: str, low: float, high: float, unit: str = "") -> dict[str, Kind]:
+    source = f"{column}_src"
+    return {column: maybe(number(low, high, unit, source=source)), source: maybe(SOURCE)}
+
+
+def _whole(low: float, high: float, unit: str = "") -> Number:
+    return maybe(number(low, high, unit, source="whole_src"))
+
+
+COLUMNS: dict[str, Kind] = {
+    "id": Form("[a-z0-9]+(-[a-z0-9]+)*", "a slug such as 'bell-pepper'"),
+    "name": TEXT,
+    "group": GROUP,
+    "role": Word(frozenset(Role)),
+    "part": maybe(PART),
+    "animal": maybe(listed(ANIMAL, "+")),
+    **dict.fromkeys(COMPOSITION, maybe(number(0, 100, "g/100 g", source="composition_src"))),
+    "composition_of": maybe(TEXT),
+    "composition_src": maybe(SOURCE),
+    **_sourced("density_kg_m3", 100, 2000, "kg/m3"),
+    **_sourced("bulk_density_kg_m3", 20, 2000, "kg/m3"),
+    "whole_shape": maybe(SHAPE),
+    "whole_mm": _whole(0.3, 400, "mm"),
+    "whole_ratio_1": _whole(1, 200),
+    "whole_ratio_2": _whole(1, 400),
+    "whole_src": maybe(SOURCE),
+    "cuts": maybe(listed(Id("cut", "cuts.id"))),
+    "doneness": maybe(Id("doneness class", "doneness.id")),
+    **_sourced("dose_factor", 0.1, 10),
+    **_sourced("target_degC", 40, 100, "degC"),
+    **_sourced("over_degC", 45, 110, "degC"),
+    "safety": maybe(Id("safe minimum", "safe_minimums.id")),
+    "start_state": maybe(one_of("fridge", "room", "dry", "frozen", "canned")),
+    **_sourced("water_uptake_g_per_g", 0, 8, "g/g"),
+    **_sourced("loss_frac", 0, 0.95),
+    "pressure": maybe(Word(frozenset(Behaviour))),
+    **_sourced("edible_frac", 0.05, 1),
+    **_sourced("serving_g", 0.05, 1000, "g"),
+    **_sourced("fridge_days", 0, 730, "days"),
+    **_sourced("freezer_months", 0, 36, "months"),
+    **_sourced("cooked_days", 0, 60, "days"),
+    "allergens": maybe(listed(ALLERGEN)),
+    "when": maybe(Word(frozenset(When))),
+    "does": maybe(TEXT),
+    **_sourced("salt_g", 0, 100, "g/100 g"),
+    **_sourced("smoke_degC", 100, 300, "degC"),
+    "season": maybe(SEASON),
+    "season_src": maybe(SOURCE),
+    "notes": maybe(TEXT),
+}
+FIGURES = {column: kind for column, kind in COLUMNS.items() if isinstance(kind, Number)}
+
+TO_COOK = ("part", "doneness", "cuts", "whole_shape", "whole_mm", "start_state", "serving_g")
 """What a food with the role "cook" must say besides, so that it can be planned."""
+
+
+def _cooks(row: Row) -> Told:
+    if row["role"] == Role.COOK:
+        yield from ((column, "is empty") for column in TO_COOK if not row[column])
+
+
+def _season_has_a_source(row: Row) -> Told:
+    if row["season"] and not row["season_src"]:
+        yield "season_src", "is empty, season needs a source"
+
+
+def _composition(row: Row) -> Told:
+    known = [c for c in COMPOSITION if row[c]]
+    missing = [c for c in COMPOSITION if not row[c]]
+    if known and missing:
+        yield missing[0], f"is empty while {known[0]} is known; a composition is whole or absent"
+    elif known:
+        try:
+            total = sum(float(row[c]) for c in known if c != "fibre_g")  # fibre is part of the carbohydrate
+        except ValueError:
+            return  # told as no number
+        if not 93 <= total <= 107:
+            yield "composition", f"adds up to {total:.1f} g, not 93-107 g/100 g"
+
+
+FOODS = Schema(COLUMNS, (("id",), ("name",)), (_cooks, _season_has_a_source, _composition))

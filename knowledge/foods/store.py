@@ -21,8 +21,10 @@ from typing import Any
 
 from knowledge.errors import BadData, UnknownFood
 from knowledge.foods import records
-from knowledge.foods.load import DATA, digest
+from knowledge.foods.load import digest
 from knowledge.foods.model import Cut, Doneness, Food, Vessel
+from knowledge.names import key
+from knowledge.tables import DATA
 
 FORMAT = 2
 """Version of the file's layout that this code writes and reads."""
@@ -186,8 +188,6 @@ class Store:
 
     def named(self, name: str) -> Food | None:
         """One food by its exact name or a synonym, however it is written; None if there is none."""
-        from knowledge.text.normalise import key  # text imports this package
-
         form = name if name in self._names else key(name) or name.strip()
         if ids := self._names.get(form):
             return self.food(ids[0])

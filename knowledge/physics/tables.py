@@ -1,4 +1,4 @@
-"""The tables that belong to physics, read once from `knowledge/data`.
+"""The tables that belong to physics, and the constants of the media among them.
 
 Physics needs its constants before any store is opened (a medium is made without one),
 so it reads its own few small files directly; the built knowledge file holds the same rows.
@@ -6,25 +6,11 @@ so it reads its own few small files directly; the built knowledge file holds the
 
 from __future__ import annotations
 
-import csv
-from collections.abc import Mapping
 from functools import cache
-from pathlib import Path
 
-from knowledge.errors import BadData
+from knowledge.tables import rows
 
-DATA = Path(__file__).parents[1] / "data"
-
-
-@cache
-def rows(name: str) -> tuple[Mapping[str, str], ...]:
-    """The rows of one table as read. Raises BadData when the file is missing."""
-    path = DATA / f"{name}.csv"
-    try:
-        with path.open(encoding="utf-8", newline="") as file:
-            return tuple(csv.DictReader(file))
-    except FileNotFoundError as error:
-        raise BadData((f"{path.name}: missing from the installation",)) from error
+__all__ = ["constant", "constants", "rows"]
 
 
 @cache

@@ -3,8 +3,8 @@
 `flatten` turns a message into lower-case text without accents, apostrophes or
 curly signs, in which hyphenated words are two words, vulgar fractions are
 written out and food emoji are words. It keeps, for each character, where it
-came from, so that a reply can repeat the cook's own words. `key` is the form
-under which food names are looked up: flattened and in the singular.
+came from, so that a reply can repeat the cook's own words. The form under which food
+names are looked up is `names.key`.
 """
 
 from __future__ import annotations
@@ -13,16 +13,17 @@ import re
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+
+from knowledge.names import QUOTES, key, letters, singular
+
+__all__ = ["FOOD", "LIMIT", "Flat", "flatten", "key", "singular"]
 
 LIMIT = 5200  # characters of a message that are read; a longer one is cut there
 
 FOOD = "\ue000"  # stands for one food in masked text; private-use characters never pass `flatten`
 
-_QUOTES = "'\u2018\u2019\u02bc\u0060\u00b4\u2032"
 _DASHES = "-\u2010\u2011\u2012\u2013\u2014\u2212"
 _BULLETS = "*\u2022\u25cf\u25aa\u25e6\u2023\u00b7\u25ab\u2043"
-_LETTERS_WITHOUT_PARTS = {"ø": "o", "đ": "d", "ł": "l", "ß": "ss", "æ": "ae", "œ": "oe", "ı": "i", "ð": "d"}
 
 _LONG_NUMBER = re.compile(r"\d{10,}")  # no amount has ten digits
 _FACES = re.compile(
@@ -31,32 +32,6 @@ _FACES = re.compile(
     re.IGNORECASE,
 )  # ":(" and the like are no brackets
 _ABOUT = re.compile(r"~(?=\s*\d)|\b(?:ca|approx|abt)\.(?=\s*\d)|≈", re.IGNORECASE)  # "~400 g", "ca. 2 kg"
-
-_IRREGULAR = {
-    "leaves": "leaf", "loaves": "loaf", "halves": "half", "calves": "calf", "knives": "knife",
-    "chillies": "chilli", "chilies": "chili", "quiches": "quiche", "cookies": "cookie", "pies": "pie",
-    "brownies": "brownie", "smoothies": "smoothie", "veggies": "veggie", "tatties": "tattie",
-    "mushies": "mushie", "brassicas": "brassica", "ramen": "ramen", "feet": "foot", "geese": "goose",
-    "roasties": "roastie", "fries": "fries",
-    "mealies": "mealie", "eddoes": "eddo", "cloves": "clove", "aloes": "aloe",
-}  # fmt: skip
-_SINGULAR_ALREADY = ("ss", "us", "is")  # swiss, asparagus, cassis
-
-
-@lru_cache(maxsize=8192)
-def singular(word: str) -> str:
-    """The singular of a lower-case English word, by rule; `singular(singular(w)) == singular(w)`."""
-    if word in _IRREGULAR:
-        return _IRREGULAR[word]
-    if len(word) <= 3 or not word.endswith("s"):
-        return word
-    if word.endswith("ies"):
-        return word[:-3] + "y"
-    if word.endswith(("oes", "ches", "shes", "sses", "xes", "zzes")):
-        return word[:-2]
-    if word.endswith(_SINGULAR_ALREADY):
-        return word
-    return word[:-1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +109,7 @@ def _spelled(raw: str, emoji: Mapping[str, str]) -> list[tuple[str, int]]:
             continue
         if char < "\x80":
             put(char.lower(), i)
-        elif char in _QUOTES:
+        elif char in QUOTES:
             put("'", i)
         elif char in _DASHES:
             put("-", i)
@@ -147,30 +122,6 @@ def _spelled(raw: str, emoji: Mapping[str, str]) -> list[tuple[str, int]]:
         elif char in "\u00d7\u2715\u2716":
             put("x", i)
         else:
-            put(_decomposed(char), i)
+            put(letters(char), i)
         i += 1
     return chars
-
-
-@lru_cache(maxsize=2048)
-def _decomposed(char: str) -> str:
-    """A non-ASCII character without accents; fractions and the like as ASCII; marks vanish."""
-    kind = unicodedata.category(char)
-    if kind in ("Mn", "Me", "Cf", "Cs", "Co", "Cn"):
-        return ""
-    if kind.startswith("Z"):
-        return " "
-    plain = unicodedata.normalize("NFKD", char).replace("\u2044", "/")
-    plain = "".join(c for c in plain if unicodedata.category(c) not in ("Mn", "Me", "Cf", "Cs", "Co"))
-    if kind == "No" and "/" in plain:
-        return f" {plain} "
-    return "".join(_LETTERS_WITHOUT_PARTS.get(c, c) for c in plain.lower())
-
-
-_WORDS = re.compile(r"[^\W_]+")
-
-
-@lru_cache(maxsize=8192)
-def key(name: str) -> str:
-    """The form under which a food name is looked up: lower case, no accents, singular words."""
-    return " ".join(singular(w) for w in _WORDS.findall(flatten(name).text))

@@ -7,14 +7,14 @@ store and kept.
 
 from __future__ import annotations
 
-import csv
-from collections.abc import Hashable, Iterable, Mapping, Set
+from collections.abc import Hashable, Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from importlib import resources
 from typing import Protocol
 
+from knowledge import tables
 from knowledge.foods.model import Food
+from knowledge.tables import Row
 from knowledge.text.normalise import key, singular
 
 
@@ -53,10 +53,9 @@ class Unit:
     grams: float | None
 
 
-def table(name: str) -> list[dict[str, str]]:
-    """The rows of one of the reader's tables in `knowledge/data`."""
-    text = resources.files("knowledge.data").joinpath(name).read_text(encoding="utf-8")
-    return list(csv.DictReader(text.splitlines()))
+def table(name: str) -> Sequence[Row]:
+    """The rows of one of the reader's tables in `knowledge/data`, by its file name."""
+    return tables.rows(name.removesuffix(".csv"))
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,361 @@
+"""What every table in `knowledge/data` holds: its columns, their kinds, what tells its rows apart.
+
+A new table or column is said here first, or the tables are refused. The food tables are in
+`columns`, the tables of words in `schemas_words`. Reading a line:
+
+    min_per_kg=maybe(number(0, 60, "min/kg"))   a figure, its source in the column `source`
+    cuts=listed(CUT)                            one or more ids of cuts.csv, ";" between
+    **by(food=FOOD, group=GROUP)                `by` is "food" or "group", `value` one of these
+    table("id", "name+size", ...)               ids are unique, and so are name and size together
+    table("id", rising("low", "high"), ...)     what else holds of every row
+"""
+
+from __future__ import annotations
+
+from knowledge.foods.columns import ALLERGEN, ANIMAL, FOODS, GROUP, PART, SHAPE
+from knowledge.foods.kinds import (
+    SOURCE,
+    TEXT,
+    YES,
+    YES_NO,
+    By,
+    Form,
+    Id,
+    Kind,
+    Pattern,
+    Schema,
+    Told,
+    Word,
+    listed,
+    maybe,
+    number,
+    one_of,
+    rank,
+    rising,
+    table,
+)
+from knowledge.foods.model import DoneKind, When
+from knowledge.foods.schemas_words import WORDS
+from knowledge.tables import Row
+
+FOOD = Id("food", "foods.id")
+CUT = Id("cut", "cuts.id")
+CLASS = Id("doneness class", "doneness.id")
+METHOD = Id("method", "methods.id")
+VESSEL = Id("vessel", "vessels.id")
+SAFETY = Id("safe minimum", "safe_minimums.id")
+DIET = Id("diet", "diets.diet")
+UNIT = Id("unit", "units_kitchen.unit")
+STATE = one_of("canned", "cooked", "dried", "frozen", "leftover", "raw")
+HEAT_KIND = one_of("dry", "pan", "wet", "sealed")
+BARRED_ANIMAL = one_of("blood", "horse", "meat", "rabbit", "reptile", "veal", "venison")  # of no food so far
+NOTHING = maybe(Form("", "empty"))
+
+
+def by(**kinds: Kind) -> dict[str, Kind]:
+    """The columns `by` and `value`: what `value` holds is said by `by`."""
+    sourced = "source" if any(kind.source for kind in kinds.values()) else ""
+    return {"by": one_of(*kinds), "value": By("by", kinds, source=sourced)}
+
+
+def _both_scales_agree(row: Row) -> Told:
+    try:
+        degC, degF = float(row["core_degC"]), float(row["core_degF"])
+    except ValueError:
+        return  # told as no number
+    if abs((degF - 32) / 1.8 - degC) > 0.6:
+        yield "core_degF", f"{row['core_degF']} degF is not {row['core_degC']} degC"
+
+
+_score = maybe(number(0, 10))
+_share = number(0, 1)
+
+KITCHEN = {
+    "portions": table(
+        "food_id+unit+size",
+        food_id=FOOD,
+        unit=Id("unit", "units_kitchen.unit", words=frozenset((
+            "bird", "breast", "bundle", "chop", "claw", "cob", "crown", "dozen", "fillet", "link", "loaf",
+            "loin", "patty", "pod", "rack", "rasher", "ring", "side", "spear", "steak", "tail", "tentacle",
+            "thigh", "tin", "tuber", "unit", "wing",
+        ))),
+        size=maybe(one_of("small", "medium", "large", "extra large", "jumbo")),
+        grams=number(0.01, 20000, "g"),
+        source=SOURCE,
+    ),
+    "states": table("food_id+state", food_id=FOOD, state=STATE, variant_id=FOOD),
+    "food_factors": table(
+        "food_id",
+        food_id=FOOD,
+        dose_factor=maybe(number(0.1, 10)),
+        target_degC=maybe(number(40, 100, "degC")),
+        source=SOURCE,
+    ),
+    "cuts": table(
+        "id", "name",
+        id=TEXT, name=TEXT,
+        shape=Word(SHAPE.words | {"whole"}),
+        size_mm=number(0, 150, "mm"), ratio_1=number(1, 100), ratio_2=number(1, 100), parts=number(0, 64),
+        knife_min_per_kg=number(0, 60, "min/kg"),
+        source=SOURCE,
+    ),
+    "cuts_said": table("said", said=TEXT, cuts=maybe(listed(CUT)), source=SOURCE),
+    "peeling": table(
+        "food_id",
+        food_id=FOOD, verb=maybe(TEXT), min_per_kg=maybe(number(0, 60, "min/kg")),
+        bath=maybe(one_of("boil", "soak")), source=SOURCE,
+    ),
+    "vessels": table(
+        "id",
+        rising("max_fill_foaming_frac", "max_fill_frac"),
+        id=TEXT, methods=listed(METHOD), needs_oven=YES_NO,
+        max_fill_frac=number(0.1, 1), max_fill_foaming_frac=number(0.1, 1),
+        min_liquid_ml=number(0, 2000, "ml"),
+        single_layer=YES_NO, browns=YES_NO, why=TEXT, source=SOURCE,
+    ),
+    "vessel_sizes": table(
+        "id+vessel",
+        id=TEXT, vessel=VESSEL,
+        area_m2=number(0.005, 0.5, "m2"), volume_l=maybe(number(0.2, 30, "l")),
+        mass_kg=number(0.2, 15, "kg"), cp_J_kgK=number(300, 1200, "J/kgK"), serves=number(0.5, 12),
+        usual=YES_NO, sides_cm=maybe(Form(r"\d+ x \d+", "two sides such as '46 x 33'")), source=SOURCE,
+    ),
+    "storage": table(
+        "id",
+        id=TEXT, words=listed(TEXT),
+        fridge_days=number(0, 60, "days", source="fridge_days_src"), fridge_days_src=SOURCE,
+        freezer_months=number(0, 36, "months", source="freezer_months_src"), freezer_months_src=SOURCE,
+        what=TEXT,
+    ),
+    "storage_places": table(
+        "by+value", **by(food=FOOD, group=GROUP, part=PART), where=TEXT, source=SOURCE
+    ),
+    "sources": table("id", id=TEXT, author=maybe(TEXT), year=maybe(Form(r"\d{4}", "a year")), title=TEXT,
+                     part=maybe(TEXT), licence=maybe(TEXT), read=TEXT),
+}  # fmt: skip
+
+SAFETY_AND_DIETS = {
+    "safe_minimums": table(
+        "id+authority+what",
+        _both_scales_agree,
+        id=TEXT, authority=TEXT, what=TEXT,
+        core_degC=number(55, 100, "degC"), core_degF=number(131, 212, "degF"), hold_s=number(0, 7200, "s"),
+        hold=maybe(one_of("boil", "hold", "rest")), source=SOURCE, note=maybe(TEXT),
+    ),
+    "lethality_meat": table(
+        "core_degF",
+        rising("seconds_5_log", "seconds_6_5_log", "seconds_7_log"),
+        core_degF=number(125, 170, "degF"), seconds_6_5_log=number(0, 10000, "s"),
+        seconds_7_log=number(0, 10000, "s"), seconds_5_log=number(0, 10000, "s"), source=SOURCE,
+    ),
+    "lethality_poultry": table(
+        "species+core_degF",
+        species=one_of("chicken", "turkey"), core_degF=number(130, 170, "degF"),
+        **{f"seconds_fat_{fat}": number(0, 10000, "s") for fat in range(1, 13)},
+        source=SOURCE,
+    ),
+    "crisp_core": table("food_id", food_id=FOOD, core_degC=number(70, 100, "degC"), source=SOURCE),
+    "steak_words": table("name", name=TEXT, core_degC=number(45, 80, "degC"), source=SOURCE),
+    "hazards": table(
+        "id",
+        id=TEXT, rank=rank(), only_one_of=maybe(TEXT),
+        **by(
+            always=NOTHING, foams=one_of("yes"), food=FOOD, frozen=one_of("core"), group=GROUP,
+            raw=one_of("bean"), safety=SAFETY,
+        ),
+        states=maybe(listed(Word(STATE.words | {"usual", "soaked"}))), methods=maybe(listed(HEAT_KIND)),
+        text=TEXT, source=SOURCE,
+    ),
+    "unfit": table(
+        "id", id=TEXT, words=listed(TEXT, "|"), foods=maybe(listed(FOOD)), text=TEXT, source=SOURCE
+    ),
+    "eaten_raw": table("by+value", **by(food=FOOD, group=GROUP), source=SOURCE),
+    "accidents": table("id", id=TEXT, pattern=Pattern(), says=TEXT, source=SOURCE),
+    "unsafe_wishes": table(
+        "id",
+        id=TEXT, pattern=Pattern(), not_pattern=maybe(Pattern()),
+        applies=maybe(one_of("dried bean", "meat", "minced or poultry")), text=TEXT, source=SOURCE,
+    ),
+    "diets": table(
+        "diet+by+value",
+        diet=TEXT,
+        **by(
+            allergen=ALLERGEN, animal=Word(ANIMAL.words | BARRED_ANIMAL.words), any_animal=NOTHING,
+            group=GROUP, word=TEXT, same=DIET, **{"except": FOOD},
+            carbohydrate_over_g=number(0, 100, "g/100 g"), fat_over_g=number(0, 100, "g/100 g"),
+            salt_over_g=number(0, 100, "g/100 g"),
+        ),
+        source=SOURCE,
+    ),
+    "allergens_said": table(
+        "words",
+        words=listed(TEXT), plain=YES, has=maybe(listed(ALLERGEN)), may=maybe(listed(ALLERGEN)),
+        note=maybe(TEXT), source=SOURCE,
+    ),
+    "cross_reactions": table(
+        "barred+by+value",
+        barred=Form("no [a-z ]+", "a token such as 'no celery'"),
+        **by(allergen=ALLERGEN, food=FOOD, group=GROUP), source=SOURCE,
+    ),
+}  # fmt: skip
+
+PHYSICS = {
+    "doneness": table(
+        "id",
+        rising("target_degC", "over_degC"), rising("crisp_factor", "soft_factor"),
+        id=TEXT, kind=Word(frozenset(DoneKind)),
+        dose_min=maybe(number(0.1, 400, "min")),
+        z_below_K=maybe(number(5, 60, "K")), z_above_K=maybe(number(5, 60, "K")),
+        cutoff_degC=maybe(number(40, 90, "degC")),
+        theta=number(0, 2), kappa=maybe(number(0, 1)), target_degC=maybe(number(55, 100, "degC")),
+        **dict.fromkeys(("crisp_factor", "soft_factor", "over_factor"), maybe(number(0.05, 10))),
+        over_degC=maybe(number(60, 110, "degC")),
+        **dict.fromkeys(
+            ("roast_factor", "frozen_factor", "dry_factor", "pan_factor"), maybe(number(0.05, 10))
+        ),
+        brown_degC=maybe(number(60, 110, "degC")),
+        done=maybe(one_of("al_dente", "core_temp", "tender", "warmed", "wilted")), source=SOURCE,
+    ),
+    "media": table(
+        "id",
+        id=TEXT,
+        value=By("unit", {
+            "": number(0, 5), "K": number(0, 60, "K"), "degC": number(0, 1000, "degC"),
+            "W/m2K": number(0.1, 5000, "W/m2K"), "W": number(100, 10000, "W"), "W/K": number(0, 50, "W/K"),
+            "J/K": number(100, 100000, "J/K"), "s": number(1, 3600, "s"), "Pa": number(0, 101325, "Pa"),
+            "kg/m2": number(0, 20, "kg/m2"),
+            "m2K/W": number(0, 1, "m2K/W"), "m4K/(W kg)": number(0, 1, "m4K/(W kg)"),
+        }, source="source"),
+        unit=maybe(one_of(
+            "K", "degC", "W/m2K", "W", "W/K", "J/K", "s", "Pa", "kg/m2", "m2K/W", "m4K/(W kg)"
+        )),
+        source=SOURCE, note=maybe(TEXT),
+    ),
+    "shape_fits": table(
+        "family+heat+ratio_1+ratio_2",
+        family=one_of("brick", "disk", "rod"), heat=one_of("brisk", "gentle"),
+        ratio_1=number(1, 100), ratio_2=number(1, 100), exponent=number(-0.01, 3), size=number(0.3, 3),
+        area=number(0.3, 3), worst_pct=number(0, 20, "%"), source=SOURCE,
+    ),
+    "size_factors": table(
+        "id",
+        id=TEXT, food=maybe(FOOD), piece=maybe(SHAPE), min_mm=maybe(number(0, 400, "mm")),
+        factor=number(0.05, 2), wet_factor=number(0.05, 2), as_shape=maybe(SHAPE),
+        ratio_1=maybe(number(1, 100)), source=SOURCE, note=maybe(TEXT),
+    ),
+    "spreads": table(
+        "method+kind",
+        method=one_of(
+            "bake_covered", "boil", "broil", "pressure", "roast", "saute", "simmer", "steam", "usual"
+        ),
+        kind=maybe(one_of("bird", "core", "grain", "joint", "leaf", "veg")), spread=number(1, 4),
+        source=SOURCE,
+    ),
+    "liquids": table(
+        "of", of=Id("food or class", "foods.id", also=("doneness.id",)),
+        beyond_ml_g=number(0, 6, "ml/g"), source=SOURCE,
+    ),
+}  # fmt: skip
+
+PLANNING = {
+    "methods": table(
+        "id", "vessel+name",
+        id=TEXT, name=TEXT, vessel=VESSEL, kind=HEAT_KIND, heat=one_of("oven", "hob"),
+        **dict.fromkeys(("settings", "thick_settings", "quick_settings"), maybe(listed(number(20, 300)))),
+        usual_setting=maybe(number(20, 300)), preheat_min=number(0, 60, "min"),
+        browns=YES_NO, lid=YES_NO, adds=number(1, 10), evaporation_ml_h=number(0, 2000, "ml/h"),
+        liquid=one_of("film", "half", "least", "none", "steam"),
+        wet=_share, crisp=_share, hands_share=_share,
+        finish=maybe(one_of("boil", "broil")), fits_as=maybe(METHOD), source=SOURCE,
+    ),
+    "method_fit": table(
+        "by+value+of_class+from_mm",
+        **by(**{"class": CLASS}, food=FOOD, form=CUT, group=GROUP),
+        of_class=maybe(CLASS), from_mm=maybe(number(0, 400, "mm")),
+        **dict.fromkeys(
+            ("roast", "roast-broil", "saute", "saute-simmer", "braise", "braise-oven", "open-cooker",
+             "sealed", "steam", "after", "broiled"), _score),
+        wet_cut=maybe(CUT), way=one_of("browned", "fried", "in", "soaked", "top"), source=SOURCE,
+    ),
+    "styles": table(
+        "style",
+        rising("meat_from_mm", "meat_to_mm"), rising("veg_from_mm", "veg_to_mm"),
+        style=TEXT,
+        **dict.fromkeys(
+            ("roast", "roast-broil", "saute", "saute-simmer", "braise", "braise-oven", "steam", "steam-pan",
+             "sealed", "open-cooker"), number(0, 10)),
+        **dict.fromkeys(("least_ml_head", "most_ml_head"), maybe(number(0, 1000, "ml"))),
+        **dict.fromkeys(
+            ("meat_from_mm", "meat_to_mm", "veg_from_mm", "veg_to_mm"), maybe(number(0, 150, "mm"))
+        ),
+        source=SOURCE,
+    ),
+    "tolerant": table(
+        "id", "by+value+of_class+cut",
+        id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP), of_class=maybe(CLASS), cut=maybe(CUT),
+        wet_min=number(0, 600, "min"), sealed_min=number(0, 600, "min"), pan_min=number(0, 600, "min"),
+        source=SOURCE,
+    ),
+    "handling": table(
+        "id", "by+value",
+        id=TEXT,
+        **by(animal=ANIMAL, **{"class": CLASS}, food=FOOD, group=GROUP, part=PART, state=STATE),
+        **dict.fromkeys(("ready", "sign", "tray", "brown", "pan", "pot"), maybe(TEXT)),
+        turn=YES, steams=YES, carve=maybe(TEXT), source=SOURCE,
+    ),
+    "pinches": table(
+        "id", "by+value",
+        id=TEXT, **by(food=FOOD, group=GROUP, part=PART, word=TEXT),
+        amount=maybe(number(0.05, 2000)),
+        unit=maybe(Id("unit", "units_kitchen.unit", words=frozenset({"pod"}))),
+        per=maybe(one_of("dish", "eater", "kg")), most=maybe(number(0.05, 5000)),
+        when=maybe(Word(frozenset(When))),
+        how=maybe(one_of("bloom", "bruise", "creamy", "crush", "drizzle", "dust", "fry", "glaze", "let down",
+                         "nut butter", "off the heat", "slake", "squeeze")),
+        out=YES, source=SOURCE,
+    ),
+    "cupboard": table("id", id=FOOD, source=SOURCE),
+    "flavours": table(
+        "id", "name",
+        id=TEXT, name=TEXT, aromatics=listed(FOOD), spices=listed(FOOD), acids=listed(FOOD),
+        finish=listed(FOOD), suits=listed(Word(GROUP.words | ANIMAL.words)), source=SOURCE,
+    ),
+}  # fmt: skip
+
+ANSWERS = {
+    "advice": table("id", id=TEXT, rank=rank(), when=listed(TEXT), answer=TEXT, source=maybe(SOURCE)),
+    "measures": table(
+        "id",
+        id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 10000),
+        base=one_of("g", "ml", "mm"), words=listed(TEXT), region=maybe(one_of("au", "uk", "us")),
+        of=maybe(Id("measure", "measures.id")), source=SOURCE,
+    ),
+    "places_high": table("place", place=TEXT, altitude_m=number(500, 5500, "m"), source=SOURCE),
+    "ratios": table(
+        "food_id",
+        rising("water_lo", "water_hi"), rising("minutes_lo", "minutes_hi"),
+        food_id=FOOD, water_lo=number(0.5, 10), water_hi=number(0.5, 10),
+        minutes_lo=number(1, 300, "min"), minutes_hi=number(1, 300, "min"),
+        **{"yield": number(1, 6)}, source=SOURCE,
+    ),
+    "substitutions": table(
+        "food_id+rank", "food_id+instead_id",
+        food_id=FOOD, rank=rank(1), instead_id=Id("food", "foods.id", words=frozenset({"water"})),
+        how=maybe(TEXT), source=SOURCE,
+    ),
+    "technique": table("id", id=TEXT, words=TEXT, text=TEXT, source=SOURCE),
+}  # fmt: skip
+
+SCHEMAS: dict[str, Schema] = {
+    "foods": FOODS, **KITCHEN, **SAFETY_AND_DIETS, **PHYSICS, **PLANNING, **ANSWERS, **WORDS,
+}  # fmt: skip
+
+FILES: dict[str, str] = {
+    **{name: name for name in SCHEMAS},
+    "seasonings": "foods",
+    "names_seasonings": "names",
+    "portions_seasonings": "portions",
+    "sources_physics": "sources",
+    "sources_seasonings": "sources",
+}
+"""Every file there must be, and the table that it is (part of): each kind of food keeps its own beside it."""

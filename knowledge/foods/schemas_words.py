@@ -1,0 +1,106 @@
+"""What the tables of words hold: names of foods, and the reader's and the answerer's vocabulary."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from knowledge.foods.kinds import (
+    SOURCE,
+    TEXT,
+    By,
+    Form,
+    Id,
+    Pattern,
+    Schema,
+    Told,
+    listed,
+    maybe,
+    number,
+    one_of,
+    rank,
+    table,
+)
+from knowledge.tables import Row
+
+REGION = one_of(
+    "AU", "Africa", "Caribbean", "EU", "East Asia", "IN", "IT", "Kenya", "LatAm", "Middle East", "NG",
+    "SE Asia", "South Africa", "UK", "US",
+)  # fmt: skip
+"""Where a name is used; nothing for everywhere."""
+
+_PART = re.compile(r"\{([a-z]+)\}")
+
+
+def _cue(row: Row) -> Told:
+    """A cue is a regular expression once its `{parts}` are put in; any part will do here."""
+    try:
+        re.compile(_PART.sub("(?:x)", row["pattern"]))
+    except re.error as error:
+        yield "pattern", f"{row['pattern']!r} is not a regular expression: {error}"
+
+
+_kind_weight = number(-5, 5)
+
+WORDS: Mapping[str, Schema] = {
+    "names": table(
+        "name+food_id",
+        name=TEXT, food_id=Id("food", "foods.id"), region=maybe(REGION), rank=maybe(rank(0, 9)),
+    ),
+    "names_text": table(
+        "name",
+        name=TEXT, synonyms=maybe(listed(TEXT)),
+        group=one_of(
+            "bread", "dairy", "egg", "fat", "fermented", "fish", "fruit", "grain", "herb", "legume", "meat",
+            "nut", "pantry", "plant protein", "poultry", "prepared", "seafood", "spice", "unknown",
+            "vegetable",
+        ),
+    ),
+    "units_kitchen": table(
+        "unit",
+        unit=TEXT, words=maybe(listed(TEXT)),
+        kind=one_of("container", "count", "piece", "vague", "volume", "weight"),
+        grams=maybe(number(0.1, 5000, "g")), source=maybe(SOURCE),
+    ),
+    "words_common": table("word", word=TEXT),
+    "words_cues": table(
+        _cue,
+        topic=one_of(
+            "amends", "event", "fragment", "intent", "kind", "same food", "setting", "swap", "warm", "wish"
+        ),
+        value=maybe(TEXT), pattern=TEXT,
+    ),
+    "words_diets": table("diet", diet=TEXT, pattern=Pattern()),
+    "words_dishes": table("dish", dish=TEXT, style=maybe(Id("style", "styles.style"))),
+    "words_emoji": table("emoji", emoji=TEXT, words=TEXT),
+    "words_forms": table("word", word=TEXT, cut=Id("cut", "cuts.id")),
+    "words_kinds": table(
+        "sign",
+        sign=TEXT, plan=_kind_weight, swap=_kind_weight, cook_event=_kind_weight, question=_kind_weight,
+        setting=_kind_weight, other=_kind_weight, source=SOURCE,
+    ),
+    "words_phrases": table(
+        "phrase",
+        phrase=TEXT, foods=listed(Id("name of a food", "foods.name")),
+        state=maybe(one_of("canned", "cooked", "dried", "frozen", "leftover", "raw")),
+        cut=maybe(Form("[a-z -]+", "a way of cutting")),
+        unit=maybe(Id("unit", "units_kitchen.unit")),
+    ),
+    "words_questions": table(
+        "word+role",
+        word=TEXT,
+        role=one_of(
+            "ambiguous", "asking", "diet", "filler", "heard", "loose", "made", "ordinary", "pairs", "place",
+            "region", "restraint", "stop",
+        ),
+        means=maybe(TEXT),
+    ),
+    "words_states": table(
+        "phrase",
+        phrase=TEXT, kind=one_of("cut", "state"),
+        value=By("kind", {
+            "state": one_of("canned", "cooked", "dried", "frozen", "leftover", "raw"),
+            "cut": Form("[a-z -]+", "a way of cutting"),
+        }),
+    ),
+}  # fmt: skip
