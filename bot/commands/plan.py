@@ -70,6 +70,8 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
         "total_min": _min(plan.total_s),
         "hands_on_min": _min(plan.hands_on_s),
         "cooking_min": _min(plan.cooking_s),
+        "late_min": _min(plan.late_s) if plan.late_s else None,
+        "start_in_min": _min(plan.spare_s) if plan.spare_s else None,
         "items": [_item(item) for item in plan.items],
         "liquid": plan.liquid
         and {"what": plan.liquid.what, "ml": round(plan.liquid.ml), "why": plan.liquid.why},

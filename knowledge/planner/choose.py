@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
-from knowledge.planner import words
+from knowledge.planner import deadline, words
 from knowledge.planner.compose import plan_of
 from knowledge.planner.dinner import Dinner, Dish, gather
 from knowledge.planner.draft import Draft
@@ -73,8 +73,12 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
         if not same and draft.score > best.score - WORTH_A_LOOK and len(draft.refused) <= len(best.refused):
             others.setdefault(draft.vessel.id, draft)
     made = plan_of(best, request, list(others.values()), store=store)
-    late = _late(made, request, found)
-    return replace(made, assumed=(*late, *made.assumed)) if late else made
+    return replace(
+        made,
+        assumed=(*deadline.told(made, best, request), *made.assumed),
+        late_s=deadline.late_s(made, request),
+        spare_s=deadline.spare_s(made, request),
+    )
 
 
 def _trouble(dinner: Dinner, request: Request) -> Iterator[str]:
@@ -142,20 +146,3 @@ def _none(dinner: Dinner, request: Request, store: Store) -> NoPlan:
     return NoPlan(
         reasons=(*reasons, f"it would go in the {nearest.vessel}"), nearest=nearest, request=request
     )
-
-
-def _late(made: Plan, request: Request, found: Sequence[Draft]) -> tuple[str, ...]:
-    """A line when the deadline cannot be met, and what could."""
-    if request.ready_in_s is None:
-        return ()
-    if request.ready_in_s <= 0:
-        return (f"that time has passed; from now it takes {words.duration(made.total_s)}",)
-    over = made.total_s - request.ready_in_s
-    if over <= 90:
-        return ()
-    quickest = min(found, key=lambda d: d.stages.serve_s - d.start_s)
-    quick_s = quickest.stages.serve_s - quickest.start_s
-    line = f"this takes {words.duration(made.total_s)}, {words.duration(over)} more than there is"
-    if quick_s < made.total_s - 120 and served(quickest) >= served(found[0]) * 0.7:
-        line += f"; the {quickest.vessel.id} would take {words.duration(quick_s)}"
-    return (line,)

@@ -245,6 +245,8 @@ class Plan:
     why: tuple[str, ...]
     request: Request  # what it answers, so that a change can plan again
     advice: tuple[str, ...] = ()  # what would round it off
+    late_s: float = 0.0  # by how much it misses the time that was asked for
+    spare_s: float = 0.0  # how long one may wait before beginning, when that is long
     flavour: str = ""  # a line: what would lend it a direction of flavour, if it is there
 
 

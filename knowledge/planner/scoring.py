@@ -29,6 +29,7 @@ SEALED_FOR = (
     "hard_",
 )
 ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middle is done in a hot oven
+AHEAD_MIN, MARGIN_MIN, LEISURE_MIN = 150.0, 30.0, 210.0  # dinner so far ahead: no hurry but for a margin
 KEPT_BACK = 14.0  # points for all that was said; a vessel that holds it wins
 TWICE = 1.2  # to let the pressure go, fill up and lock again
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
@@ -48,6 +49,7 @@ def score(draft: Draft, request: Request) -> float:
     hurry = 2.5 if "quick" in request.wishes else 1.0
     joint = any(whole_mm(p.way.dish) >= ROAST_MM for p in draft.placed if p.way.dish.part == "protein")
     free_min = 20.0 if "quick" in request.wishes else ROAST_MIN if joint else EVENING_MIN
+    free_min = max(free_min, _leisure_min(request))
     points -= hurry * MINUTE * max(total_min - free_min, 0.0)
     if request.ready_in_s is not None and request.ready_in_s > 0:
         points -= LATE_MINUTE * min(max(total_min - request.ready_in_s / 60.0, 0.0), LATEST_MIN)
@@ -64,9 +66,17 @@ def score(draft: Draft, request: Request) -> float:
         p.way.dish.kind.startswith(SEALED_FOR) for p in draft.placed
     ):
         points -= TROUBLE
+    if draft.method.kind == "sealed" and _leisure_min(request):
+        points -= TROUBLE  # speed is all it brings
     points -= TWICE * draft.method.seals_twice
     points += _wishes(draft, request) + _sauce(draft)
     return points
+
+
+def _leisure_min(request: Request) -> float:
+    """How long a dinner may take when its time is hours away: the better one before the faster one."""
+    ahead_min = (request.ready_in_s or 0.0) / 60.0
+    return min(ahead_min - MARGIN_MIN, LEISURE_MIN) if ahead_min >= AHEAD_MIN else 0.0
 
 
 def _kept_back(draft: Draft) -> float:

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from knowledge.foods.model import Vessel, VesselSize
 from knowledge.foods.store import Store
-from knowledge.planner import room, stages
+from knowledge.planner import deadline, room, stages
 from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import Draft, Placed, Way
 from knowledge.planner.laying import lay
@@ -27,7 +27,6 @@ SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not w
 HURRIED_S = 45 * 60.0
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
-LATE, GRACE_S = 5.0, 45.0  # points for a dinner that is late; so much later nobody calls late
 HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
 DEFAULT_VESSELS = Kitchen().vessels
 
@@ -45,26 +44,13 @@ def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
         vessel = store.vessel(method.vessel)
         found.extend(_for_sizes(dinner, request, vessel, method, setting, ways))
     found = [replace(d, score=d.score - _pressure_for_nothing(d, found, request)) for d in found]
-    found = [replace(d, score=d.score - _late_for_nothing(d, found, request)) for d in found]
-    return sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
+    best_first = sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
+    return deadline.ordered(best_first, request)
 
 
 def _lacks(dinner: Dinner, ways: Sequence[Sequence[Way]]) -> float:
     """What a method cannot take at all, in points for leaving it out."""
     return sum(LEFT_OUT.get(d.part, 4.0) for d, w in zip(dinner.dishes, ways, strict=True) if not w)
-
-
-def _late_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
-    """What it costs to be late at all when another dinner of the same foods is in time."""
-    if request.ready_in_s is None or request.ready_in_s <= 0.0:
-        return 0.0
-    due_s = request.ready_in_s + GRACE_S
-    in_time = any(_took_s(d) <= due_s and len(d.refused) <= len(draft.refused) for d in found)
-    return LATE if in_time and _took_s(draft) > due_s else 0.0
-
-
-def _took_s(draft: Draft) -> float:
-    return draft.stages.serve_s - draft.start_s
 
 
 def _pressure_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
