@@ -13,6 +13,7 @@ from knowledge.foods.model import Food, Role
 _IS_IT = re.compile(
     r" (?:is|are) (?:an? )?[\w ]{2,20} (?:an?|just|really|another (?:name|word) for) [\w ]{2,20} $"
 )
+_EMPHASIS = re.compile(r" (?:on earth|the heck|the hell|exactly|even|actually|please) ")
 _OTHER_NAME = re.compile(r" (?:word for|name for|call an?|called in|other name|another name|synonym) ")
 _WHAT_IS = re.compile(
     r" (?:what is|what s|whats|what are|wat is|what does|tell me about|explain|define|meaning of|what kind of"
@@ -82,7 +83,7 @@ def what_is(question: Question) -> Answer | None:
         return Answer(
             known=True, answer=_described(question, food), sources=cited(question.store, *_src(food))
         )
-    asked = _WHAT_IS.search(question.plain)
+    asked = _WHAT_IS.search(_EMPHASIS.sub(" ", question.plain))
     if not asked or len(question.foods) != 1 or len(question.words) > 8:
         return None
     left = set(question.words) - {w for m in mentions for w in question.words[m.start : m.end]}

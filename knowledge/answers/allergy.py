@@ -28,6 +28,15 @@ _FIT = re.compile(
     r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
 )
 _FOR_ALLERGY = re.compile(r" (?:free|allerg\w*|intoleran\w*|sensitiv\w*) ")
+_ASKS_FIT = re.compile(
+    r"^ (?:is|are|does|do|can|could|may|would|will) | (?:ok|okay|safe|suitable) (?:for|with|if) "
+)
+_ASKS_OTHER = re.compile(
+    r" (?:how|what|why|when|where|which|instead|long|keep|fridge|raw|temp\w*|replace|swap) "
+)
+_NAMES_DIET = re.compile(
+    r" (?:free|allerg\w*|intoleran\w*|sensitiv\w*|co?eliacs?|contains?|vegans?|vegetarians?|halal|kosher) "
+)
 _SHELLFISH = frozenset({"crustaceans", "molluscs"})
 _ASKS_DIET = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|contains?|have|has|got|vegans?|vegetarians?|veggie|pescatarian"
@@ -70,6 +79,13 @@ def allergens(question: Question) -> Answer | None:
     text, known = _phrased(question, subject, token, _verdict(question, subject, token))
     sources = cited(question.store, "EU-1169", "A-FDA-ALLERGEN") if known else ()
     return Answer(known=known, answer=f"{text} {CHECK}", sources=sources)
+
+
+def suits(question: Question) -> Answer | None:
+    """Whether a food suits an allergy or a diet named outright, before a word of it leads elsewhere."""
+    plain = question.plain
+    asks = _ASKS_FIT.search(plain) and not _ASKS_OTHER.search(plain)
+    return allergens(question) if asks and _NAMES_DIET.search(plain) else None
 
 
 def _asked_about(question: Question) -> tuple[str, str] | None:

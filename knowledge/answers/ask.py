@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from knowledge.answers.about import smoke, what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
-from knowledge.answers.allergy import allergens
+from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
 from knowledge.answers.conversion import conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time
@@ -29,6 +29,7 @@ from knowledge.planner.model import Kitchen
 TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     emergency,
     swap_for_someone,
+    suits,
     fan_oven,
     scaled,
     left_out,

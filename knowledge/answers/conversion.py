@@ -25,7 +25,10 @@ _COUNT_IN = re.compile(
 MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 _BASE = {"mass": "gram", "volume": "millilitre"}
 _BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
-_FAN = re.compile(r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? | (1\d0|2[0-4]0) ?c? fan ")
+_FAN = re.compile(
+    r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? "
+    r"| (1\d0|2[0-4]0) ?c?(?: degrees)?(?: in an?| in the| in)? fan "
+)
 _ORDINARY = r"(?:conventional|static|ordinary|normal)"
 _TO_FAN = re.compile(
     rf" (1\d0|2[0-5]0) ?c?(?: degrees)?(?: in an?| in)? {_ORDINARY} .*fan "

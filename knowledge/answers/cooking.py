@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from knowledge.answers.amounts import WHOLE_BIRD_G
 from knowledge.answers.cite import cited
@@ -27,6 +28,7 @@ from knowledge.answers.heating import (
     weight_g,
 )
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.question import altitude_m
 from knowledge.answers.temperature import safe_line
 from knowledge.foods.model import DoneKind, Food
 from knowledge.foods.pieces import Pieced, piece_of
@@ -47,6 +49,7 @@ HOW = (
     "how do i roast", "how do i bake", "how do i boil", "how do i steam", "how to roast", "how to boil",
     "how to steam", "how to bake",
 )  # fmt: skip
+LOW_M = 300.0  # up to here the charts hold
 MANY_HOURS_MIN = 100.0  # from here on a time is said in hours
 
 
@@ -79,8 +82,10 @@ def _timed(question: Question) -> Answer | None:
     safe = safe_line(food, question)
     text = f"{_named(question, food, mention.phrase)}, {'. '.join(said)}."
     text += _with_care(question, food, ways)
-    text += f" Computed for ordinary pieces; check early{f', {safe}' if safe else ''}."
-    return Answer(known=True, answer=text, sources=cited(question.store, "A-PHYSICS"))
+    charts = [row["source"] for one in ways if (row := _chart_row(question, food, one))]
+    how = "By the usual charts" if charts else "Computed for ordinary pieces"
+    text += f" {how}; check early{f', {safe}' if safe else ''}."
+    return Answer(known=True, answer=text, sources=cited(question.store, *(charts or ["A-PHYSICS"])))
 
 
 def _in_one_way(question: Question, food: Food, way: str) -> str:
@@ -91,6 +96,8 @@ def _in_one_way(question: Question, food: Food, way: str) -> str:
         grams = weight_g(question) or piece_weight_g(food)
         name = f"{grams / 1000:.2g} kg" if grams else shown(piece)
         return f"{saying(question, way, food)}: {name} {_span(low, high)}" if high else ""
+    if row := _chart_row(question, food, way):
+        return f"{saying(question, way, food)}: {_span(float(row['minutes_lo']), float(row['minutes_hi']))}"
     pieces = _pieces(question, food, way)
     crisp = food.doneness in CRISP and way in ("boil", "steam")
     firm = minutes(question, food, pieces, way, texture="crisp_tender") if crisp else []
@@ -106,6 +113,13 @@ def _in_one_way(question: Question, food: Food, way: str) -> str:
         else:
             done.append(f"{shown(piece)} {_span(low, high)}")
     return f"{saying(question, way, food)}: {'; '.join(done)}" if done else ""
+
+
+def _chart_row(question: Question, food: Food, way: str) -> Mapping[str, str] | None:
+    """The row of `ratios.csv` of a grain or pulse that drinks its water; the charts hold at sea level."""
+    if way not in ("boil", "braise") or altitude_m(question) >= LOW_M:
+        return None
+    return next((row for row in question.store.table("ratios") if row["food_id"] == food.id), None)
 
 
 def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
@@ -152,6 +166,8 @@ def _with_care(question: Question, food: Food, ways: tuple[str, ...]) -> str:
 
 def _span(low: float, high: float) -> str:
     """A span of time: "9-14 min", "2.8-4.4 h"."""
+    if round(low) == round(high):
+        return f"{high:.0f} min"
     if high >= MANY_HOURS_MIN + 20:
         return f"{low / 60:.1f}-{high / 60:.1f} h ({low:.0f}-{high:.0f} min)"
     return f"{low:.0f}-{high:.0f} min"

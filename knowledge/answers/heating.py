@@ -230,13 +230,13 @@ def minutes(
 ) -> list[tuple[float, float, float]]:
     """Earliest, likeliest and latest minutes of each piece; zeros where there is no answer.
 
-    Under pressure they count from full pressure. Tough meat in the oven is wanted soft.
+    Under pressure they count from full pressure. Tough meat is wanted soft.
     """
     from knowledge import physics  # numpy only when a time is asked for
 
     doneness, state = question.store.doneness(food.doneness), state_of(question, food)
-    slow = is_slow(question, food, way)
-    wanted = physics.Texture.SOFT if slow else physics.Texture(texture)
+    tough = doneness.kind is DoneKind.COLLAGEN  # wanted softer than "a fork goes in", as in a plan
+    wanted = physics.Texture.SOFT if tough else physics.Texture(texture)
     try:
         cases = [
             physics.Case(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.words import words_of
 from knowledge.flavours import Family, families_for
 
 ASKED = (
@@ -17,6 +18,8 @@ def goes_with(question: Question) -> Answer | None:
     """Three directions of flavour for the foods named."""
     if not question.foods or not question.says(*ASKED):
         return None
+    if len(_strange(question)) > 1:
+        return None
     families = families_for([food.id for food in question.foods], store=question.store)[:SHOWN]
     if not families:
         return None
@@ -25,6 +28,13 @@ def goes_with(question: Question) -> Answer | None:
     return Answer(
         known=True, answer=f"With {named}: {ways}.", sources=cited(question.store, families[0].source)
     )
+
+
+def _strange(question: Question) -> set[str]:
+    """Words that speak of something else than food: "what shoes go with a green dress"."""
+    said = {w for m in question.mentions for w in question.words[m.start : m.end]}
+    known = frozenset[str]().union(*(words_of(question.store, role) for role in ("stop", "filler", "pairs")))
+    return {word for word in question.words if word not in said and word not in known}
 
 
 def _said(family: Family, question: Question) -> str:

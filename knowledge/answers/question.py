@@ -39,6 +39,7 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[s
     """Read a question. Never raises: whatever it holds is words."""
     flat = flatten(text).text
     plain = re.sub(r"[^\w.,/°%-]+|(?<!\d)[.,/-]|[.,/-](?!\d)", " ", flat)
+    plain = re.sub(r"\b(\d+ ?(?:ft|feet|foot) \d+) ?in\b", r"\1 inches", plain)  # "6 ft 2 in"
     plain = re.sub(r"\brice cooker", "ricecooker", plain)  # not to be taken for a pressure cooker
     words = corrected(plain.split(), store)
     plain = f" {' '.join(words)} "

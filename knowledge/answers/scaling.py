@@ -31,7 +31,7 @@ _IS_TIN = (
 _SERVES = re.compile(
     rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for"
     rf"|written for)(?: about)? {_N}(?: people| persons"
-    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feed|serve|for|got"
+    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feeds?|serves?|for|got"
     rf"|into)(?: to)?"
     rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {_N} "
 )

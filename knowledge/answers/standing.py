@@ -38,6 +38,10 @@ _LONG = re.compile(
 )
 _CLOCK = re.compile(r" (\d{1,2})(?:[.:](\d\d))? ?(am|pm)?(?= )")
 _SINCE = re.compile(r" since (?:about |around )?(\d{1,2})(?:[.:]\d\d)? ?(am|pm|o clock)? ")
+_FROM_TILL = re.compile(
+    r" (?:from|between) (\d{1,2})(?:[.:]\d\d)? ?(am|pm)? (?:to|till|until|til|and) (\d{1,2})"
+    r"(?:[.:]\d\d)? ?(am|pm)? "
+)
 _NOW = re.compile(r" (?:now|its|it s|it is) (?:now )?(\d{1,2})(?:[.:]\d\d)? ?(am|pm)? ")
 _NUMBER = {
     "a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0,
@@ -141,6 +145,8 @@ def _spoils(food: Food) -> bool:
 
 def _hours(question: Question) -> float | None:
     plain = question.plain
+    if between := _FROM_TILL.search(plain):
+        return float((_hour(between[3], between[4]) - _hour(between[1], between[2])) % 12 or 12)
     if (since := _SINCE.search(plain)) and (now := _NOW.search(plain[since.end() - 1 :])):
         return float((_hour(now[1], now[2]) - _hour(since[1], since[2])) % 12 or 12)
     if _LONG.search(plain):

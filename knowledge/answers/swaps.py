@@ -14,8 +14,8 @@ from knowledge.foods.model import Food
 from knowledge.text.normalise import key
 
 _INSTEAD = re.compile(
-    r" (?:instead|binders?|binds?|bind|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*|in place of"
-    r"|stand in"
+    r" (?:instead|binders?|binds?|bind|holds? \w+ together|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*"
+    r"|in place of|stand in"
     r"|stands in|use for|options for|what else|other than|besides|use rather than|rather than|trade\w* for) "
 )
 _MISSING = re.compile(
@@ -150,7 +150,7 @@ def _is_barred(question: Question, row: Mapping[str, str], held: Restraint) -> b
 def _leaving(question: Question) -> Mention:
     """The food to be replaced; never one that is named only to be kept out, if another is named."""
     eggs = next((m for m in question.mentions if m.food.group == "egg"), None)
-    if eggs and question.says("bind"):
+    if eggs and question.says("bind", "hold"):
         return eggs
     kept = tuple(m for m in question.mentions if not rules_out(question, m))
     for mentions in (kept, question.mentions):
