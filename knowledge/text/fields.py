@@ -11,17 +11,24 @@ from collections.abc import Iterator
 
 from knowledge.text.amounts import WORD_VALUES
 from knowledge.text.model import ReadyBy
+from knowledge.text.normalise import FOOD
 
 Span = tuple[int, int]
 
 _WORD = "|".join(
     sorted((w for w in WORD_VALUES if w not in ("zero", "teen", "char", "ek")), key=len, reverse=True)
 )
-NUM = rf"(?:\d{{1,5}}(?:[.,]\d{{1,2}})?|(?:(?:twenty|thirty|forty|fifty)[ ]?)?(?:{_WORD})|a couple(?: of)?)"
+NUM = (
+    rf"(?:\d{{1,5}}(?:[.,]\d{{1,2}})?|(?:(?:twenty|thirty|forty|fifty)[ ]?)?(?:{_WORD})|"
+    r"a couple(?: of)?|(?:half )?a dozen)"
+)
 _PEOPLE_WORD = (
     r"(?:people|ppl|persons?|pax|adults?|kids?|children|child|guests?|eaters?|members|plates|mouths|diners?|"
     r"teens|teenagers?|toddlers?|grown ?ups?|friends|mates|flatmates|housemates|roommates|boys|girls|lads|"
-    r"portions|servings|students|hungry \w+|family members|humans|folks?|log)"
+    r"portions|servings|students|hungry \w+|family members|humans|folks?|log|"
+    r"little ones?|littles?|young ones?|"
+    r"bab(?:y|ies)|infants?|persone|personas?|personnes?|personen|pessoas?|leute|convives?|bambini|ninos?|"
+    r"enfants?|kinder|erwachsene|adultes?|adultos?|adulti)"
 )
 _RELATIVE = (
     r"(?:(?:my|the|our) )?(?:wife|husband|hubby|partner|girlfriend|boyfriend|gf|bf|mum|mom|dad|"
@@ -30,10 +37,13 @@ _RELATIVE = (
     r"granny|toddler|kid|"
     r"fiance|fiancee|spouse|missus|(?:mother|father) in law)"
 )
-_ADJ = r"(?:(?:hungry|little|small|big|growing|young|older|more|other|fussy|picky|starving) )?"
+_ADJ = (
+    r"(?:(?:(?:very|really|quite) )?(?:hungry|little|small|big|growing|young|older|more|other|fussy|picky|"
+    r"starving|ravenous|tired|grown|hungry) )?"
+)
 _TERM = (
     rf"(?:(?:just )?(?:me|myself|i)\b|{NUM} {_ADJ}{_PEOPLE_WORD}|an? {_ADJ}(?:adult|kid|child|toddler|"
-    rf"teenager|friend|guest|baby)|{_RELATIVE})"
+    rf"teenager|friend|guest|baby)|(?:an?|my|our|the) {NUM} (?:years?|yrs?|months?) olds?|{_RELATIVE})"
 )
 _SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | n | plus |, and ){_TERM})+", re.I)
 _ONE_TERM = re.compile(_TERM)
@@ -44,13 +54,14 @@ _NOT_PEOPLE = (
     r"[:.]\d|\d|[ ]?x)"
 )
 _FOR = re.compile(
-    rf"\b(?:for|feeds?|feeding|serves?|serving|cater(?:ing)? for) (?:about |around |roughly |up to "
-    rf"|all |just |only )?"
-    rf"(?:the )?({NUM}){_NOT_PEOPLE}\b"
+    rf"\b(?:for|feeds?|feeding|serves?|serving|cater(?:ing)? for|fur|pour|per|para) "
+    rf"(?:about |around |roughly |up to |all |just |only )?"
+    rf"(?:the )?(?:{NUM} ?(?:-|to|or) ?)?({NUM}){_NOT_PEOPLE}\b"
 )
-_COUNTED = re.compile(rf"\b({NUM}) {_ADJ}{_PEOPLE_WORD}\b")
+_COUNTED = re.compile(rf"\b(?:{NUM} ?(?:-|to|or) ?)?({NUM}) {_ADJ}{_PEOPLE_WORD}\b")
 _OF_US = re.compile(
-    rf"\b({NUM}) of us\b|\bus ({NUM})\b|\bthere(?:s| is| are|re)? ({NUM}) of us|\b(both) of us\b"
+    rf"\b(?:{NUM} ?(?:-|to|or) ?)?({NUM}) of us\b|\b(?:wir sind|nous sommes|somos|siamo)(?: in)? ({NUM})\b|"
+    rf"\bus ({NUM})\b|\bthere(?:s| is| are|re)? ({NUM}) of us|\b(both) of us\b"
 )
 _FAMILY = re.compile(rf"\b(?:family|party|table|group|household|crowd) of ({NUM})\b")
 _TABLE = re.compile(
@@ -60,6 +71,7 @@ _MAKE = re.compile(
     rf"\b(?:make (?:it|that|this)|we(?:re| are)(?: now)?|now) (?:for )?({NUM})(?: now| of us| "
     rf"people| instead)?\s*[.!]?$"
 )
+_LAST_NUMBER = re.compile(rf"[.!\n] ?([2-9]|1[0-2])[^\w{FOOD}]*$")  # "... chicken stock. 3"
 _ALONE = re.compile(
     r"\b(?:just me|only me|(?:dinner|cooking|something|tea|lunch|supper|just|only) for me|for "
     r"myself|cooking for one|on my own tonight|dinner for one|by myself)\b"
@@ -72,6 +84,8 @@ def value(number: str) -> float:
     number = number.strip()
     if number.startswith("a couple") or number == "both":
         return 2.0
+    if number.endswith("a dozen"):
+        return 6.0 if number.startswith("half") else 12.0
     if number[0].isdigit():
         return float(number.replace(",", "."))
     total = 0.0
@@ -97,6 +111,8 @@ def people(text: str) -> tuple[float | None, list[Span]]:
             number = value(_group(match))
             if 1 <= number <= 60:
                 return number, [match.span()]
+    if last := _LAST_NUMBER.search(text):
+        return value(last.group(1)), [last.span(1)]
     for number, said in ((1.0, _ALONE.search(text)), (2.0, _TWO.search(text))):
         if said:
             return number, [said.span()]
@@ -105,7 +121,38 @@ def people(text: str) -> tuple[float | None, list[Span]]:
 
 def _people_of(term: str) -> float:
     match = re.match(rf"({NUM}) ", term)
-    return value(match.group(1)) if match else 1.0
+    return value(match.group(1)) if match and not term.startswith("a ") else 1.0
+
+
+_CHILD = (
+    r"(?:kids?|child(?:ren)?|toddlers?|bab(?:y|ies)|infants?|little ones?|littles?|young ones?|"
+    r"boys?|girls?|sons?|daughters?|grandchild(?:ren)?|grandkids?|nephews?|nieces?|twins|triplets|bambini|ninos?|enfants?|kinder)"
+)
+_AGES = re.compile(
+    rf"\b{_CHILD}(?: (?:are|is|who are|who is))?(?:,? ?\(? ?(?:both |all )?(?:are |aged |age |ages )?)"
+    rf"(?P<ages>(?<=[(,d es])\d{{1,2}}(?: ?(?:years?|yrs?|yo|months?|mths?)(?: ?old)?)?"
+    rf"(?:(?:,| and| &| \+|,? ?and|/) ?\d{{1,2}}(?: ?(?:years?|yrs?|yo|months?|mths?)(?: ?old)?)?)*)"
+    r"(?= ?(?:\)|years?|yrs?|yo\b|$|[.,;\n]))"
+)
+_OLD = re.compile(
+    r"\b(?P<n>\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten) ?(?P<u>years?|yrs?|months?|mths?)? ?"
+    r"(?:old|yo|olds)\b"
+)
+_AGE_OF = {"bab": 0.5, "inf": 0.5, "tod": 2.0}  # by how they are called, in years
+
+
+def youngest(text: str) -> tuple[float | None, list[Span]]:
+    """The age of the youngest eater [years], if a child is spoken of with an age, and where ages stand."""
+    ages: list[float] = []
+    used: list[Span] = []
+    for match in _AGES.finditer(text):
+        for number, unit in re.findall(r"(\d{1,2})(?: ?(months?|mths?))?", match["ages"]):
+            ages.append(float(number) / (12.0 if unit else 1.0))
+        used.append(match.span("ages"))
+    for match in _OLD.finditer(text):
+        ages.append(value(match["n"]) / (12.0 if (match["u"] or "").startswith("m") else 1.0))
+    ages += [_AGE_OF[m.group()[:3]] for m in re.finditer(r"\b(?:bab(?:y|ies)|infants?|toddlers?)\b", text)]
+    return min((age for age in ages if age < 18), default=None), used
 
 
 # --- time ---------------------------------------------------------------------------------------

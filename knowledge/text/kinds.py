@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from knowledge.text.cues import cue, cues
 from knowledge.text.events import event_type
+from knowledge.text.fields import Span
 from knowledge.text.likely import likely
 from knowledge.text.model import Context, EventType, Intent, Kind, Mode
 from knowledge.text.normalise import FOOD
@@ -301,6 +302,11 @@ def amends(text: str, context: Context, foods: int) -> bool:
 def wishes(text: str) -> tuple[str, ...]:
     """How the dinner is wanted, beside the fields that have names of their own."""
     return tuple(wish for wish, pattern in cues("wish") if pattern.search(text))
+
+
+def wish_spans(text: str) -> list[Span]:
+    """Where the wishes stand."""
+    return [match.span() for _, pattern in cues("wish") for match in pattern.finditer(text)]
 
 
 def about_words(text: str) -> bool:

@@ -16,7 +16,16 @@ from knowledge.text.happened import event
 from knowledge.text.model import Context, Intent, Item, Kind, Mode, Reading
 from knowledge.text.normalise import flatten
 from knowledge.text.roles import Role
-from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded, look, with_strangers
+from knowledge.text.seen import (
+    CUES_LIMIT,
+    SHORT_TALK,
+    Seen,
+    allergies,
+    excluded,
+    look,
+    with_strangers,
+    without,
+)
 from knowledge.text.styles import styles
 from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
@@ -73,7 +82,7 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
     if teaches is not None and swap is None:
         return Reading(kind=Kind.SETTING, text=text, teaches=teaches)
     said = seen.flat.text[:CUES_LIMIT].strip()
-    wanted = kinds.wishes(said)
+    wanted = kinds.wishes(_beside_foods(seen))
     signs = kinds.Signs(
         text=said,
         masked=seen.masked.strip(),
@@ -145,6 +154,12 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
             return plan(intent)
 
 
+def _beside_foods(seen: Seen) -> str:
+    """The text without the names of foods: a tin of mushroom soup is no wish for soup."""
+    spans = [(seen.tokens[h.start].start, seen.tokens[h.end - 1].end) for h in seen.hits]
+    return without(seen.flat.text[:CUES_LIMIT], [(a, b) for a, b in spans if b <= CUES_LIMIT])
+
+
 def _is_for_tonight(seen: Seen, context: Context) -> bool:
     return bool(set(excluded(seen)) & set(context.foods)) and not kinds.is_lasting(seen.flat.text)
 
@@ -167,12 +182,13 @@ def _plan_reading(
         dropped=tuple(i.phrase for i in have if i.name in barred),
         diet=tuple(d for d in seen.diet if d not in seen.lifted),
         people=seen.people,
+        youngest=seen.youngest,
         ready_by=seen.ready,
         vessel=seen.vessel,
         not_vessel=seen.not_vessel,
         intent=intent,
         amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
-        wishes=() if seen.bare else (*kinds.wishes(said), *styles(seen.tokens, seen.hits)),
+        wishes=() if seen.bare else (*kinds.wishes(_beside_foods(seen)), *styles(seen.tokens, seen.hits)),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
         unknown=tuple(i.phrase for i in seen.unknown),

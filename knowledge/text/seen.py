@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
 from knowledge.text.diets import diets, lifted
+from knowledge.text.kinds import wish_spans
 from knowledge.text.match import Hit, corrected, hits
 from knowledge.text.model import Context, Item, Mode, ReadyBy
 from knowledge.text.normalise import FOOD, Flat, key
@@ -38,6 +39,7 @@ class Seen:
     unknown: tuple[Item, ...]
     bare: bool  # foods and amounts, and not a word beside them
     people: float | None
+    youngest: float | None
     ready: ReadyBy | None
     vessel: str | None
     not_vessel: tuple[str, ...]
@@ -56,7 +58,8 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     text = flat.text[:CUES_LIMIT]
     bare = without(text, spans_seen)
     ready, times = fields.ready_by(bare)
-    people, eaters = fields.people(without(bare, times))
+    youngest, ages = fields.youngest(without(bare, times))
+    people, eaters = fields.people(without(bare, [*times, *ages]))
     vessel, not_vessel, pots = vessels(text)
     if vessel is None and context.mode is not Mode.IDLE and not found and names_the_oven(text):
         vessel = "sheet pan"
@@ -66,7 +69,8 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     for n, (start, end) in enumerate(spans):
         if any(a <= start and end <= b for a, b in [*pots, *rules]):
             parts[n] = Role.AIM
-    parts_of_text = segments(right, found, parts, [*times, *eaters, *pots, *rules])
+    used = [*times, *ages, *eaters, *pots, *rules]
+    parts_of_text = segments(right, found, parts, used)
     mark_aims(parts_of_text)
     mark_dish_names(parts_of_text, right, vocab)
     gathered = items.gather(parts_of_text, right, vocab)
@@ -78,11 +82,14 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
         where=where,
         roles=parts,
         found=gathered,
-        unknown=unknown_foods(parts_of_text, flat, right, vocab, known=len(gathered)),
+        unknown=unknown_foods(
+            parts_of_text, flat, right, vocab, known=len(gathered), wished=wish_spans(bare)
+        ),
         bare=bool(gathered)
         and not any(part.of("word") or part.of("used") for part in parts_of_text)
         and not _is_done(parts_of_text),
         people=people,
+        youngest=youngest,
         ready=ready,
         vessel=vessel,
         not_vessel=not_vessel,

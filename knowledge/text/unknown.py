@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.text.amounts import Amount
+from knowledge.text.fields import Span
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key, singular
 from knowledge.text.segments import Element, Segment
@@ -21,9 +22,15 @@ _LEADING = frozenset([
 
 
 def unknown_foods(
-    segments: Sequence[Segment], flat: Flat, tokens: Sequence[Token], vocabulary: Vocabulary, *, known: int
+    segments: Sequence[Segment],
+    flat: Flat,
+    tokens: Sequence[Token],
+    vocabulary: Vocabulary,
+    *,
+    known: int,
+    wished: Sequence[Span] = (),
 ) -> tuple[Item, ...]:
-    """Segments that name no known food but hold a word that is neither English nor a dish."""
+    """Segments that name no known food but hold a word that is neither English nor a dish nor a wish."""
     out: list[Item] = []
     measured = any(s.of("amount") and s.of("word") and not s.of("food") for s in segments)
     if not known and not measured:
@@ -31,12 +38,18 @@ def unknown_foods(
     for n, segment in enumerate(segments):
         if segment.closer == "(" and n + 1 < len(segments) and segments[n + 1].of("food"):
             continue  # "zucca (pumpkin)": the bracket says what it is
+        if any(_is_within(e, tokens, wished) for e in segment.of("word")):
+            continue
         item = _unknown(segment, flat, tokens, vocabulary, lone=not known)
         if item is not None:
             out.append(item)
         elif _is_list(segment):
             out += [_item([e.at], None, None, flat, tokens) for e in strangers(segment, tokens, vocabulary)]
     return tuple(out)
+
+
+def _is_within(element: Element, tokens: Sequence[Token], spans: Sequence[Span]) -> bool:
+    return any(start <= tokens[element.at].start < end for start, end in spans)
 
 
 def _is_list(segment: Segment) -> bool:

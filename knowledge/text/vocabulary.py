@@ -65,6 +65,7 @@ class Words:
     units: Mapping[tuple[str, ...], Unit]
     emoji: Mapping[str, str]
     common: frozenset[str]
+    places: frozenset[str]  # countries, peoples, towns, months: no foods, and never bent into one
     dish_styles: Mapping[tuple[str, ...], str]  # "" for a dish without a style
 
     @property
@@ -85,6 +86,7 @@ def words() -> Words:
         units=units,
         emoji={row["emoji"]: row["words"] for row in table("words_emoji.csv")},
         common=frozenset(row["word"] for row in table("words_common.csv")),
+        places=frozenset(row["word"] for row in table("words_places.csv")),
         dish_styles={tuple(key(row["dish"]).split()): row["style"] for row in table("words_dishes.csv")},
     )
 
@@ -233,7 +235,8 @@ class Vocabulary:
         known = words()
         units = {word for phrase in known.units for word in phrase}
         dishes = {word for dish in known.dishes for word in dish}
-        return frozenset(map(singular, known.common)) | known.common | units | dishes
+        named = known.common | known.places
+        return frozenset(map(singular, named)) | named | units | dishes
 
 
 @lru_cache(maxsize=4)
