@@ -8,6 +8,7 @@ from dataclasses import replace
 from knowledge.planner import words
 from knowledge.planner.cooking import done_s
 from knowledge.planner.draft import Placed
+from knowledge.planner.hints import ENOUGH, PLAIN
 from knowledge.planner.model import Do, Step
 from knowledge.planner.phrases import (
     Telling,
@@ -142,7 +143,8 @@ def _tasted(tell: Telling) -> str:
         said = f"Taste before you salt: {words.listed(salts)} bring{verb} salt."
     else:
         said = "Taste for salt."
-    sharp = any(s.food.part in LIVELY or s.food.group == "wine" for s in draft.dinner.seasonings)
-    return (
-        said if sharp or draft.dinner.sides else f"{said} If it tastes flat: a few drops of lemon or vinegar."
-    )
+    seasonings = draft.dinner.seasonings
+    lively = any(s.food.part in LIVELY or s.food.group == "wine" for s in seasonings)
+    named = [s for s in seasonings if s.food.part not in PLAIN]
+    needs = len(named) >= ENOUGH and not lively  # with fewer, the hint of a flavour says more
+    return f"{said} If it tastes flat, something sharp." if needs else said

@@ -202,7 +202,9 @@ def softening(soft: Sequence[Placed], state: str, tell: Telling) -> str:
     what = words.listed([*(words.label(p.way.dish) for p in soft if not has_greens(p)), *whites])
     there = ", medium heat" if first else " into the fat, medium heat"
     warmed = f", {words.listed(said.warmed)} in for the last minute" if said.warmed else ""
-    return f"{start}{capital(f'{first}{what}{there}; stir until {state}{warmed}.')}"
+    wine = said.boiled_down if tell.draft.method.kind == "pan" else []
+    gone = f" Then {words.listed(wine)}: let it bubble until nearly gone." if wine else ""
+    return f"{start}{capital(f'{first}{what}{there}; stir until {state}{warmed}.')}{gone}"
 
 
 def has_greens(placed: Placed) -> bool:

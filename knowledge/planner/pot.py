@@ -133,7 +133,7 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
 
 
 def _sealed(lock: str, lid_s: float, full_s: float, release_s: float) -> Iterator[Step]:
-    rise, held = words.duration(full_s - lid_s), words.duration(release_s - full_s)
+    rise, held = words.duration(full_s - lid_s), words.at_least(release_s - full_s)
     text = f"{lock}, high heat up to full pressure (about {rise})."
     yield step(Do.LID, lid_s, text, hands_s=30, safety=True)
     yield step(Do.HEAT, full_s, f"Full pressure: heat down, {held} from now.", hands_s=20)

@@ -87,7 +87,7 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
             return "table" if dry else "stir"
         case "dust" if wet and not softens:
             return "late"  # stirred into cold water, like any starch
-    if wet and fried and s.food.group == "wine" and part == "liquid":
+    if s.food.group == "wine" and part == "liquid" and ((wet and fried) or (kind == "pan" and softens)):
         return "boiled_down"
     match p.when or s.food.when or When.END:
         case When.START if part == "fat":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
@@ -17,9 +18,17 @@ def minutes(seconds: float) -> int:
     return int(round(exact / 5.0) * 5) if exact > 32 else max(1, round(exact))
 
 
+def at_least(seconds: float) -> str:
+    """A length of time that must not be cut short: rounded up to the minute."""
+    return _spelled(math.ceil(seconds / 60.0 - 0.02))
+
+
 def duration(seconds: float) -> str:
     """A length of time: "12 min", "1 h 30"."""
-    whole = minutes(seconds)
+    return _spelled(minutes(seconds))
+
+
+def _spelled(whole: int) -> str:
     if whole < 90:
         return f"{whole} min"
     hours, rest = divmod(whole, 60)

@@ -220,5 +220,24 @@ def test_duck_fat_is_poured_off_and_skimmed(store: Store) -> None:
 
 
 def test_something_sharp_is_offered_only_where_there_is_nothing(store: Store) -> None:
-    assert "tastes flat" in told(planned(store, "lidded pot", *BRAISE))
-    assert "tastes flat" not in told(planned(store, "lidded pot", *BRAISE, "vinegar"))
+    earthy = ("cumin", "turmeric", "curry-powder")
+    assert "tastes flat" in told(planned(store, "lidded pot", *BRAISE, *earthy))
+    assert "tastes flat" not in told(planned(store, "lidded pot", *BRAISE, *earthy, "vinegar"))
+    assert "tastes flat" not in told(planned(store, "lidded pot", *BRAISE))  # the line of flavour says it
+
+
+def test_wine_in_a_pan_boils_away_on_the_aromatics(store: Store) -> None:
+    made = planned(
+        store, "saute pan", "shrimp", "shallot", "zucchini", Have(food_id="white-wine", grams=100.0)
+    )
+    assert re.search(r"Then 100 ml white wine: let it bubble", step_with(made, "into the fat").text)
+
+
+def test_minutes_under_pressure_are_never_rounded_down(store: Store) -> None:
+    for beans in (Have(food_id="kidney-bean", grams=g, state="dried") for g in (200.0, 300.0)):
+        made = planned(store, "pressure cooker", beans, "onion")
+        full = next(s for s in made.steps if s.text.startswith("Full pressure"))
+        release = next(s for s in made.steps if s.do is Do.RELEASE)
+        said = re.search(r"(\d+) min from now", full.text)
+        assert said is not None
+        assert int(said[1]) * 60.0 >= release.at_s - full.at_s - 2.0
