@@ -74,6 +74,9 @@ WORDS: Mapping[str, Schema] = {
     "words_dishes": table("dish", dish=TEXT, style=maybe(Id("style", "styles.style"))),
     "words_emoji": table("emoji", emoji=TEXT, words=TEXT),
     "words_forms": table("word", word=TEXT, cut=Id("cut", "cuts.id")),
+    "words_places": table(
+        "word", word=TEXT, kind=one_of("calendar", "country", "nationality", "town")
+    ),
     "words_kinds": table(
         "sign",
         sign=TEXT, plan=_kind_weight, swap=_kind_weight, cook_event=_kind_weight, question=_kind_weight,
