@@ -227,9 +227,9 @@ def test_something_sharp_is_offered_only_where_there_is_nothing(store: Store) ->
 
 
 def test_wine_in_a_pan_boils_away_on_the_aromatics(store: Store) -> None:
-    made = planned(
-        store, "saute pan", "shrimp", "shallot", "zucchini", Have(food_id="white-wine", grams=100.0)
-    )
+    wine = Have(food_id="white-wine", grams=100.0)
+    made = planned(store, "saute pan", "shrimp", "shallot", "zucchini", wine, wishes=("stir fry",))
+    assert made.settings.method == "saute"
     assert re.search(r"Then 100 ml white wine: let it bubble", step_with(made, "into the fat").text)
 
 
