@@ -1,8 +1,8 @@
 """`panwright COMMAND ...`: find the command, run it, turn its end into an exit status.
 
 Each command is a module with `run(argv) -> int`; only the one asked for is imported,
-so that the chat opens at once. Exit status: 0 answered, 2 the input could not be
-used, 1 a bug (said in one line, never a traceback).
+so that the chat opens at once. Exit status: 0 answered, 2 the input or the tables could
+not be used, 1 a bug (said in one line, never a traceback).
 """
 
 from __future__ import annotations
@@ -53,8 +53,19 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         return 130
     except Exception as error:
-        print(f"panwright {name}: a bug: {type(error).__name__}: {error}", file=sys.stderr)
-        return 1
+        return _told(name, error)
+
+
+def _told(name: str, error: Exception) -> int:
+    """Say on stderr what stopped a command: each problem of the tables a line, else one line."""
+    from knowledge.errors import BadData
+
+    if isinstance(error, BadData):
+        for problem in error.problems:
+            print(f"panwright {name}: {problem}", file=sys.stderr)
+        return 2
+    print(f"panwright {name}: a bug: {type(error).__name__}: {error}", file=sys.stderr)
+    return 1
 
 
 if __name__ == "__main__":

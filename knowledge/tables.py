@@ -8,6 +8,7 @@ before a knowledge file is built: no command runs on tables that have not passed
 from __future__ import annotations
 
 import csv
+import hashlib
 import io
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -63,6 +64,19 @@ def read(path: Path) -> tuple[Table, list[str]]:
     except csv.Error as error:
         problems.append(f"{path.name}:{reader.line_num} row: {error}")
     return Table(header, tuple(rows), tuple(places)), problems
+
+
+def items(cell: str) -> list[str]:
+    """The entries of a cell that lists several, separated by semicolons."""
+    return [part.strip() for part in cell.split(";") if part.strip()]
+
+
+def digest(folder: Path = DATA) -> str:
+    """A short name for the content of all tables; it names the file built from them."""
+    total = hashlib.blake2b(digest_size=8)
+    for path in files(folder):
+        total.update(path.name.encode() + b"\0" + path.read_bytes() + b"\0")
+    return total.hexdigest()
 
 
 @cache

@@ -12,7 +12,6 @@ from typing import Any
 
 from knowledge import diets
 from knowledge.answers.season import in_words
-from knowledge.errors import BadData
 from knowledge.foods import columns
 from knowledge.foods.model import Behaviour, DoneKind, Food, Role, When
 from knowledge.foods.store import Store, open_store
@@ -51,11 +50,7 @@ def run(argv: Sequence[str]) -> int:
     parser.add_argument("names", nargs="*", metavar="NAME", help="a food, as anyone would call it")
     parser.add_argument("--json", action="store_true", help="one JSON object a line")
     args = parser.parse_args(argv)
-    try:
-        store = open_store()
-    except BadData as error:
-        print(error, file=sys.stderr)
-        return 2
+    store = open_store()
     if not args.names:
         for food in store.foods():
             print(json.dumps(brief(food, store), ensure_ascii=False) if args.json else _line(food))
@@ -78,7 +73,7 @@ def nearest(name: str, store: Store, count: int = 5) -> list[str]:
     """The names of foods whose name or synonym comes nearest, best first."""
     from rapidfuzz import fuzz, process
 
-    from knowledge.text.normalise import key
+    from knowledge.names import key
 
     names = store.names()
     hits = process.extract(key(name), names.keys(), scorer=fuzz.WRatio, limit=count * 3, score_cutoff=60)

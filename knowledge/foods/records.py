@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from knowledge.foods import columns
-from knowledge.foods.load import items
 from knowledge.foods.model import (
     Behaviour,
     Composition,
@@ -20,6 +19,7 @@ from knowledge.foods.model import (
     VesselSize,
     When,
 )
+from knowledge.tables import items
 
 
 def number(cell: str | float | None) -> float | None:

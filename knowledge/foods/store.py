@@ -8,7 +8,6 @@ Opening reads nothing but the version; each record is made when first asked for 
 from __future__ import annotations
 
 import json
-import logging
 import os
 import sqlite3
 import sys
@@ -21,16 +20,14 @@ from typing import Any
 
 from knowledge.errors import BadData, UnknownFood
 from knowledge.foods import records
-from knowledge.foods.load import digest
 from knowledge.foods.model import Cut, Doneness, Food, Vessel
 from knowledge.names import key
-from knowledge.tables import DATA
+from knowledge.tables import DATA, digest
 
 FORMAT = 2
 """Version of the file's layout that this code writes and reads."""
 
 _KEPT_FILES = 4
-_log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,31 +64,19 @@ def default_path(tables: Path = DATA) -> Path:
 def open_store(path: Path | None = None) -> Store:
     """Open the knowledge file read-only; without a path, build it first if need be.
 
-    When the tables cannot be built, the last file that could be stays in use, with a
-    warning in the log. Raises BadData: the tables have problems (all are listed) and there
-    is no such file, or the file cannot be used (missing, not ours, from a newer version).
+    Raises BadData: the tables have problems (all are listed), or the file cannot be used
+    (missing, not ours, from a newer version). Files built before stay where they are, but
+    are not opened instead: the reader, the diets and the physics read tables of their own,
+    and what is planned must not come from two states of them.
     """
     if path is None:
         path = default_path()
         if not path.exists():
-            path = _built(path)
+            from knowledge.foods.build import build  # sqlite-utils only when it is needed
+
+            build(path)
+            _forget_old_files(path)
     return Store(path)
-
-
-def _built(path: Path) -> Path:
-    from knowledge.foods.build import build  # sqlite-utils only when it is needed
-
-    try:
-        build(path)
-    except BadData as error:
-        last = max(_built_files(path.parent), default=None)
-        if last is None:
-            raise
-        _log.warning("the tables have %d problems, the first: %s", len(error.problems), error.problems[0])
-        _log.warning("the last good file stays in use; `panwright build --check` lists all problems")
-        return last[1]
-    _forget_old_files(path)
-    return path
 
 
 def _built_files(folder: Path) -> list[tuple[float, Path]]:

@@ -16,13 +16,13 @@ from knowledge.diets import clash
 from knowledge.errors import UnknownFood
 from knowledge.foods.model import Food, Portion, Role
 from knowledge.foods.store import Store
+from knowledge.names import key
 from knowledge.planner import amounts, words
 from knowledge.planner.meant import barred
 from knowledge.planner.model import Have, LeftOut, Request
 from knowledge.planner.peeling import PLAIN, Peeling, peeling
 from knowledge.planner.plenty import filled
 from knowledge.planner.styles import Style, style_of
-from knowledge.text.normalise import key
 from knowledge.units import volume, weight
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import io
 import shutil
 import sqlite3
 from collections.abc import Callable
@@ -10,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from bot.__main__ import main
 from bot.commands import build as command
 from knowledge.errors import BadData
 from knowledge.foods import store
@@ -137,17 +139,34 @@ def test_a_broken_row_stops_the_build_and_the_old_file_stays(tmp_path: Path, tab
     assert [p.name for p in tmp_path.glob("*.sqlite")] == ["knowledge.sqlite"]
 
 
-def test_broken_tables_leave_the_last_good_file_in_use(
-    tmp_path: Path, tables: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
-) -> None:
+@pytest.fixture
+def broken(tmp_path: Path, tables: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Our own tables with two problems, and the file of the time before; that file."""
     monkeypatch.setenv("PANWRIGHT_HOME", str(tmp_path / "home"))
-    build(store.default_path(tables), tables)
+    before = store.default_path(tables)
+    build(before, tables)
     edit(tables / "foods.csv", put("serving_g", "0"))
-    monkeypatch.setattr(store, "default_path", lambda: tmp_path / "home" / "knowledge-new.sqlite")
+    edit(tables / "tolerant.csv", put("wet_min", "abc"))
+    now = store.default_path(tables)
+    monkeypatch.setattr(store, "default_path", lambda: now)
     monkeypatch.setattr("knowledge.foods.build.build.__defaults__", (tables,))
-    with store.open_store() as opened:
-        assert opened.food("carrot").name == "carrot"
-    assert "foods.csv:2 serving_g: 0 is outside" in caplog.text
+    return before
+
+
+@pytest.mark.parametrize("command", ["plan", "ask", "read", "swap", "times", "foods"])
+def test_broken_tables_stop_every_command_with_a_line_for_each_problem(
+    broken: Path, command: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("sys.stdin", io.StringIO("carrots, chicken thighs\n"))
+    content = broken.read_bytes()
+    assert main([command]) == 2
+    out, err = capsys.readouterr()
+    assert not out
+    assert err.splitlines() == [
+        f"panwright {command}: foods.csv:2 serving_g: 0 is outside 0.05-1000 g",
+        f"panwright {command}: tolerant.csv:2 wet_min: 'abc' is not a number; expected 0-600 min",
+    ]
+    assert [path.read_bytes() for path in broken.parent.glob("*.sqlite")] == [content]
 
 
 def test_the_command_counts_what_it_built_and_exits_2_on_problems(
@@ -165,6 +184,13 @@ def test_the_command_counts_what_it_built_and_exits_2_on_problems(
     edit(tables / "foods.csv", put("serving_g", "0"))
     assert command.run(["--check", "--tables", str(tables)]) == 2
     assert "foods.csv:2 serving_g" in capsys.readouterr().err
+
+
+def test_no_tables_no_file(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    out = tmp_path / "k.sqlite"
+    assert command.run(["--tables", str(tmp_path / "nowhere"), "--out", str(out)]) == 2
+    assert "nowhere: expected a folder with the tables" in capsys.readouterr().err
+    assert not out.exists()
 
 
 def test_a_place_that_cannot_be_written_is_told(tmp_path: Path, tables: Path) -> None:
