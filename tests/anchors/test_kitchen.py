@@ -246,6 +246,10 @@ def test_a_fan_heats_the_sheet_too() -> None:
         ("pot roast", 102, 207),
         ("chicken pieces under pressure", 17, 28.8),
         ("stew beef under pressure", 25.5, 40.3),
+        ("a whole cauliflower at 200 C", 46.7, 92),
+        ("broccoli florets steamed", 4.2, 9.2),
+        ("carrots 12 mm under a lid", 6.8, 11.5),
+        ("pepper strips at 220 C", 12.7, 25.3),
     ],
 )
 def test_common_practice_is_met(store: Store, what: str, low: float, high: float) -> None:
@@ -295,4 +299,14 @@ PRACTICE = {
         s, "chicken-thigh", media.pressure(103.0, come_up_s=400.0), size_mm=35, ratios=(2.0, 3.0)
     ),
     "stew beef under pressure": lambda s: minutes(s, "stew-beef", media.pressure(103.0), size_mm=35),
+    "a whole cauliflower at 200 C": lambda s: minutes(
+        s, "cauliflower", media.oven(200.0), size_mm=140, shape="sphere", method="bake"
+    ),
+    "broccoli florets steamed": lambda s: minutes(
+        s, "broccoli", media.steaming(), size_mm=38, shape="floret"
+    ),
+    "carrots 12 mm under a lid": lambda s: minutes(s, "carrot", media.bubbling(), size_mm=12),
+    "pepper strips at 220 C": lambda s: minutes(
+        s, "bell-pepper", media.oven(220.0, crowding=0.5), size_mm=8, shape="slab", method="roast"
+    ),
 }

@@ -16,7 +16,7 @@ from bot.commands.bench_solvers import compare_finite_volumes, compare_solve_ivp
 from bot.commands.times import answers
 from knowledge.foods.store import open_store
 from knowledge.physics import tables
-from tests.benchmarks.fit_times import rows
+from tests.benchmarks.fit_times import KNOWLEDGE, rows
 
 PAGE = Path(tables.__file__).with_name("MODEL.md")
 BEGIN, END = "<!-- tables -->", "<!-- end of tables -->"
@@ -55,7 +55,7 @@ def parameter_table() -> list[str]:
         return sum(bool(r[c]) for r in tables.rows(name) for c in columns if r["source"] == "FIT-TIMES")
 
     media = tables.rows("media")
-    with (tables.DATA / "food_factors.csv").open(encoding="utf-8", newline="") as file:
+    with (KNOWLEDGE / "food_factors.csv").open(encoding="utf-8", newline="") as file:
         own = [r for r in csv.DictReader(file) if r["dose_factor"] not in ("", "1")]
     foods, learned = len(own), sum(r["source"] == "FIT-TIMES" for r in own)
     classes = (
@@ -75,7 +75,7 @@ def parameter_table() -> list[str]:
         f"| doneness.csv: doses and factors | {doses} "
         f"| {fitted('doneness', ('dose_min',))} doses; the factors move together, 14 in all |",
         f"| size_factors.csv | {len(tables.rows('size_factors'))} | {fitted('size_factors', ('factor',))} |",
-        f"| food_factors.csv | {foods} | {learned}, each held to 1 (log-sd 0.5) |",
+        f"| food_factors.csv | {foods} | {learned}, each held to 1 or to cookery books (log-sd 0.5) |",
         f"| spreads.csv | {len(tables.rows('spreads'))} | {len(tables.rows('spreads'))} |",
     ]
 
