@@ -6,21 +6,9 @@ annex II, fourteen. What each category covers is the lists' own wording or their
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from knowledge.foods.build import build
 from knowledge.foods.store import Store
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
-
 
 BY_GROUP = {
     "white fish": {"fish"},

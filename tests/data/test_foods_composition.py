@@ -7,13 +7,9 @@ database's own: `usda_water.csv`, all foods that both have.
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
 from knowledge.foods import columns
-from knowledge.foods.build import build
 from knowledge.foods.store import Store
 
 HERE = Path(__file__).parent
@@ -23,14 +19,6 @@ def water_rows() -> list[dict[str, str]]:
     """food_id, usda_id, water_g: every food that the database has, its own row and figure."""
     with (HERE / "usda_water.csv").open(encoding="utf-8", newline="") as file:
         return list(csv.DictReader(file))
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path: Path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
 
 
 def test_water_is_within_3_g_for_95_of_100_foods(store: Store) -> None:

@@ -6,23 +6,12 @@ Core temperatures: USDA FSIS food-safety open data, version 128 (2018), public d
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from knowledge.foods.build import build
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 
 READY = ("warm_through", "cured", "none")  # safe as sold
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
 
 
 def minimum_degC(store: Store, name: str) -> float:

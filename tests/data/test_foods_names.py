@@ -2,22 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from knowledge.foods.build import build
 from knowledge.foods.store import Store
 from knowledge.text.normalise import key
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
-
 
 # Everyday usage of each region; common knowledge, no source.
 SAID = {

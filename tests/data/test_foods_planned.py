@@ -2,23 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-import pytest
-
-from knowledge.foods.build import build
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.model import Have, Plan, Request
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
 
 
 def test_every_food_that_cooks_gets_a_plan(store: Store) -> None:

@@ -6,22 +6,10 @@ cooked rice after UK Food Standards Agency advice (two days; rice one day).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 
-from knowledge.foods.build import build
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
-
 
 # (food, refrigerator days, freezer months): FSIS rows, lower end; None where it prints none.
 FSIS = [

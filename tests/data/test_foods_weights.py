@@ -7,11 +7,7 @@ of those where we differ on purpose: USDA's "fillet" of a big fish is a whole si
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
-import pytest
-
-from knowledge.foods.build import build
 from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 
@@ -148,14 +144,6 @@ WEIGHTS = [
     ("zucchini", "piece", "large", 323),
     ("zucchini", "piece", "small", 118),
 ]
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
 
 
 def grams(food: Food, unit: str, size: str) -> float | None:

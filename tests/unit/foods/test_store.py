@@ -3,25 +3,15 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from bot.commands import foods as command
 from knowledge.errors import UnknownFood
-from knowledge.foods.build import build
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 from knowledge.text.normalise import key
-
-
-@pytest.fixture(scope="module")
-def store(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Store]:
-    path = tmp_path_factory.mktemp("knowledge") / "k.sqlite"
-    build(path)
-    with Store(path) as opened:
-        yield opened
 
 
 def test_one_food_and_all_foods_agree(store: Store) -> None:
