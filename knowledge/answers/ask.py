@@ -10,7 +10,7 @@ from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
 from knowledge.answers.conversion import conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time
-from knowledge.answers.cutting import cut_to_match
+from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
@@ -30,6 +30,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     emergency,
     swap_for_someone,
     suits,
+    cut_to_match,
     fan_oven,
     scaled,
     left_out,
@@ -47,7 +48,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     keeping,
     water_ratio,
     servings,
-    cut_to_match,
+    usual_cuts,
     substitute,
     allergens,
     what_is,

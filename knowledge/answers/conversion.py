@@ -68,7 +68,9 @@ def fan_oven(question: Question) -> Answer | None:
 def _gas_mark(question: Question) -> Answer | None:
     found = _GAS.search(question.plain)
     read = TEMPERATURE.search(question.plain)
-    if read and question.says("gas mark"):
+    if read and question.says(
+        "gas mark", "on gas", "in gas", "gas oven", "to gas", "gas number", "which gas"
+    ):
         degF = float(read[1]) if read[2][0] == "f" else float(read[1]) * 1.8 + 32
         mark = round((degF - 275) / 25) + 1
         text = f"{float(read[1]):g} °{read[2][0].upper()} is gas mark {mark}, in an ordinary oven."

@@ -16,21 +16,24 @@ MATCHING = (
 )  # fmt: skip
 
 
+ASKS = (
+    "how small", "how big", "how thick", "what size", "which size", "how large", "how thin",
+    "how should i cut",
+    "how do i cut", "cut small", "size to cut", "size should", "cut size", "size of", "how fine",
+    "bigger or smaller",
+    "smaller or bigger", "larger or smaller", "thicker or thinner", "same size", "finish together",
+    "done together",
+    "ready together", "even size", "cut to cook", "cut to go", "cut to match", "cut for",
+)  # fmt: skip
+
+
 def cut_to_match(question: Question) -> Answer | None:
     """The size at which one food is done together with another."""
-    foods = [m for m in question.mentions if cooks(question.store, m.food)]
-    asks = question.says("how small", "how big", "how thick", "what size", "which size", "how large",
-                         "how thin", "how should i cut", "cut small", "size to cut", "size should",
-                         "cut size", "how fine",
-                         "bigger or smaller", "smaller or bigger", "larger or smaller", "thicker or thinner",
-                         "same size", "finish together", "done together", "ready together", "even size",
-                         "cut to cook", "cut to go", "cut to match", "cut for")  # fmt: skip
+    foods = _foods(question)
     pair = question.says(*CUTTING) and question.says(*MATCHING)
     timed = question.says("how long", "minutes", "when")
-    if not foods or not (asks or (pair and not timed and len({m.food.id for m in foods}) > 1)):
+    if len({m.food.id for m in foods}) < 2 or not (question.says(*ASKS) or (pair and not timed)):
         return None
-    if len({m.food.id for m in foods}) < 2:
-        return _usual_cuts(question, foods[0]) if question.says("cut", "chop", "dice", "slice") else None
     cut, other = foods[0], foods[1]
     wet = any(question.store.doneness(m.food.doneness).kind is DoneKind.HYDRATE for m in (cut, other))
     if wet and way_of(question) == "roast":
@@ -67,7 +70,13 @@ def cut_to_match(question: Question) -> Answer | None:
     return Answer(known=True, answer=text, sources=cited(question.store, "A-PHYSICS"))
 
 
-def _usual_cuts(question: Question, mention: Mention) -> Answer:
+def usual_cuts(question: Question) -> Answer | None:
+    """How a food is usually cut, where nothing is named that it goes with."""
+    foods = _foods(question)
+    cutting = question.says("cut", "chop", "dice", "slice")
+    if not foods or not cutting or not question.says(*ASKS) or len({m.food.id for m in foods}) > 1:
+        return None
+    mention = foods[0]
     cuts = [question.store.cut(cut_id).name for cut_id in mention.food.cuts[:3]]
     return Answer(
         known=True,
@@ -75,3 +84,7 @@ def _usual_cuts(question: Question, mention: Mention) -> Answer:
         "Name what it goes with and I compute the size.",
         sources=cited(question.store, "CP"),
     )
+
+
+def _foods(question: Question) -> list[Mention]:
+    return [m for m in question.mentions if cooks(question.store, m.food)]

@@ -169,7 +169,11 @@ def whole(store: Store, food: Food) -> Pieced:
 
 
 def as_said(question: Question, food: Food) -> Pieced:
-    """The piece by the cut named in the question ("wedges", "whole"), else the usual one."""
+    """The piece by the size or the cut said of it ("2 cm potatoes", "wedges"), else the usual one."""
+    own = next((m.phrase for m in question.mentions if m.food.id == food.id), food.name)
+    found = _SIZE.search(question.plain)
+    if found and re.match(rf" (?:\w+ )?{re.escape(own)} ", question.plain[found.end() :]):
+        return at_size(question.store, food, size_mm(question) or 25.0)
     cuts = [question.store.cut(cut_id) for cut_id in food.cuts]
     named = (
         cut

@@ -25,6 +25,8 @@ ASKED = (
     "from last week", "from sunday", "since",
 )  # fmt: skip
 NOT_STORED = (
+    "keep pace", "keep up", "keeps pace", "keep its shape", "keep their shape", "keep crisp", "keep it crisp",
+    "keep green", "keep it green", "keep warm", "keep hot",
     "from sticking", "from going", "from burning", "from drying", "from splitting", "from falling",
     "sticking",
 )  # fmt: skip
@@ -38,7 +40,7 @@ EATEN = (
 )  # fmt: skip
 _AGE = re.compile(
     r" (?:(\d+|a|one|two|three|four|five|six|seven|ten)[ -]?)?(day|week|month)s?"
-    r" (?:old|ago|in the|after|later|since|past)"
+    r" (?:old|ago|in the|after|later|since|past|still|now|ok|okay|safe|fine|good|is it)"
 )
 _NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
 _WEEK = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
@@ -153,6 +155,9 @@ def _phrased(
     if freezer and not cooked and (rule := _before_freezing(question)):
         text += rule
     tail = " Reheat once to 74 °C / 165 °F." if cooked else " Mind the date on the pack."
+    if freezer and old:
+        text += " Kept at -18 °C / 0 °F all the time it stays safe to eat (USDA FSIS); only its quality "
+        text += "falls."
     wider = " USDA FSIS allows 3-4 days for cooked food." if cooked and days > 1 else ""
     return f"{text}{wider}{tail} In doubt throw it out; local rules come first (UK FSA, USDA FSIS)."
 

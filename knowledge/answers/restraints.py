@@ -36,7 +36,7 @@ _BEFORE = re.compile(
     r"|take|tolerate)|\bnever eats?|\bno longer eats?|\bbans?|\bbanned|\bforbids?|\bnot allowed|\boff"
     r"|\b(?:ill|sick|swells?|swell up|reacts?|itchy?|wheez\w*|poorly|rash|hives|died?"
     r"|flares? up) (?:up )?(?:with|from|to|of|by|after)"
-    r"|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
+    r"|\bneither|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
 )
 _AFTER = re.compile(
     r"^(?:free|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell|itch\w*|wheeze"

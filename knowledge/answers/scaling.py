@@ -35,6 +35,11 @@ _SERVES = re.compile(
     rf"|into)(?: to)?"
     rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {_N} "
 )
+_WE_ARE = re.compile(
+    rf" (?:we are|we re|there are|there ll be|i have|i need|need|feeding|cooking for|for) {_N}(?: of us"
+    rf"| people| guests"
+    rf"| eaters)? (?:.* )?(?:serves?|feeds?|written for|is for|made for|makes|recipe for) {_N} "
+)
 _FROM_TO = re.compile(
     rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
 )
@@ -48,9 +53,7 @@ _SCALES = (
 
 def scaled(question: Question) -> Answer | None:
     """The factor from one tin, or one number of eaters, to another."""
-    if not question.says(*_SCALES):
-        return None
-    return _tins(question) or _eaters(question)
+    return _tins(question) or (_eaters(question) if question.says(*_SCALES) else None)
 
 
 def _tins(question: Question) -> Answer | None:
@@ -85,16 +88,26 @@ def _shown(tin: tuple[str, str, str, str], unit: str) -> str:
 
 def _eaters(question: Question) -> Answer | None:
     found = _SERVES.search(question.plain) or _FROM_TO.search(question.plain)
+    if not found and (turned := _WE_ARE.search(question.plain)):
+        return _factor(_count(turned[2]), _count(turned[1]))
     if not found or (question.foods and question.says("how much", "how many")):
         return None
-    have, need = (_NUMBER.get(said) or int(said) for said in (found[1], found[2]))
+    return _factor(_count(found[1]), _count(found[2]))
+
+
+def _count(said: str) -> int:
+    return _NUMBER.get(said) or int(said)
+
+
+def _factor(have: int, need: int) -> Answer | None:
     if not have or not need or have == need:
         return None
     factor = need / have
     text = f"From {have} to {need}: multiply everything by {factor:.2f}. Salt, chili and spices a little "
-    text += "less than that at "
-    text += "first, then taste; liquid in a lidded pot about "
-    text += f"{1 + 0.8 * (factor - 1):.2f} times. Pieces of the same size take the same time, a fuller pot "
-    text += "needs longer to "
-    text += "come to heat, and a crowded pan does not brown: use two batches or a larger vessel."
+    text += "less than "
+    text += f"that at first, then taste; liquid in a lidded pot about {1 + 0.8 * (factor - 1):.2f} times. "
+    text += "Pieces of the "
+    text += "same size take the same time, a fuller pot needs longer to come to heat, and a crowded pan "
+    text += "does not brown: "
+    text += "use two batches or a larger vessel."
     return Answer(known=True, answer=text, sources=("common practice",))

@@ -73,7 +73,8 @@ def _asked(question: Question, read: bool) -> bool:
     if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
         return False
     if question.says("temp", "internal", "degrees", "how hot", "how warm", "core temp", "inside of",
-                     "the inside", "should the middle", "centre be", "center be"):  # fmt: skip
+                     "the inside", "be inside", "be in the middle", "inside be", "should the middle",
+                     "centre be", "center be"):  # fmt: skip
         return not any(food.smoke_degC for food in question.foods) and not _oven_only(question)
     if question.says(
         "is done",
