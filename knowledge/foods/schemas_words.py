@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from knowledge.foods.kinds import (
     SOURCE,
@@ -11,9 +12,9 @@ from knowledge.foods.kinds import (
     By,
     Form,
     Id,
+    Known,
     Pattern,
     Schema,
-    Told,
     listed,
     maybe,
     number,
@@ -21,7 +22,6 @@ from knowledge.foods.kinds import (
     rank,
     table,
 )
-from knowledge.tables import Row
 
 REGION = one_of(
     "AU", "Africa", "Caribbean", "EU", "East Asia", "IN", "IT", "Kenya", "LatAm", "Middle East", "NG",
@@ -30,14 +30,19 @@ REGION = one_of(
 """Where a name is used; nothing for everywhere."""
 
 _PART = re.compile(r"\{([a-z]+)\}")
+_BUILT_IN = frozenset({"food", "num"})
 
 
-def _cue(row: Row) -> Told:
-    """A cue is a regular expression once its `{parts}` are put in; any part will do here."""
-    try:
-        re.compile(_PART.sub("(?:x)", row["pattern"]))
-    except re.error as error:
-        yield "pattern", f"{row['pattern']!r} is not a regular expression: {error}"
+@dataclass(frozen=True)
+class Cue(Pattern):
+    """A regular expression with `{parts}`: fragments of the same table, a food, a number."""
+
+    def refuses(self, entry: str, known: Known) -> str:
+        fragments = known("words_cues.value") or frozenset()
+        for part in _PART.findall(entry):
+            if part not in _BUILT_IN | fragments:
+                return f"there is no fragment {part!r} for {entry!r}"
+        return super().refuses(_PART.sub("(?:x)", entry), known)
 
 
 _kind_weight = number(-5, 5)
@@ -64,11 +69,10 @@ WORDS: Mapping[str, Schema] = {
     ),
     "words_common": table("word", word=TEXT),
     "words_cues": table(
-        _cue,
         topic=one_of(
             "amends", "event", "fragment", "intent", "kind", "same food", "setting", "swap", "warm", "wish"
         ),
-        value=maybe(TEXT), pattern=TEXT,
+        value=maybe(TEXT), pattern=Cue(),
     ),
     "words_diets": table("diet", diet=TEXT, pattern=Pattern()),
     "words_dishes": table("dish", dish=TEXT, style=maybe(Id("style", "styles.style"))),
