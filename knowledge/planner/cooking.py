@@ -15,6 +15,8 @@ from knowledge.planner.stages import add_at_s
 from knowledge.planner.telling import all_join_at_once, groups_in, stays_in, step
 from knowledge.planner.tray import on_the_tray
 
+SPLASH = " with a splash of water, scraping up the brown bits"
+
 
 def cooking(tell: Telling) -> Iterator[Step]:
     """From the first food in the heat until all is done."""
@@ -128,11 +130,11 @@ def _stir(tell: Telling) -> Iterator[Step]:
             how = stirred or "pour over and leave, lid on, heat low, until set"
             yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
         if sliced := [p for p in back if p.way.rewarmed]:
-            text = f"Slices of {names(sliced)} and their juice back in: toss until hot, a minute, no longer."
+            text = f"Slices of {names(sliced)} and their juice back in{SPLASH}; toss a minute, no longer."
             yield step(Do.ADD, at, text, sliced, hands_s=60)
         back = [p for p in back if not p.way.rewarmed]
         if back and not alone:
-            text = f"{capital(names(back))} back in; turn until hot all through{core_text(back, tell.units)}."
+            text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{core_text(back, tell.units)}."
             yield step(Do.ADD, at, text, back, hands_s=60)
 
 

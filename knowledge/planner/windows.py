@@ -16,6 +16,7 @@ from knowledge.planner.handling import SLICED, handling
 from knowledge.planner.stabbing import Window
 
 SEAR_LEAST = 0.65  # of the time to done: the hot crust goes on cooking a thick middle on the plate
+BACK_S_MM = 6.0  # thin strips are hot at once, and dry soon after
 BACK_S = (60.0, 300.0)  # seared meat goes back for the last minutes
 LONGEST_S = 6 * 3600.0  # nobody's weeknight
 LONGEST_SEAR_S = 15 * 60.0
@@ -28,7 +29,7 @@ SLICES_S = 60.0  # 10 mm slices in a hot pan
 HALF_DONE_S = 780.0  # no meat waits longer than that before it is done
 COLD_S = 480.0  # from here it goes back into the pan for the last minutes, to be hot
 CRISPED_S = 720.0  # cooked already: so long it crisps on a tray before it dries
-SOAKS_S = 60.0, 120.0  # before the end; it drinks on while all of it stands under the lid
+SOAK_SLOWER, SHORTEST_SOAK_S = 1.5, 60.0  # off the heat a lidded pot is 5 K cooler on the mean
 SOAKED_S = 300.0  # soaked noodles in a hot pan: heated through, and no longer
 
 
@@ -83,12 +84,14 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         if out.done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
         lead_s = _sear_share(way.piece.size_mm) * out.done_s
-        lo, hi, best = *BACK_S, 120.0
+        lo, hi = BACK_S[0], min(BACK_S[1], BACK_S[0] + BACK_S_MM * way.piece.size_mm)
+        best = min(120.0, hi)
     else:
         lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
         hi = max((over_s - way.before_s) * way.pace, lo + (way.good_s if lo == way.least_s else 0.0))
         if way.soaks:
-            lo, hi = SOAKS_S
+            lo = max(SOAK_SLOWER * out.done_s - rest_s, SHORTEST_SOAK_S)
+            hi = lo + 60.0
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
         if kind is DoneKind.WARM and way.dry:
             best = (lo + hi) / 2  # hot is not enough on a tray, it should crisp

@@ -96,3 +96,17 @@ def test_a_swap_keeps_the_slices(store: Store) -> None:
     assert answer.plan is not None
     assert any(s.text.startswith("Slices of") for s in answer.plan.steps)
     assert check(answer.plan, store=store).sound
+
+
+@pytest.mark.parametrize("meat", ["steak", "pork-chop"])
+def test_what_sticks_to_the_pan_is_scraped_into_the_dish(store: Store, meat: str) -> None:
+    made = planned(store, "saute pan", Have(food_id=meat, qty=2), "potato", "green-bean")
+    assert "scraping up the brown bits" in of(made, Do.ADD, meat)[-1].text
+
+
+def test_thin_strips_are_not_long_back_in_the_pan(store: Store) -> None:
+    made = planned(
+        store, "saute pan", Have(food_id="pork-loin", grams=300, cut="strips"), "noodle", "sugar-snap-pea"
+    )
+    for step in of(made, Do.ADD, "pork-loin"):
+        assert item(made, "pork-loin").out_s - step.at_s <= 150
