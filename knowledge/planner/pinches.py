@@ -23,6 +23,7 @@ MEASURED = frozenset({"ml", "tsp", "tbsp", "fl oz", "cup", "l", "pint"})
 COUNTED = frozenset(
     {"bunch", "handful", "sprig", "stalk", "stick", "leaf", "pod", "slice", "cube", "pinch", "knob", "clove"}
 )
+OPENED = {"bruise": "bruised", "crush": "crushed"}  # so that they give their scent
 HALVED = frozenset({"lemon", "lime", "orange"})  # what is used by the half
 SAID_ML = 40.0  # less than that of a liquid is measured in spoons
 
@@ -86,7 +87,8 @@ def _as_usual(s: Seasoning, p: Pinch, draft: Draft, units: str) -> str:
         return of_it(said, words.in_spoons(s.name))
     if p.unit == "g":
         return f"{weight(max(5.0, round(amount / 5) * 5), units)} {s.name}"
-    return _counted(amount, p.unit, s.name)
+    done = f"{OPENED[p.how]} " if p.how in OPENED else ""
+    return _counted(amount, f"{done}{p.unit}", s.name) if p.unit else _counted(amount, "", f"{done}{s.name}")
 
 
 def _counted(number: float, unit: str, name: str) -> str:

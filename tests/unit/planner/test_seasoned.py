@@ -48,6 +48,8 @@ BRAISE = (Have(food_id="pork-shoulder", grams=700.0), "onion", Have(food_id="car
         ("chili-flakes", "a pinch of chili flakes"),
         ("parsley", "2 handfuls of parsley"),
         ("thyme", "3 sprigs of thyme"),
+        ("lemongrass", "2 bruised stalks of lemongrass"),
+        ("juniper-berry", "crushed juniper berries"),
         ("white-wine", "white wine"),
     ],
 )
