@@ -103,7 +103,7 @@ def _scale(question: Question) -> Answer | None:
             f"; set an oven to {round(exact / 5) * 5:.0f} °C." if value > 250 else "."
         )
     else:
-        exact = value * 1.8 + 32
+        exact = round(value * 1.8 + 32, 1) + 0.0  # no "-0"
         text = f"{value:g} °C is {exact:.0f} °F" + (
             f"; set an oven to {round(exact / 25) * 25:.0f} °F." if value > 120 else "."
         )
@@ -134,6 +134,9 @@ def _measure(question: Question) -> Answer | None:
         return _converted(question, said[2].value, rows[said[2].unit], rows[said[0].unit])
     if (compound := _compound(question, said, rows)) is not None:
         return compound
+    named = question.says("what is", "what s", "whats", "how big is") and not question.foods
+    if named and len(said) == 1 and rows[said[0].unit]["kind"] == "volume":
+        return _converted(question, said[0].value, rows[said[0].unit], rows["millilitre"])
     weigh = question.says("weigh", "how heavy", "how much is", "how much does")
     if len(said) >= 2 and said[0].unit != said[1].unit:
         between = question.plain[said[0].end : said[1].start]
@@ -146,6 +149,9 @@ def _measure(question: Question) -> Answer | None:
         return _converted(question, source.value, rows[source.unit], rows[target.unit])
     if weigh or question.says("grams in", "gram in", "weight of", "ounces in"):
         row = rows[said[-1].unit]
+        unit_wanted = re.search(r" in $", question.plain[: said[-1].start])  # "a medium onion in grams"
+        if row["kind"] == "mass" and unit_wanted and len(said) == 1 and question.foods:
+            return None
         if row["kind"] == "mass":
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
@@ -218,7 +224,10 @@ def _compound(
 def _piece(question: Question) -> Answer | None:
     """What one piece, clove or bunch of a food weighs."""
     counted = _COUNT_IN.search(question.plain)
-    if not (counted or question.says("weigh", "how heavy", "weight of")) or not question.foods:
+    asked = counted or question.says(
+        "weigh", "how heavy", "weight of", "in grams", "how many grams", "in ounces"
+    )
+    if not asked or not question.foods:
         return None
     food = question.foods[-1]
     said = [p for p in food.portions if question.says(p.unit) and p.unit != "cup"]
@@ -249,7 +258,9 @@ def _converted(
     base = value * float(source["factor"])
     if source["kind"] == target["kind"]:
         result = base / float(target["factor"])
-        text = f"{value:g} {_plural(source['id'], value)} is {_said(result)} {_plural(target['id'], result)}."
+        text = (
+            f"{value:.3g} {_plural(source['id'], value)} is {_said(result)} {_plural(target['id'], result)}."
+        )
         text += _elsewhere(question, source, target)
         return Answer(known=True, answer=text, sources=cited(store, source["source"]))
     food = question.foods[0] if question.foods else None

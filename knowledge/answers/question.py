@@ -40,6 +40,7 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[s
     flat = flatten(text).text
     plain = re.sub(r"[^\w.,/°%-]+|(?<!\d)[.,/-]|[.,/-](?!\d)", " ", flat)
     plain = re.sub(r"\b(\d+ ?(?:ft|feet|foot) \d+) ?in\b", r"\1 inches", plain)  # "6 ft 2 in"
+    plain = re.sub(r"\b(?:minus|negative) (\d)", r"-\1", plain)
     plain = re.sub(r"\brice cooker", "ricecooker", plain)  # not to be taken for a pressure cooker
     words = corrected(plain.split(), store)
     plain = f" {' '.join(words)} "
