@@ -134,7 +134,8 @@ def _stir(tell: Telling) -> Iterator[Step]:
             yield step(Do.ADD, at, text, sliced, hands_s=60)
         back = [p for p in back if not p.way.rewarmed]
         if back and not alone:
-            text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{core_text(back, tell.units)}."
+            hot = core_text(back, tell.units)
+            text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{hot}."
             yield step(Do.ADD, at, text, back, hands_s=60)
 
 
