@@ -169,6 +169,9 @@ SAFETY_AND_DIETS = {
     "unfit": table(
         "id", id=TEXT, words=listed(TEXT, "|"), foods=maybe(listed(FOOD)), text=TEXT, source=SOURCE
     ),
+    "young": table(
+        "by+value", **by(food=FOOD, group=GROUP), risk=one_of("choking", "hot"), source=SOURCE
+    ),
     "eaten_raw": table("by+value", **by(food=FOOD, group=GROUP), source=SOURCE),
     "accidents": table("id", id=TEXT, pattern=Pattern(), says=TEXT, source=SOURCE),
     "unsafe_wishes": table(

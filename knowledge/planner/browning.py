@@ -58,4 +58,5 @@ def batches(ways: Sequence[Way], size: VesselSize) -> int:
         )
         for w in pieces
     )
-    return floor.batches(sum(w.dish.grams for w in pieces), covers_m2, size.area_m2)
+    load = sum(floor.load_g(w.dish.grams, shape=w.piece.shape, size_mm=w.piece.size_mm) for w in pieces)
+    return floor.batches(load, covers_m2, size.area_m2)

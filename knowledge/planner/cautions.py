@@ -15,19 +15,38 @@ from knowledge.planner import words
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, Draft, Placed
 from knowledge.planner.handling import handling
-from knowledge.planner.model import Caution
+from knowledge.planner.model import Caution, Request
 from knowledge.planner.phrases import capital, is_probed
+from knowledge.planner.young import for_the_young
 from knowledge.units import temperature
 
 FSIS = "USDA FSIS (USDA-FSIS-MIN)"
+NOT_NAMED = ", as for poultry, as its meat is not named; {} if it is surely pork, beef or lamb"
+OPEN_KIND = "sausage"  # which may be of any meat
 ALLERGENS = "EU and US allergen lists (EU 1169/2011, FALCPA)"
 SERVED_PINKER = frozenset({"beef", "lamb"})
+IN_STOCK = {  # what a cube or carton often holds, by the diet that bars it
+    "no gluten": "gluten", "no wheat": "gluten", "no dairy": "milk", "no lactose": "milk",
+    "no celery": "celery", "no soy": "soy", "no allium": "onion and garlic", "no pork": "pork",
+    "no meat": "meat", "vegetarian": "meat", "vegan": "meat and milk", "halal": "pork and alcohol",
+    "kosher": "meat or milk", "low salt": "salt",
+}  # fmt: skip
+STOCK_ALLERGENS = frozenset(
+    {"milk", "gluten", "wheat", "celery", "soybeans", "fish", "crustaceans", "mustard"}
+)
+MEATS = frozenset(
+    {"pork", "beef", "lamb", "veal", "chicken", "turkey", "venison", "duck", "goat", "mutton", "boar"}
+)
 WARMED = frozenset({"canned", "cooked", "leftover"})
 
 
-def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
+def cautions(draft: Draft, request: Request, *, store: Store) -> Iterator[Caution]:
     """What this cook should know before starting."""
     placed = draft.placed
+    named = [(p.way.dish.food, words.label(p.way.dish)) for p in placed]
+    named += [(s.food, s.name) for s in (*draft.dinner.seasonings, *draft.dinner.sides)]
+    yield from for_the_young(named, request, store)
+    yield from _stock(draft, request)
     yield from minimums(placed, draft.kitchen.units, store=store)
     if any(_is_served_pinker(p) for p in placed):
         yield Caution(
@@ -44,6 +63,19 @@ def cautions(draft: Draft, *, store: Store) -> Iterator[Caution]:
     allergens = sorted({a for food in foods for a in food.allergens})
     if allergens:
         yield Caution(text=f"Contains {words.listed(allergens)}.", source=ALLERGENS)
+
+
+def _stock(draft: Draft, request: Request) -> Iterator[Caution]:
+    """Cubes and cartons hold what a diet or an allergy bars, often unseen."""
+    if draft.liquid is None or "stock" not in draft.liquid.what:
+        return
+    barred = [IN_STOCK[d] for d in request.diets if d in IN_STOCK]
+    barred += [a for a in request.allergies if a in STOCK_ALLERGENS]
+    if barred:
+        yield Caution(
+            text=f"Check the stock for {words.listed(barred)}, or take water: cubes often hold it.",
+            source=ALLERGENS,
+        )
 
 
 def hazards(dishes: list[Dish], *, kind: str, store: Store) -> Iterator[Caution]:
@@ -94,12 +126,19 @@ def minimums(placed: tuple[Placed, ...], units: str, *, store: Store) -> Iterato
         least = f"at least {temperature(degC, units)}"
         if dish.kind == "sausage" and degC > published.core_degC + 1.0:
             known = temperature(published.core_degC, units)
-            rest = f", as for poultry, as its meat is not named; {known} if it is surely pork, beef or lamb"
+            meat = _named_meat(dish)
+            rest = f" ({known} is the published minimum for {meat})" if meat else NOT_NAMED.format(known)
         sign = handling(dish, store=store).sign or "hot all through"
         how = f"{least} in the thickest part{rest}" if is_probed(p) else f"{sign} ({least})"
         yield Caution(
             text=f"{capital(words.label(dish))}: {how}.", source=f"{published.authority} ({published.source})"
         )
+
+
+def _named_meat(dish: Dish) -> str:
+    """The meat in its name, or of a kind that is always the same meat; "" when that is open."""
+    said = next((w for w in dish.name.lower().split() if w in MEATS), "")
+    return said or (dish.food.animal if dish.food.id != OPEN_KIND else "")
 
 
 def _is_served_pinker(placed: Placed) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner import amounts, cautions, explain, steps, words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
@@ -23,6 +24,7 @@ from knowledge.planner.model import (
 from knowledge.planner.phrases import item_cut, pan_heat, sheet_name
 from knowledge.planner.stages import fan_setting, first_in_s, out_s
 
+RICH_G = 12.0  # of protein in 100 g: cheese and anchovies, not milk
 LIGHT, PORTIONS = 0.8, 1.4  # of the eaters: from here on it is said
 HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
 
@@ -46,7 +48,11 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         items=tuple(_item(p, draft, units) for p in draft.placed),
         liquid=draft.liquid,
         steps=done,
-        cautions=(*_spoiled(request, store), *request.alerts, *cautions.cautions(draft, store=store)),
+        cautions=(
+            *_spoiled(request, store),
+            *request.alerts,
+            *cautions.cautions(draft, request, store=store),
+        ),
         left_out=tuple(left_out),
         assumed=tuple(
             dict.fromkeys(
@@ -187,8 +193,19 @@ def _short(draft: Draft, request: Request) -> Iterable[str]:
         yield f"{short}: for {eaters:g}, put bread or a salad beside it"
     elif request.eaters_said and feeds > PORTIONS * eaters:
         yield f"about {feeds:.0f} portions: what is left goes into the fridge within two hours"
-    if not any(d.part == "protein" for d in draft.dinner.dishes) and not draft.dinner.sides:
+    if not draft.dinner.sides and not any(_brings_protein(f) for f in _all_foods(draft)):
         yield "light on protein: an egg, cheese, beans or tofu would round it off"
+
+
+def _all_foods(draft: Draft) -> Iterable[Food]:
+    yield from (d.food for d in draft.dinner.dishes)
+    yield from (s.food for s in draft.dinner.seasonings)
+
+
+def _brings_protein(food: Food) -> bool:
+    """Whether it is a protein, or the cheese or small fish that stand in for one."""
+    rich_g = food.composition.protein_g if food.composition else 0.0
+    return food.part == "protein" or (food.animal in ("dairy", "fish") and (rich_g or 0.0) >= RICH_G)
 
 
 def _differs(other: Draft, best: Draft) -> bool:

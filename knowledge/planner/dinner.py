@@ -23,6 +23,7 @@ from knowledge.planner.model import Have, LeftOut, Request
 from knowledge.planner.peeling import PLAIN, Peeling, peeling
 from knowledge.planner.plenty import filled
 from knowledge.planner.styles import Style, style_of
+from knowledge.planner.young import is_hot, is_young
 from knowledge.units import volume, weight
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
@@ -159,6 +160,8 @@ def gather(request: Request, *, store: Store) -> Dinner:
         found.append((figures(have.food_id, have.state, store), have))
     found, apart = _apart(found, request)
     left_out.extend(apart)
+    hot = [(food, have) for food, have in found if is_young(request) and is_hot(food, store)]
+    found = [x for x in found if x not in hot]
     cooked = [
         (food, amounts.as_named(food, _flattened(food, have, store)))
         for food, have in found
@@ -191,7 +194,9 @@ def gather(request: Request, *, store: Store) -> Dinner:
     return Dinner(
         dishes=tuple(dishes),
         seasonings=tuple(seasonings),
-        sides=tuple(_seasoning(f, h, eaters) for f, h in found if f.role is Role.FINISH),
+        sides=tuple(
+            _seasoning(f, h, eaters) for f, h in [*found, *hot] if f.role is Role.FINISH or (f, h) in hot
+        ),
         eaters=eaters,
         left_out=tuple(left_out),
         assumed=tuple(assumed),

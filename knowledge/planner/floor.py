@@ -25,7 +25,8 @@ PACKING = 0.85  # share of the floor that pieces cover when they touch at most
 SIDE_BY_SIDE = 0.95  # and stalks, laid in one direction
 SHEET_FULL = 1.15  # of one layer: what shrinks in the first minutes may lie a little over its neighbour
 PANFUL_KG_M2 = 11.3  # 600 g in a pan of 28 cm; common practice, no source
-LAST_HANDFUL = 0.2  # of a panful more makes no batch of its own
+LAST_HANDFUL = 0.25  # of a panful more makes no batch of its own
+WHOLE_MM, WHOLE_LOAD = 25.0, 1.35  # large flat pieces wet the pan less than dice
 MOST_BATCHES = 4  # then the rest goes in pale
 
 
@@ -55,8 +56,13 @@ def layer_m2(food: Food, grams: float, *, shape: str, size_mm: float, cut_id: st
     return volume_m3 / depth_m / packing
 
 
+def load_g(grams: float, *, shape: str, size_mm: float) -> float:
+    """So much meat as a load on the pan, in grams of dice."""
+    return grams / WHOLE_LOAD if shape == "slab" and size_mm >= WHOLE_MM else grams
+
+
 def batches(grams: float, covers_m2: float, area_m2: float) -> int:
-    """In how many turns so much meat, covering so much, is browned on a floor."""
+    """In how many turns a load (`load_g`), covering so much, is browned on a floor."""
     by_load = grams / 1000.0 / (PANFUL_KG_M2 * area_m2)
     turns = max(by_load, covers_m2 / area_m2) - LAST_HANDFUL
     return min(max(1, math.ceil(turns)), MOST_BATCHES)

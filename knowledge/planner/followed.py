@@ -19,7 +19,7 @@ from knowledge.physics.model import Case, Medium, Phase, Texture
 from knowledge.physics.safety import minimum
 from knowledge.planner.dinner import figures
 from knowledge.planner.floor import batches as floor_batches
-from knowledge.planner.floor import layer_m2
+from knowledge.planner.floor import layer_m2, load_g
 from knowledge.planner.model import Do, Plan, PlanItem, Step
 from knowledge.planner.written import SEALED, STEAMED, sealings
 
@@ -118,7 +118,8 @@ def batches(brown: Step, plan: Plan, store: Store) -> int:
         layer_m2(store.food(i.food_id), i.grams, shape=i.shape, size_mm=i.size_mm, cut_id=i.cut_id)
         for i in items
     )
-    return floor_batches(sum(i.grams for i in items), covers, size.area_m2)
+    load = sum(load_g(i.grams, shape=i.shape, size_mm=i.size_mm) for i in items)
+    return floor_batches(load, covers, size.area_m2)
 
 
 def slices_step(item: PlanItem, plan: Plan) -> Step | None:
