@@ -19,6 +19,7 @@ from knowledge.planner.model import Caution, Have, Kitchen, Request
 from knowledge.text.model import Item, Reading, ReadyBy
 from knowledge.text.normalise import key, singular
 from knowledge.text.read import WARM_H
+from knowledge.text.vocabulary import vocabulary
 from knowledge.unfit import alerts_in, unfit_in
 from knowledge.unsafe import refused_wishes
 
@@ -27,6 +28,7 @@ HOW_LONG = (
     "cooking does not make it safe."
 )
 SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
+IN_BRACKET = re.compile(r"^\s*[(\[]([^)\]\n]*)")  # "(dried, soaked overnight)" right behind the food
 NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
 OF_UNIT = re.compile(r"^(ear|cob|head|bunch|clove|stalk|stick|fillet|piece)s? of ", re.IGNORECASE)
@@ -72,7 +74,12 @@ def request_of(
         allergies=allergens_of(reading.allergies, store),
         diets=_unique((*diets, *reading.diet)),
         wishes=_unique(reading.wishes),
-        unknown=_unique(i.name for i in reading.items if i.food_id is None and i.phrase.lower() not in gaps),
+        unknown=_unique(
+            i.phrase for i in reading.items if i.food_id is None and i.phrase.lower() not in gaps
+        ),
+        read_as=tuple(
+            (i.phrase, store.food(i.food_id).name) for i in once if i.food_id is not None and not i.sure
+        ),
         kitchen=kitchen,
         youngest=reading.youngest,
         spoiled=tuple(w.food_id for w in reading.out_warm if w.hours is not None and w.hours >= WARM_H),
@@ -135,7 +142,7 @@ def own_word(phrase: str, food: Food, store: Store) -> tuple[str, bool]:
             form = key(" ".join(words))
             if sorted(form.split()) == own:
                 return food.name, several
-            if food.id in store.names().get(form, ()):
+            if food.id in store.names().get(form, ()) or food.id in vocabulary(store).meanings(form):
                 return " ".join([*words[:-1], singular(words[-1])]), several
     return food.name, several
 
@@ -154,9 +161,11 @@ def _soaked(have: Have, item: Item, reading: Reading, store: Store) -> Have:
     if at < 0 or not item.phrase:
         return have
     before = re.split(r"[,;.\n]", reading.text[:at])[-1]
-    after = reading.text[at + len(item.phrase) :]
-    here = before + item.phrase + re.split(r"[,;.\n]", after)[0]
-    said = SOAKED.search(re.split(r"[,;.\n]", after)[0]) or re.search(r"\bsoaked\b", before, re.IGNORECASE)
+    rest = reading.text[at + len(item.phrase) :]
+    bracket = IN_BRACKET.match(rest)
+    after = bracket.group(1) if bracket else re.split(r"[,;.\n]", rest)[0]
+    here = f"{before}{item.phrase} {after}"
+    said = SOAKED.search(after.replace(",", " ")) or re.search(r"\bsoaked\b", before, re.IGNORECASE)
     return replace(have, state="soaked") if said and not NOT_SOAKED.search(here) else have
 
 
@@ -250,6 +259,7 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         spoiled=_unique((*base.spoiled, *fresh.spoiled)),
         wishes=_unique((*base.wishes, *fresh.wishes)),
         unknown=_unique((*base.unknown, *fresh.unknown)),
+        read_as=tuple(dict.fromkeys((*base.read_as, *fresh.read_as))),
         kitchen=fresh.kitchen,
         unfit=tuple(dict.fromkeys((*base.unfit, *fresh.unfit))),
         alerts=tuple(dict.fromkeys((*base.alerts, *fresh.alerts))),

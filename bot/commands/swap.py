@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -20,8 +21,9 @@ from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan, swap
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Have, NoPlan, SwapAnswer
+from knowledge.requests import have_of
 from knowledge.text import read
-from knowledge.text.model import Context
+from knowledge.text.model import Context, Item
 
 MOST_G = 1e6  # more than any kitchen holds
 
@@ -42,8 +44,8 @@ def run(argv: Sequence[str]) -> int:
             made = plan(request_in(record["text"], kitchen, now, store), store=store)
             if isinstance(made, NoPlan):
                 return _nothing_to_change(made), kitchen.problems
-            to = _have(record.get("to"), record.get("grams"), now, store)
-            answer = swap(made, frm=record.get("from") or None, to=to, store=store)
+            to = incoming(record.get("to"), record.get("grams"), now, store)
+            answer = swap(made, frm=leaving(record.get("from"), now, store), to=to, store=store)
             return swap_json(answer), kitchen.problems
 
         return answer_lines("swap", standard_input(), swapped)
@@ -72,27 +74,30 @@ def _nothing_to_change(made: NoPlan) -> Mapping[str, Any]:
     }
 
 
-def _have(name: str | None, grams: float | None, now: datetime, store: Store) -> Have | None:
-    """The new food as something at hand: by name, else as the reader understands the words."""
+def incoming(name: str | None, grams: float | None, now: datetime, store: Store) -> Have | None:
+    """The new food as something at hand, with the state, cut and amount said of it."""
     if not name:
         return None
+    item = _item(name, now, store)
+    if item is not None:
+        have = have_of(item, store)
+        return have if grams is None else replace(have, grams=grams, qty=None, unit=None)
     food = store.named(name)
-    if food is not None:
-        return Have(food_id=food.id, grams=grams, said=food.name)
-    items = read(name, store=store, context=Context(), now=now).items
-    known = next((item for item in items if item.food_id is not None), None)
-    if known is None or known.food_id is None:
-        return Have(food_id=name, grams=grams, said=name)
-    return Have(
-        food_id=known.food_id,
-        grams=grams if grams is not None else known.grams,
-        qty=known.qty,
-        unit=known.unit,
-        size=known.size,
-        state=known.state,
-        cut=known.cut,
-        said=known.name,
-    )
+    return Have(food_id=food.id if food else name, grams=grams, said=food.name if food else name)
+
+
+def leaving(name: str | None, now: datetime, store: Store) -> str | None:
+    """The name of the food that leaves; of a description ("bone-in chicken thighs") the food in it."""
+    if not name or store.named(name) is not None:
+        return name or None
+    item = _item(name, now, store)
+    return name if item is None else item.food_id
+
+
+def _item(words: str, now: datetime, store: Store) -> Item | None:
+    """The one known food that a few words are read as; None if they are none or several."""
+    items = read(words, store=store, context=Context(), now=now).items
+    return items[0] if len(items) == 1 and items[0].food_id is not None else None
 
 
 def swap_json(answer: SwapAnswer) -> Mapping[str, Any]:

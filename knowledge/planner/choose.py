@@ -25,8 +25,16 @@ SPOILED = 3.0  # below that a dinner is no good
 def plan(request: Request, *, store: Store) -> Plan | NoPlan:
     """The best one-vessel dinner, or the reasons why there is none and what comes nearest.
 
+    What the message itself gave reason to warn of comes first among the reasons.
     Pure: the same request gives the same plan. Raises nothing for any request.
     """
+    answer = _planned(request, store=store)
+    if isinstance(answer, NoPlan) and request.alerts:
+        return replace(answer, reasons=(*(alert.text for alert in request.alerts), *answer.reasons))
+    return answer
+
+
+def _planned(request: Request, *, store: Store) -> Plan | NoPlan:
     dinner = gather(request, store=store)
     trouble = tuple(_trouble(dinner, request))
     if trouble:

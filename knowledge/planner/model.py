@@ -130,6 +130,7 @@ class Request:
     diets: tuple[str, ...] = ()
     wishes: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()  # names the reader could not place; they are left out, and said so
+    read_as: tuple[tuple[str, str], ...] = ()  # the cook's words that were only nearly a food, and that food
     kitchen: Kitchen = field(default_factory=Kitchen)
     learned: Learned = field(default_factory=Learned)
     youngest: float | None = None  # age of the youngest eater [years], if a child is spoken of

@@ -10,7 +10,8 @@ import pytest
 
 from bot.commands import plan as plan_command
 from bot.commands import swap as swap_command
-from bot.commands.lines import Answered, Record, answer_lines
+from bot.commands.lines import EVENING, Answered, Record, answer_lines
+from knowledge.foods.store import Store
 
 
 def lines(
@@ -103,3 +104,27 @@ def test_swap_speaks_the_interface(
     assert status == 2
     assert set(got[0]) == {"id", "verdict", "finish_shift_min", "change", "text", "cautions", "plan"}
     assert got[0]["verdict"] in ("together", "adjust")
+
+
+@pytest.mark.parametrize(
+    ("words", "expected"),
+    [
+        ("chicken thighs bone in", ("chicken-thigh", None, None, "bone-in")),
+        ("frozen peas", ("pea", None, "frozen", None)),
+        ("2500 g potatoes", ("potato", 2500.0, None, None)),
+        ("diced turnips 300g", ("turnip", 300.0, None, "diced")),
+        ("pinto beans, tinned", ("pinto-bean", None, "canned", None)),
+    ],
+)
+def test_a_swap_keeps_what_is_said_of_the_new_food(
+    store: Store, words: str, expected: tuple[str, float | None, str | None, str | None]
+) -> None:
+    have = swap_command.incoming(words, None, EVENING, store)
+    assert have is not None
+    assert (have.food_id, have.grams, have.state, have.cut) == expected
+
+
+def test_the_food_that_leaves_may_be_described(store: Store) -> None:
+    assert swap_command.leaving("bone in chicken thighs", EVENING, store) == "chicken-thigh"
+    assert swap_command.leaving("potato", EVENING, store) == "potato"
+    assert swap_command.leaving(None, EVENING, store) is None

@@ -8,8 +8,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner import plan
 from knowledge.planner.kitchens import described, size_of
-from knowledge.planner.model import Kitchen, Plan, Request
+from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
 from knowledge.requests import request_of, seconds_until
 from knowledge.text import read
 from knowledge.text.model import Item, Kind, Reading, ReadyBy
@@ -96,6 +97,61 @@ def test_what_stood_out_warm_is_not_cooked(store: Store, text: str, spoiled: tup
         assert isinstance(made, Plan)
         assert not {i.food_id for i in made.items} & set(spoiled)
         assert any("throw it away" in out.why for out in made.left_out)
+
+
+def test_what_is_said_of_a_food_reaches_the_planner(store: Store) -> None:
+    request = asked(
+        store, read("4 pork chops 150 g each 2 cm thick, a splash of wine, lots of leeks", store=store)
+    )
+    chop, wine, leek = request.have
+    assert (chop.grams, chop.across_mm) == (600.0, 20.0)
+    assert (wine.rough, leek.rough) == ("little", "plenty")
+
+
+def test_burgers_are_what_the_mince_is_shaped_into(store: Store) -> None:
+    request = asked(
+        store, read("450g lamb mince, lamb burgers please, an onion. two kids (2 and 6), us", store=store)
+    )
+    assert [(h.food_id, h.cut) for h in request.have] == [("ground-lamb", "patty"), ("onion", None)]
+    assert request.youngest == 2.0
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("300g black beans (dried, soaked overnight), leeks", "soaked"),
+        ("300g dried black beans soaked since last night, leeks", "soaked"),
+        ("300g black beans (dried, not soaked), leeks", "dried"),
+        ("300g black beans (dried), bulgur soaked, leeks", "dried"),
+    ],
+)
+def test_beans_that_were_soaked(store: Store, text: str, state: str) -> None:
+    assert asked(store, read(text, store=store)).have[0].state == state
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [("speck 80 g", "speck"), ("porcini 20 g", "porcini"), ("lingonberries", "lingonberry"), ("ceps", "cep")],
+)
+def test_a_food_keeps_the_cooks_own_word(store: Store, text: str, word: str) -> None:
+    assert asked(store, read(f"{text}, leeks, cream", store=store)).have[0].said == word
+
+
+def test_a_near_match_is_told_in_the_plan(store: Store) -> None:
+    request = asked(store, read("aspargus, 2 hake fillets, potatoes for 2", store=store))
+    assert request.read_as == (("aspargus", "asparagus"),)
+    answer = plan(request, store=store)
+    assert isinstance(answer, Plan)
+    assert answer.assumed[0] == '"aspargus" is asparagus'
+
+
+def test_a_refused_wish_comes_before_the_reasons_for_no_plan(store: Store) -> None:
+    request = asked(
+        store, read("300g dried kidney beans not soaked, ready in 20 min. only a frying pan", store=store)
+    )
+    answer = plan(request, store=store)
+    said = answer.reasons[0] if isinstance(answer, NoPlan) else answer.cautions[0].text
+    assert "never quick" in said
 
 
 @pytest.mark.parametrize(
