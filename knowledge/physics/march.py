@@ -48,6 +48,7 @@ _VAPOUR = 0.622 / (1006.0 * 0.87 ** (2.0 / 3.0))  # kg/J: (Mw/Ma) / (cp of air, 
 # 40 to 100 °C. Source: common property tables, checked against `water`.
 _A, _B, _C = 8.07131, 1730.63, 233.426
 _LN10 = float(np.log(10.0))
+_LN_PA = _LN10 * _A + float(np.log(133.322))
 _GRADING = 1.8
 _BLOCK = 60_000  # numbers of one kind held for the next few steps; fits a processor's cache
 _BRISK_BIOT = (1.2, 4.0)  # between these the two equivalents of a finite piece are mixed
@@ -184,7 +185,7 @@ def march(cases: Sequence[Case], pieces: Pieces, durations: Array, steps: Sequen
         dtau = np.diff(local, axis=0) * scale
         for i in range(taken):
             if i % block == 0:
-                decay, early, late = _advance(dtau[i : i + block], lam2, drive, damped=2 - i)
+                decay, early, late, felt = _advance(dtau[i : i + block], lam2, drive, damped=2 - i)
             b = i % block
             growing = growth * dtau[i]
             if i < 2:
@@ -195,7 +196,7 @@ def march(cases: Sequence[Case], pieces: Pieces, durations: Array, steps: Sequen
                 c0_base = c0 + growing_end * G
                 modes = decay[b] * modes + early[b] * G
             base = c0_base + modes[:-1].sum(axis=0)
-            slope = growing_end + late[b, :-1].sum(axis=0) + rho_s
+            slope = growing_end + felt[b] + rho_s
             lasting = local[i + 1] - local[i]
             Ts, evaporation = law.surface(
                 base, slope * per_flux, Ts, m + drying * lasting, local[i + 1], rounds=4 if i < 3 else 2
@@ -208,13 +209,15 @@ def march(cases: Sequence[Case], pieces: Pieces, durations: Array, steps: Sequen
                 m = np.maximum(m + 0.5 * (before + evaporation) * lasting, 0.0)
                 drying = np.maximum(evaporation, 0.0)
             j += 1
-            core[j] = c0 + (centre * modes).sum(axis=0)
+            core[j] = c0 + np.einsum("ij,ij->j", centre, modes)
             mean[j], surface[j], lost[j] = c0, Ts, m
     return Path(t, core, mean, surface, lost, np.vstack([c0, modes]))
 
 
-def _advance(dtau: Array, lam2: Array, drive: Array, *, damped: int) -> tuple[Array, Array, Array]:
+def _advance(dtau: Array, lam2: Array, drive: Array, *, damped: int) -> tuple[Array, Array, Array, Array]:
     """How modes go through a few steps: what is left of them, and weights of the flux at both ends.
+
+    The last array is what the surface feels of the flux at the end through the modes.
 
     In the first `damped` of the steps the flux at the end stands for the whole step.
     """
@@ -225,7 +228,7 @@ def _advance(dtau: Array, lam2: Array, drive: Array, *, damped: int) -> tuple[Ar
     if damped > 0:
         late[:damped] = whole[:damped]
     late *= drive
-    return decay, whole * drive - late, late
+    return decay, whole * drive - late, late, late[:, :-1].sum(axis=1)
 
 
 def _start(cases: Sequence[Case], pieces: Pieces) -> tuple[Array, Array, Array]:
@@ -277,7 +280,10 @@ class Law:
                 ), None
             return (base + slope * up * Ta) / (1.0 + slope * up), None
         Ka = Ta + 273.15
+        Ka2 = Ka * Ka
+        metal = self.hp * (Ta + self.hotter) if self.contact else None
         if self.top is not None:
+            insulates = self.crust * m
             g = 1.0 / (1.0 / self.g_out + (1.0 + m / self.dries) / self.g_in)
             g = np.where(self.wet, g, 0.0)
             Lg = LATENT_J_KG * g
@@ -286,18 +292,18 @@ class Law:
             h = self.h
             if self.eps is not None:
                 Ks = Ts + 273.15
-                h = h + self.eps * (Ka * Ka + Ks * Ks) * (Ka + Ks)
+                h = h + self.eps * (Ka2 + Ks * Ks) * (Ka + Ks)
             if self.top is not None:
-                h = h / (1.0 + h * (self.crust * m))
+                h = h / (1.0 + h * insulates)
             h = self.X * h
             q = h * (Ta - Ts)
             dq = -h
-            if self.contact:
-                q = q + self.hp * (Ta + self.hotter - Ts)
+            if metal is not None:
+                q = q + (metal - self.hp * Ts)
                 dq = dq - self.hp
             if self.top is not None:
-                warm = _C + np.minimum(Ts, self.top)
-                p = 133.322 * np.exp(_LN10 * (_A - _B / np.maximum(warm, 60.0)))
+                warm = _C + Ts
+                p = np.exp(_LN_PA - (_LN10 * _B) / np.maximum(warm, 60.0))
                 dry = np.maximum(self.P - p, 0.002 * self.P)
                 drive = self.log_air - np.log(dry)
                 q = q - Lg * drive
