@@ -14,7 +14,7 @@ from knowledge import diets
 from knowledge.answers.season import in_words
 from knowledge.foods import columns
 from knowledge.foods.model import Behaviour, DoneKind, Food, Role, When
-from knowledge.foods.store import Store, open_store
+from knowledge.foods.store import Source, Store, open_store
 
 _TITLES = {
     "density_kg_m3": "density of a piece",
@@ -158,9 +158,18 @@ def page(food: Food, store: Store) -> Iterator[str]:
         yield f"  {'one ' + unit:<34} {_said(portion.grams, 'g'):<18} {mark(portion.source)}"
     for source, number in marks.items():
         yield from wrap(
-            f"[{number}] {store.source(source)}", _WIDTH, initial_indent="  ", subsequent_indent="      "
+            f"[{number}] {store.source(source)}{_terms(store.source(source))}",
+            _WIDTH,
+            initial_indent="  ",
+            subsequent_indent="      ",
         )
     yield ""
+
+
+def _terms(source: Source) -> str:
+    """Under what terms the figures stand here, and whether they were written down from memory."""
+    terms = filter(None, (source.licence, "from memory" if source.read == "memory" else ""))
+    return "".join(f"; {term}" for term in terms)
 
 
 def _facts(food: Food, store: Store) -> Iterator[tuple[str, str]]:

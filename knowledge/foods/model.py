@@ -185,7 +185,6 @@ class Vessel:
 
     id: str  # "sheet pan", "saute pan", "lidded pot", "pressure cooker"
     methods: tuple[str, ...]  # ids of `methods.csv`
-    needs_oven: bool
     max_fill_frac: float
     max_fill_foaming_frac: float
     min_liquid_ml: float

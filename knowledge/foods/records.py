@@ -107,7 +107,6 @@ def vessel(row: Mapping[str, str], sizes: tuple[VesselSize, ...]) -> Vessel:
     return Vessel(
         id=row["id"],
         methods=tuple(items(row["methods"])),
-        needs_oven=row["needs_oven"] == "yes",
         max_fill_frac=float(row["max_fill_frac"]),
         max_fill_foaming_frac=float(row["max_fill_foaming_frac"]),
         min_liquid_ml=float(row["min_liquid_ml"]),

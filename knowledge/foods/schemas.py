@@ -108,7 +108,7 @@ KITCHEN = {
     "vessels": table(
         "id",
         rising("max_fill_foaming_frac", "max_fill_frac"),
-        id=TEXT, methods=listed(METHOD), needs_oven=YES_NO,
+        id=TEXT, methods=listed(METHOD),
         max_fill_frac=number(0.1, 1), max_fill_foaming_frac=number(0.1, 1),
         min_liquid_ml=number(0, 2000, "ml"),
         single_layer=YES_NO, browns=YES_NO, why=TEXT, source=SOURCE,

@@ -144,6 +144,7 @@ def test_the_command_shows_a_food_with_all_its_sources(
     assert "rutabaga" in said
     assert "water 89.43 g," in said  # USDA SR27 11435, water
     assert "USDA Agricultural Research Service" in said
+    assert "; public domain" in said
 
 
 def test_the_command_names_what_comes_near(home: Path, capsys: pytest.CaptureFixture[str]) -> None:
