@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
-from knowledge.planner import deadline, words
+from knowledge.planner import altitude, deadline, words
 from knowledge.planner.compose import plan_of
 from knowledge.planner.dinner import Dinner, Dish, gather
 from knowledge.planner.draft import Draft
@@ -83,7 +83,7 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
     made = plan_of(best, request, list(others.values()), store=store)
     return replace(
         made,
-        assumed=(*deadline.told(made, best, request), *made.assumed),
+        assumed=(*deadline.told(made, best, request), *altitude.told(best, request, store), *made.assumed),
         late_s=deadline.late_s(made, request),
         spare_s=deadline.spare_s(made, request),
     )

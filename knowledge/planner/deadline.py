@@ -13,7 +13,7 @@ GRACE_S = 45.0  # so much later nobody calls late
 WORTH_S = 120.0  # saved, for another dinner to be the faster one
 GIVES_UP = 6.0  # points of a dinner that may be lost to be in time
 AS_MUCH = 0.7  # of what the best one feeds
-SPARE_S = 30 * 60.0  # from here on it is said when to begin
+SPARE_S, FAR_S = 30 * 60.0, 20 * 3600.0  # so far ahead it is said when to begin; not of another day
 
 
 def took_s(draft: Draft) -> float:
@@ -56,7 +56,7 @@ def spare_s(plan: Plan, request: Request) -> float:
     if request.ready_in_s is None:
         return 0.0
     spare = request.ready_in_s - plan.total_s
-    return spare if spare >= SPARE_S else 0.0
+    return spare if SPARE_S <= spare <= FAR_S else 0.0
 
 
 def told(plan: Plan, best: Draft, request: Request) -> Iterator[str]:
