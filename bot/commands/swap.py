@@ -22,8 +22,8 @@ from knowledge.planner import plan, swap
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Have, NoPlan, SwapAnswer
 from knowledge.requests import have_of
-from knowledge.text import read
-from knowledge.text.model import Context, Item
+from knowledge.text import foods_in
+from knowledge.text.model import Item
 
 MOST_G = 1e6  # more than any kitchen holds
 
@@ -44,8 +44,8 @@ def run(argv: Sequence[str]) -> int:
             made = plan(request_in(record["text"], kitchen, now, store), store=store)
             if isinstance(made, NoPlan):
                 return _nothing_to_change(made), kitchen.problems
-            to = incoming(record.get("to"), record.get("grams"), now, store)
-            answer = swap(made, frm=leaving(record.get("from"), now, store), to=to, store=store)
+            to = incoming(record.get("to"), record.get("grams"), store)
+            answer = swap(made, frm=leaving(record.get("from"), store), to=to, store=store)
             return swap_json(answer), kitchen.problems
 
         return answer_lines("swap", standard_input(), swapped)
@@ -74,11 +74,11 @@ def _nothing_to_change(made: NoPlan) -> Mapping[str, Any]:
     }
 
 
-def incoming(name: str | None, grams: float | None, now: datetime, store: Store) -> Have | None:
+def incoming(name: str | None, grams: float | None, store: Store) -> Have | None:
     """The new food as something at hand, with the state, cut and amount said of it."""
     if not name:
         return None
-    item = _item(name, now, store)
+    item = _item(name, store)
     if item is not None:
         have = have_of(item, store)
         return have if grams is None else replace(have, grams=grams, qty=None, unit=None)
@@ -86,17 +86,17 @@ def incoming(name: str | None, grams: float | None, now: datetime, store: Store)
     return Have(food_id=food.id if food else name, grams=grams, said=food.name if food else name)
 
 
-def leaving(name: str | None, now: datetime, store: Store) -> str | None:
+def leaving(name: str | None, store: Store) -> str | None:
     """The name of the food that leaves; of a description ("bone-in chicken thighs") the food in it."""
     if not name or store.named(name) is not None:
         return name or None
-    item = _item(name, now, store)
+    item = _item(name, store)
     return name if item is None else item.food_id
 
 
-def _item(words: str, now: datetime, store: Store) -> Item | None:
+def _item(words: str, store: Store) -> Item | None:
     """The one known food that a few words are read as; None if they are none or several."""
-    items = read(words, store=store, context=Context(), now=now).items
+    items = foods_in(words, store=store)
     return items[0] if len(items) == 1 and items[0].food_id is not None else None
 
 

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from knowledge.text.read import read
+from knowledge.text.read import foods_in, read
 
-__all__ = ["read"]
+__all__ = ["foods_in", "read"]

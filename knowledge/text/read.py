@@ -56,6 +56,13 @@ def read(text: str, *, store: Names, context: Context | None = None, now: dateti
     return _reading(text, seen, vocab, context, now)
 
 
+def foods_in(text: str, *, store: Names) -> tuple[Item, ...]:
+    """The foods in words that are known to name foods and nothing else: "chicken thighs bone in"."""
+    flat = flatten(text, words().emoji)
+    seen = look(flat, tokenise(flat.text), vocabulary(store), Context())
+    return tuple(items.finished(seen.found, seen.flat, seen.tokens, articles=True))
+
+
 def _is_noise(tokens: Sequence[Token], vocab: Vocabulary) -> bool:
     """A long text in which next to nothing is a word."""
     named = [t for t in tokens if t.is_word]

@@ -10,7 +10,7 @@ import pytest
 
 from bot.commands import plan as plan_command
 from bot.commands import swap as swap_command
-from bot.commands.lines import EVENING, Answered, Record, answer_lines
+from bot.commands.lines import Answered, Record, answer_lines
 from knowledge.foods.store import Store
 
 
@@ -119,12 +119,12 @@ def test_swap_speaks_the_interface(
 def test_a_swap_keeps_what_is_said_of_the_new_food(
     store: Store, words: str, expected: tuple[str, float | None, str | None, str | None]
 ) -> None:
-    have = swap_command.incoming(words, None, EVENING, store)
+    have = swap_command.incoming(words, None, store)
     assert have is not None
     assert (have.food_id, have.grams, have.state, have.cut) == expected
 
 
 def test_the_food_that_leaves_may_be_described(store: Store) -> None:
-    assert swap_command.leaving("bone in chicken thighs", EVENING, store) == "chicken-thigh"
-    assert swap_command.leaving("potato", EVENING, store) == "potato"
-    assert swap_command.leaving(None, EVENING, store) is None
+    assert swap_command.leaving("bone in chicken thighs", store) == "chicken-thigh"
+    assert swap_command.leaving("potato", store) == "potato"
+    assert swap_command.leaving(None, store) is None

@@ -8,7 +8,6 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner import plan
 from knowledge.planner.kitchens import described, size_of
 from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
 from knowledge.requests import request_of, seconds_until
