@@ -75,7 +75,7 @@ def allergens(question: Question) -> Answer | None:
     words, token = asked
     subject = subject_of(question, words, token)
     if subject is None:
-        return _unheld(question, token)
+        return _allergic_to(question) or _unheld(question, token)
     text, known = _phrased(question, subject, token, _verdict(question, subject, token))
     sources = cited(question.store, "EU-1169", "A-FDA-ALLERGEN") if known else ()
     return Answer(known=known, answer=f"{text} {CHECK}", sources=sources)
@@ -189,7 +189,12 @@ def _allergic_to(question: Question) -> Answer | None:
     if subject is None or (other is None and not subject.has):
         return None
     shared = sorted(cause.food.allergens & held)
-    if shared:
+    both_shellfish = cause.food.allergens & _SHELLFISH and held & _SHELLFISH
+    if both_shellfish and not shared:
+        text = f"Not surely: {subject.name} has {', '.join(sorted(held))}, and who reacts to one shellfish "
+        text += "may react "
+        text += "to others. Leave it out until a doctor says otherwise."
+    elif shared:
         text = f"No, unless the label says otherwise: {subject.name} has {', '.join(shared)}."
     else:
         text = f"Not surely: I can't see all that is in {subject.name}; look for {cause.phrase} on the label."

@@ -111,7 +111,13 @@ def servings(question: Question) -> Answer | None:
         or not (
             feeds
             or per
-            or (people and (question.says("how much", "how many") or len(question.words) <= SHORT))
+            or (
+                people
+                and (
+                    question.says("how much", "how many", "in grams", "in ounces", "what weight", "amount of")
+                    or len(question.words) <= SHORT
+                )
+            )
         )
     ):
         return None
@@ -150,6 +156,8 @@ def boiling(question: Question) -> Answer | None:
         return None
     if question.foods and question.says("how long", "minutes") and not question.says("longer"):
         return None
+    if high and question.says("pressure cook", "pressurecook", "cooker"):
+        return advised(question.store, "altitude-pressure")
     height_m = altitude_m(question)
     if height_m == 0 and high and not question.says("sea level") and not says_altitude(question):
         return advised(question.store, "altitude-all")

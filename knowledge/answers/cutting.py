@@ -19,7 +19,7 @@ MATCHING = (
 ASKS = (
     "how small", "how big", "how thick", "what size", "which size", "how large", "how thin",
     "how should i cut",
-    "how do i cut", "cut small", "size to cut", "size should", "cut size", "size of", "how fine",
+    "how do i cut", "cut small", "size to cut", "size should", "cut size", "size of", "size for", "how fine",
     "bigger or smaller",
     "smaller or bigger", "larger or smaller", "thicker or thinner", "same size", "finish together",
     "done together",

@@ -7,7 +7,7 @@ dishes, those of `storage.csv`; both hold the most cautious authority that we ci
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
@@ -74,15 +74,20 @@ def keeping(question: Question) -> Answer | None:
         sources: tuple[str, ...] = (dish["fridge_days_src"], dish["freezer_months_src"])
     else:
         food = foods[0]
-        cooked = cooked or (food.fridge_days is None and food.start_state == "dry")  # nobody chills it raw
+        shelf = question.says("cupboard", "pantry", "uncooked", "packet", "dry_", "dried", "best before")
+        cooked = cooked or (  # nobody chills it raw
+            food.fridge_days is None and food.start_state == "dry" and not shelf
+        )
         name = question.mentions[0].phrase
         what = f"cooked {name}" if cooked and not name.startswith("cooked") else name
         days = _fridge_days(food, cooked)
         months = food.freezer_months
         if cooked and (months or food.start_state == "dry"):
             months = min(months or COOKED_MONTHS, COOKED_MONTHS)
-        if not cooked and old is None and (answer := _place(question, food, name, days, months)):
-            return answer
+        if not cooked and old is None:
+            answer = _place(question, food, name, days, months) or _on_the_shelf(question, food, name)
+            if answer:
+                return answer
         sources = _sources_of(food, "cooked_days" if cooked else "fridge_days", "freezer_months")
     freezer = question.says("freez", "be frozen") and not question.says("from frozen")
     return Answer(
@@ -202,17 +207,7 @@ def _place(question: Question, food: Food, name: str, days: float, months: float
     """Where a food is kept, when that is asked rather than how long."""
     if not _WHERE.search(question.plain) or question.says("how long", "freez", "how many days"):
         return None
-    rows = question.store.table("storage_places")
-    fits = {"food": food.id, "group": food.group, "part": food.part}
-    row = next(
-        (
-            row
-            for by in ("food", "group", "part")
-            for row in rows
-            if row["by"] == by and row["value"] == fits[by]
-        ),
-        None,
-    )
+    row = _place_row(question, food)
     if row is None or (food.start_state == "dry" and row["by"] == "part"):
         return None
     text = f"{name.capitalize()}: {row['where']}."
@@ -222,6 +217,33 @@ def _place(question: Question, food: Food, name: str, days: float, months: float
         text += f"; about {_months(months)} in the freezer for quality." if months else "."
         sources += _sources_of(food, "fridge_days", "freezer_months")
     return Answer(known=True, answer=text, sources=cited(question.store, *sources))
+
+
+def _on_the_shelf(question: Question, food: Food, name: str) -> Answer | None:
+    """A food of the cupboard that no table gives days for: where it is kept, and that its label decides."""
+    if food.fridge_days is not None or food.start_state not in ("room", "dry") or food.safety:
+        return None
+    row = _place_row(question, food)
+    if row is None or row["by"] == "part" or question.says("freez", "cooked"):
+        return None
+    text = f"{name.capitalize()}: {row['where']}. It keeps for months to the date on its label; once "
+    text += "opened as the "
+    text += "label says, with a clean dry spoon. Mould, a rancid or odd smell: throw it away. In doubt "
+    text += "throw it out."
+    return Answer(known=True, answer=text, sources=cited(question.store, row["source"]))
+
+
+def _place_row(question: Question, food: Food) -> Mapping[str, str] | None:
+    """The row of `storage_places.csv` that fits best: of the food, its group, its part of a dinner."""
+    rows = question.store.table("storage_places")
+    fits = {"food": food.id, "group": food.group, "part": food.part}
+    ranked = (
+        row
+        for by in ("food", "group", "part")
+        for row in rows
+        if row["by"] == by and row["value"] == fits[by]
+    )
+    return next(ranked, None)
 
 
 def _span(days: float) -> str:

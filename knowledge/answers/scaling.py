@@ -63,6 +63,10 @@ def _tins(question: Question) -> Answer | None:
     if len(found) != 2:
         return None
     unit = next((tin[2] for tin in found if tin[2]), "cm" if float(found[0][0]) > 14 else "inch")
+    if re.search(
+        r" instead of ", question.plain
+    ):  # "a 20 cm one instead of the 23 cm": what is there comes first
+        found.reverse()
     first, second = ((_area(tin), _shown(tin, unit)) for tin in found)
     factor = second[0] / first[0]
     text = f"From {first[1]} to {second[1]}: multiply everything by {factor:.2f}"

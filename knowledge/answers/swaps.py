@@ -16,7 +16,9 @@ from knowledge.text.normalise import key
 _INSTEAD = re.compile(
     r" (?:instead|binders?|binds?|bind|holds? \w+ together|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*"
     r"|in place of|stand in"
-    r"|stands in|use for|options for|what else|other than|besides|use rather than|rather than|trade\w* for) "
+    r"|stands in|use for|options for|what else|other than|besides|use rather than|rather than"
+    r"|tak\w+ (?:the )?place"
+    r"|(?:trade|exchange|switch)(?: \w+){1,3} for) "
 )
 _MISSING = re.compile(
     r" (?:no|without|don ?t have|haven ?t got|can ?t (?:find|get)|out of|ran out of|have no|don ?t like"
@@ -30,7 +32,8 @@ _LEAVES = tuple(
     re.compile(rf" (?:{words}) (?:any |the |my |some |a |an |her |his |our |plain |cow s |cows )*")
     for words in (
         r"instead of|in place of|rather than|substitut\w* for|subs? for|replacements? (?:for|of)|replacing"
-        r"|alternativ\w* (?:to|for|of)|replaces?|stands? in for|else than|other than|besides|trade\w*",
+        r"|alternativ\w* (?:to|for|of)|replaces?|stands? in for|else than|other than|besides|(?:trade"
+        r"|exchange|switch)(?: out)?|place of",
         r"swaps? for|swap(?:ping)?(?: out)?|use for|do for",
         r"out of|ran out of|don ?t have(?: any)?|haven ?t got(?: any)?|have no|got no|can ?t (?:find|get)",
         r"for|no|without|hate|don ?t like",

@@ -72,6 +72,10 @@ def temperature(question: Question) -> Answer | None:
 def _asked(question: Question, read: bool) -> bool:
     if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
         return False
+    if question.says("how long", "how many minutes") and not question.says(
+        "temp", "internal", "safe", "core"
+    ):
+        return False
     if question.says("temp", "internal", "degrees", "how hot", "how warm", "core temp", "inside of",
                      "the inside", "be inside", "be in the middle", "inside be", "should the middle",
                      "centre be", "center be"):  # fmt: skip
