@@ -55,19 +55,25 @@ def _ends(name: str, value: str) -> bool:
 
 def measured(seasoning: Seasoning, draft: Draft, units: str, store: Store) -> str:
     """The seasoning with its amount, as a step says it: "3 tbsp soy sauce", "a handful of parsley"."""
-    return _as_said(seasoning, units) or _as_usual(seasoning, pinch(seasoning, store), draft, units)
+    p = pinch(seasoning, store)
+    return _as_said(seasoning, p, units) or _as_usual(seasoning, p, draft, units)
 
 
-def _as_said(s: Seasoning, units: str) -> str:
+def _as_said(s: Seasoning, p: Pinch, units: str) -> str:
     """In the cook's own measure; "" when none was said, or only what it comes in (a jar)."""
     if s.qty is not None and s.unit in MEASURED:
         return of_it(spoons(s.qty * KITCHEN[s.unit][1], units), words.in_spoons(s.name))
     if s.qty is not None and s.unit in COUNTED:
         return _counted(s.qty, s.unit, s.name)
-    if s.qty is not None and s.unit in (None, "piece") and any(p.unit == "piece" for p in s.food.portions):
+    if (
+        s.qty is not None
+        and s.unit in (None, "piece")
+        and any(one.unit == "piece" for one in s.food.portions)
+    ):
         pieces = _counted(s.qty, "", s.name)
-        is_juice = s.food.id.endswith("-juice") and "juice" not in s.name
-        return f"the juice of {pieces}" if is_juice else pieces
+        is_poured = s.food.part == "liquid" or (s.food.part == "acid" and p.unit == "tbsp")
+        is_fruit = s.food.group in ("fruit", "citrus") and "juice" not in s.name
+        return f"the juice of {pieces}" if is_fruit and is_poured else pieces
     fluid = s.food.part == "liquid" or (s.food.group == "dairy" and s.food.part != "fat")
     if fluid and (s.grams or 0.0) >= SAID_ML:
         return f"{volume(s.grams or 0.0, units)} {s.name}"

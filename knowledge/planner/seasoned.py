@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 from knowledge.foods.model import When
 from knowledge.foods.store import Store
+from knowledge.planner import words
 from knowledge.planner.dinner import Seasoning
 from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
 from knowledge.planner.pinches import Pinch, measured, pinch
@@ -59,7 +60,9 @@ def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
         else:
             getattr(at, moment).append(said)
         if p.taken_out and moment not in ("table", "scatter"):
-            at.out.append(s.name)
+            at.out.append(
+                words.plural(s.name) if said[:1].isdigit() and not said.startswith("1 ") else s.name
+            )
     return at
 
 

@@ -92,7 +92,10 @@ def _for_the_pan(groups: Sequence[Group], tell: Telling) -> dict[int, str]:
 
 def _has_soy(tell: Telling) -> bool:
     """Whether a sauce that is nearly all salt comes later."""
-    return any((s.food.salt_g or 0.0) >= BRINY_G for s in tell.draft.dinner.seasonings)
+    briny = (
+        s.food for s in tell.draft.dinner.seasonings if s.food.part == "salty" and s.food.group != "stock"
+    )
+    return any((food.salt_g or 0.0) >= BRINY_G for food in briny)
 
 
 def _is_flesh(placed: Placed) -> bool:

@@ -142,7 +142,7 @@ def counted(number: float) -> str:
 
 def label(dish: Dish) -> str:
     """A dish as it is called in a step: "carrots", "chicken thigh" when there is one, "rice"."""
-    one = dish.piece_g and dish.piece_g > 40 and dish.grams < 1.3 * dish.piece_g
+    one = dish.piece_g and (dish.piece_g > 40 or dish.part == "aromatic") and dish.grams < 1.3 * dish.piece_g
     if one and dish.name.rsplit(" ", 1)[-1] not in NEVER_ONE:
         return dish.name
     return plural(dish.name)

@@ -152,6 +152,11 @@ def test_nobody_counts_out_twelve_and_a_half(store: Store) -> None:
     assert "and a half" not in told(made)
 
 
+def test_one_chili_is_one(store: Store) -> None:
+    made = planned(store, "lidded pot", Have(food_id="scotch-bonnet", qty=1.0), "lentil", "onion")
+    assert "scotch bonnets" not in told(made)
+
+
 def test_a_stick_of_celery_is_one_and_no_stalk_of_a_stick(store: Store) -> None:
     made = planned(
         store, "lidded pot", Have(food_id="celery", qty=2.0, said="celery stick"), "lentil", "onion"

@@ -64,6 +64,12 @@ def test_the_cooks_own_amount_wins(store: Store) -> None:
     assert "2 bay leaves" in told(planned(store, "lidded pot", *BRAISE, two))
 
 
+def test_a_fruit_that_is_poured_is_its_juice(store: Store) -> None:
+    made = planned(store, "lidded pot", *BRAISE, Have(food_id="orange", qty=1.0))
+    assert "the juice of 1 orange" in told(made)
+    assert "juice of" not in told(planned(store, "lidded pot", *BRAISE, Have(food_id="lime", qty=1.0)))
+
+
 def test_a_jar_is_what_it_comes_in_and_not_how_much(store: Store) -> None:
     jar = Have(food_id="curry-paste", qty=1.0, unit="jar")
     assert "3 tbsp curry paste" in told(planned(store, "lidded pot", *BRAISE, jar))
@@ -104,6 +110,9 @@ def test_what_is_salty_already_gets_no_more(store: Store) -> None:
     made = planned(store, "lidded pot", *BRAISE, "soy-sauce")
     assert "tsp salt" not in told(made)
     assert "Taste before you salt: soy sauce" in told(made)
+    cube = planned(store, "lidded pot", *BRAISE, "stock-cube")
+    assert "tsp salt and pepper" in told(cube)  # the meat; what is poured in has its own
+    assert "water with salt" not in told(cube)
 
 
 @pytest.mark.parametrize(
@@ -210,6 +219,7 @@ def test_capers_go_in_with_the_liquid_and_vinegar_in_the_braise(store: Store) ->
 
 def test_leaves_and_sticks_are_fished_out_and_a_bird_is_carved(store: Store) -> None:
     assert "Fish out the bay leaf" in told(planned(store, "lidded pot", *BRAISE, "bay-leaf"))
+    assert "Fish out the bay leaves" in told(planned(store, "lidded pot", *BRAISE, "bay-leaf", eaters=6.0))
     assert "Carve the whole chicken" in told(planned(store, "sheet pan", "whole-chicken", "potato"))
 
 
