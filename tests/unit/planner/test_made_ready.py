@@ -117,6 +117,14 @@ def test_dried_mushrooms_soak_before_they_go_in(store: Store) -> None:
     assert item.in_s - soak.at_s >= 9.5 * 60
 
 
+@pytest.mark.parametrize("vessel", ["lidded pot", "sheet pan"])
+def test_salted_fish_is_soaked_ahead_and_not_salted_again(store: Store, vessel: str) -> None:
+    made = planned(store, vessel, Have(food_id="salt-cod", grams=400.0), "potato", "onion")
+    step = next(s for s in made.steps if s.do is Do.PREP and "salt-cod" in s.foods)
+    assert "oak a day ahead" in step.text
+    assert not re.search(r"(Season|Rub) the salt cod", told(made))
+
+
 # ------------------------------------------------------------------ words
 
 
