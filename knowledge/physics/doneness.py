@@ -88,7 +88,7 @@ def goal(
     return Goal(
         kind=kind.value,
         target_degC=target,
-        kappa=_kappa(doneness, method),
+        kappa=_kappa(doneness, method, asked=to_degC is not None),
         dose_min=dose,
         z_below_K=doneness.z_below_K or 27.0,
         z_above_K=doneness.z_above_K or 42.0,
@@ -109,9 +109,14 @@ def _crisp_degC(food_id: str) -> float:
     return next((float(r["core_degC"]) for r in tables.rows("crisp_core") if r["food_id"] == food_id), 0.0)
 
 
-def _kappa(doneness: Doneness, method: str) -> float:
-    """Share of mean less core by which the core still rises, counted in: most of it after fierce heat."""
-    if method in ("broil", "saute") and doneness.kind is DoneKind.CORE:
+def _kappa(doneness: Doneness, method: str, *, asked: bool) -> float:
+    """Share of mean less core by which the core still rises, counted in.
+
+    Most of it after a broiler; after a hot pan too where a core is asked for, as charts give it after
+    standing. Without one the published minimum decides, before any rise.
+    """
+    fierce = method == "broil" or (method == "saute" and asked)
+    if fierce and doneness.kind is DoneKind.CORE:
         return tables.constant("broiler_kappa")
     return doneness.kappa
 

@@ -134,13 +134,19 @@ def test_a_slow_release_goes_on_cooking(store: Store) -> None:
     assert quick < slow < full
 
 
-@pytest.mark.parametrize("size_mm", [19.0, 25.0, 38.0, 50.0])
-def test_a_broiled_chop_still_rises_to_its_temperature(store: Store, size_mm: float) -> None:
-    """The carry-over that is counted under a broiler is there: a rest brings the middle to its target."""
+@pytest.mark.parametrize(
+    ("method", "size_mm"),
+    [("broil", 19.0), ("broil", 25.0), ("broil", 38.0), ("broil", 50.0)]
+    + [("saute", 19.0), ("saute", 25.0), ("saute", 38.0)],
+)
+def test_a_chop_from_fierce_heat_still_rises_to_its_temperature(
+    store: Store, method: str, size_mm: float
+) -> None:
+    """The carry-over that is counted after a broiler or a pan is there: a rest brings the middle to it."""
     food = store.food("pork-chop")
-    target = goal(food, store.doneness(food.doneness), method="broil", to_degC=63.0)
+    target = goal(food, store.doneness(food.doneness), method=method, to_degC=63.0)
     chop = piece(food, size_mm=size_mm, shape="brick", ratio_1=110 / size_mm, ratio_2=160 / size_mm)
-    fire = media.broiler(290.0)
+    fire = media.broiler(290.0) if method == "broil" else media.open_pan(180.0, surface="meat", flat=True)
     alone = Case(
         piece=chop, phases=(Phase(medium=fire, duration_s=None),), goal=replace(target, safe_degC=None)
     )
