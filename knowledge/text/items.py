@@ -9,11 +9,12 @@ from itertools import takewhile
 from knowledge.text.amounts import Amount
 from knowledge.text.attach import attach, each_of, joined, put_mark
 from knowledge.text.model import Item
-from knowledge.text.normalise import Flat
+from knowledge.text.normalise import Flat, key
 from knowledge.text.roles import Role
 from knowledge.text.same import common_name, is_dish, merge_neighbours
 from knowledge.text.segments import Found, Segment
 from knowledge.text.tokens import Token
+from knowledge.text.unknown import is_measured
 from knowledge.text.vocabulary import Vocabulary, words
 
 _NO_CAN_STATE = ("sauce", "soup", "stock", "paste", "puree", "beer")
@@ -40,7 +41,9 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
             continue
         foods = [e.food for e in segment.elements if e.food]
         if not foods:
-            if last is not None:
+            said = segment.of("word")
+            food_word = vocabulary.names_food(key(" ".join(e.word for e in said)))
+            if last is not None and not (food_word and is_measured(segment, said)):
                 _orphans(segment, last, vocabulary)
             inherited = _inherit(segment, inherited)
             continue

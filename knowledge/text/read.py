@@ -198,7 +198,7 @@ def _plan_reading(
         wishes=() if seen.bare else (*kinds.wishes(_beside_foods(seen)), *styles(seen.tokens, seen.hits)),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
-        unknown=tuple(i.phrase for i in seen.unknown),
+        unknown=tuple(i.phrase for i in seen.unknown if i.food_id is None),
         asks=(*(ASK_WARM.format(food=one.name) for one in warm if one.hours is None), *_asks(kept)),
     )
 

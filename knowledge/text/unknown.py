@@ -17,7 +17,8 @@ _MAX_WORDS = 3
 _VOWELS = frozenset("aeiouy")
 _LEADING = frozenset([
     "some", "a", "an", "the", "of", "my", "have", "i", "got", "we", "ive", "this", "that", "more",
-    "also", "use", "add", "using", "there", "is", "are", "for", "it", "its", "need", "want", "to",
+    "also", "use", "add", "je", "pro", "using", "there", "is", "are", "for", "it", "its", "need", "want",
+    "to",
 ])  # fmt: skip
 
 
@@ -90,7 +91,12 @@ def _unknown(
         said = said[:-1]
     if not 1 <= len(said) <= _MAX_WORDS or said[-1].at - said[0].at >= len(said):
         return None
+    named = vocabulary.names_food(key(" ".join(e.word for e in said)))
+    if is_measured(segment, said) or (named and _is_alone(segment, said) and not lone):
+        return _item([said[0].at, said[-1].at], _amount_of(segment), None, flat, tokens, vocabulary)
     strange = [e for e in said if len(e.word) > 2 and not _plain(e.word, vocabulary)]
+    if any(e.word in _PERSONS for e in segment.of("word")):
+        return None  # "my partner retches"
     if not strange or (lone and not segment.of("amount")):
         return None
     if any(e.word in ("style", "cuisine", "flavour", "flavor", "vibes", "type", "night") for e in said):
@@ -101,19 +107,63 @@ def _unknown(
     keys = tuple(key(e.word) for e in said)
     if keys in dishes or any((k,) in dishes for k in keys):
         return None
-    amount = segment.of("amount")[0].amount if segment.of("amount") else None
+    amount = _amount_of(segment)
     states = [e.mark[1] for e in segment.of("mark") if e.mark[0] == "state"]
     return _item([said[0].at, said[-1].at], amount, states[0] if states else None, flat, tokens)
 
 
+_PERSONS = frozenset([
+    "partner", "wife", "husband", "hubby", "kid", "kids", "son", "daughter", "mum", "mom", "dad", "nan", "he",
+    "she", "they", "we", "you", "him", "her", "us", "me", "who", "everyone", "guest", "guests", "friend",
+    "friends", "sister", "brother", "boy", "girl", "boys", "girls", "toddler", "baby", "family", "lot",
+])  # fmt: skip
+_NO_FOOD = frozenset([
+    "water", "total", "all", "each", "max", "weight", "together", "it", "them", "that", "left", "more", "so",
+    "altogether", "worth", "stuff", "food", "shopping", "things", "one", "ones", "oven", "pan", "pot", "tray",
+    "dish", "portion", "portions", "day", "days", "size", "bowl", "plate", "drained", "net", "gross", "here",
+    "there", "cooked", "raw", "dry", "per", "person", "head", "heads", "big", "small", "ish", "max", "min",
+])  # fmt: skip
+
+
+def _is_alone(segment: Segment, said: Sequence[Element]) -> bool:
+    """Whether there is nothing but the words and a number in front of them."""
+    return len(said) + len(segment.of("amount")) == len(segment.elements)
+
+
+def _amount_of(segment: Segment) -> Amount | None:
+    return segment.of("amount")[0].amount if segment.of("amount") else None
+
+
+def is_measured(segment: Segment, said: Sequence[Element]) -> bool:
+    """Whether words that name no food are weighed like one: "300 g heart", "4 schnitzel, 150 g each"."""
+    amounts = [e.amount for e in segment.of("amount") if e.amount]
+    if not said:
+        return False
+    if len(amounts) not in (1, 2) or any(e.word in _NO_FOOD | _PERSONS for e in segment.of("word")):
+        return False
+    weighed = any(amount.kind in ("weight", "container") and not amount.article for amount in amounts)
+    counted = any(amount.bare and not amount.article for amount in amounts) and len(said) == 1
+    beside = abs(said[0].at - segment.of("amount")[0].at) <= _BESIDE
+    return beside and (weighed or (counted and (key(said[0].word),) in words().dishes)) and len(said) <= 2
+
+
+_BESIDE = 4  # tokens from an amount to the word it is of
+
+
 def _item(
-    at: Sequence[int], amount: Amount | None, state: str | None, flat: Flat, tokens: Sequence[Token]
+    at: Sequence[int],
+    amount: Amount | None,
+    state: str | None,
+    flat: Flat,
+    tokens: Sequence[Token],
+    vocabulary: Vocabulary | None = None,
 ) -> Item:
-    """An item of the words from the first to the last place."""
+    """An item of the words from the first to the last place; `vocabulary` is asked for its food."""
     said = [t.text for t in tokens[at[0] : at[-1] + 1]]
+    meanings = vocabulary.meanings(key(" ".join(said))) if vocabulary else ()
     return Item(
         name=" ".join([*said[:-1], singular(said[-1])]),
-        food_id=None,
+        food_id=meanings[0] if meanings else None,
         qty=amount.qty if amount else None,
         unit=amount.unit if amount else None,
         grams=float(round(amount.grams)) if amount and amount.grams is not None else None,
@@ -121,7 +171,7 @@ def _item(
         cut=None,
         size=amount.size if amount else None,
         phrase=flat.said(tokens[at[0]].start, tokens[at[-1]].end),
-        sure=False,
+        sure=bool(meanings),
     )
 
 

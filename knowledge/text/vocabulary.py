@@ -186,6 +186,11 @@ class Vocabulary:
         """The figures of a named food, if the store has them."""
         return self._store.food(named.food_id) if named.food_id else None
 
+    def names_food(self, known: str) -> bool:
+        """Whether it is a food's own name, also one that is a plain word in other talk ("heart")."""
+        food = self._store.named(known) if known in self._store.names() else None
+        return food is not None and key(food.name) == known
+
     def meanings(self, known: str) -> tuple[str, ...]:
         """The ids of all foods that a name (in the form of `key`) may mean, best first."""
         phrase = self.phrases.get(tuple(known.split()))

@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
+import json
 from functools import lru_cache
+from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from knowledge.foods.model import Role
 from knowledge.foods.store import Store, open_store
 from knowledge.text import read
-from knowledge.text.model import Kind
-from knowledge.text.normalise import key, singular
+from knowledge.text.model import Context, Kind
+from knowledge.text.normalise import flatten, key, singular
+from knowledge.text.roles import Role as TextRole
+from knowledge.text.seen import look
+from knowledge.text.tokens import tokenise
+from knowledge.text.vocabulary import vocabulary, words
+
+DATA = Path(__file__).parents[1] / "data"
 
 _QUICK = settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 _KITCHEN = [
@@ -96,3 +106,52 @@ def test_a_weight_reads_the_same_before_and_after_its_food(
     text = f"{n} {unit} {food}, leeks" if before else f"{food} {n}{unit}, leeks"
     item = read(text, store=store()).items[0]
     assert (item.qty, item.unit, item.grams) == (n, unit, round(n * grams))
+
+
+@lru_cache(maxsize=1)
+def _names() -> tuple[str, ...]:
+    """Every name of a food that cooks, as the store calls it."""
+    return tuple(food.name for food in store().foods() if food.role is Role.COOK)
+
+
+_AMOUNTS = ["", "2 ", "300 g ", "1.5 lb ", "half a ", "a bag of ", "a splash of ", "lots of ", "3 x 120 g "]
+_BETWEEN = [", ", "\n", "; ", " and ", " + ", ", some ", " :( , "]
+_LIST = st.lists(
+    st.tuples(st.sampled_from(_AMOUNTS), st.integers(0, 10_000), st.sampled_from(_BETWEEN)),
+    min_size=3,
+    max_size=7,
+)
+
+
+@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(_LIST)
+def test_no_food_of_a_list_vanishes(drawn: list[tuple[str, int, str]]) -> None:
+    """Each one is at hand, excluded or named as unknown: all of the list is told in what was read."""
+    names = _names()
+    foods = [(amount, names[n % len(names)], between) for amount, n, between in drawn]
+    text = "".join(f"{amount}{name}{between}" for amount, name, between in foods).rstrip(",;+ \n:(")
+    reading = read(text, store=store())
+    told = " ".join([*(i.name for i in reading.items), *(i.phrase for i in reading.items),
+                     *reading.excluded, *reading.unknown]).lower()  # fmt: skip
+    ids = {item.food_id for item in reading.items}
+    for _, name, _ in foods:
+        food = store().named(name)
+        assert food is not None
+        assert food.id in ids or set(key(name).split()) & set(key(told).split()), name
+
+
+@pytest.mark.parametrize("file", ["dev", "own_a", "own_b", "own_c", "own_d", "own_e", "own_f"])
+def test_every_food_found_in_a_labelled_dinner_is_told(file: str) -> None:
+    """Whatever the reader finds in a dinner is at hand, refused, or told to be the dish aimed at."""
+    for line in (DATA / f"messages_{file}.jsonl").read_text(encoding="utf-8").splitlines():
+        gold = json.loads(line)
+        if gold["kind"] != "plan":
+            continue
+        reading = read(gold["text"], store=store())
+        told = {item.food_id for item in reading.items} | {
+            food.id for name in reading.excluded if (food := store().named(name))
+        }
+        flat = flatten(gold["text"], words().emoji)
+        for found in look(flat, tokenise(flat.text), vocabulary(store()), Context()).found:
+            if found.role in (TextRole.HAVE, TextRole.REFUSED) and found.named.food_id:
+                assert found.named.food_id in told, (gold["text"], found.named.name)
