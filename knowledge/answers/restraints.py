@@ -84,7 +84,8 @@ def restraint(question: Question, *, apart: Iterable[Mention] = ()) -> Restraint
     """What the question rules out; `apart` are the foods to be replaced and the ones held out instead."""
     apart = tuple(apart)
     words = question.plain.split()
-    foods = tuple(m for m in question.mentions if m not in apart and rules_out(question, m))
+    others = (m for m in question.mentions if m not in apart)
+    foods = tuple(m for m in others if rules_out(question, m) or is_refused(question, m))
     left = list(words)
     for mention in question.mentions:
         own = " ".join(words[mention.start : mention.end])

@@ -63,10 +63,12 @@ def _whole(question: Question, mention: Mention, token: str) -> Subject:
         end += 1
     inside = [m for m in question.mentions if start <= m.start and m.end <= end]
     left_over = end - start - sum(m.end - m.start for m in inside)
+    state = words[start - 1] if start > 0 else ""
+    stated = [food for m in inside if (food := _by_name(question.store).get(f"{state} {m.food.name}"))]
     around = f" {' '.join(words[start : mention.start])} · {' '.join(words[mention.end : end])} "
     return Subject(
         name=" ".join(words[start:end]),
-        foods=tuple(m.food for m in inside),
+        foods=(*(m.food for m in inside), *stated),  # dried fruit holds what fresh fruit does not
         exact=left_over == 0 and len(inside) == 1 and mention.phrase not in _loose(question.store),
         names_it=token in diets_said(around, question.store).values(),
     )
@@ -115,6 +117,11 @@ def _rows(store: Store) -> tuple[tuple[str, dict[str, str]], ...]:
     return tuple(
         (phrase, dict(row)) for row in store.table("allergens_said") for phrase in row["words"].split(";")
     )
+
+
+@lru_cache(maxsize=4)
+def _by_name(store: Store) -> dict[str, Food]:
+    return {food.name: food for food in store.foods()}
 
 
 @lru_cache(maxsize=4)

@@ -39,6 +39,9 @@ _LEAVES = tuple(
         r"for|no|without|hate|don ?t like",
     )
 )
+_REPLACED_AFTER = re.compile(
+    r"(?:replacements?|substitutes?|alternatives?|swaps?|subs?|stand ins?)\b(?! for| of)"
+)
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
 _OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|do)\b")
 _WAY_TO_MAKE = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+){0,2} $")
@@ -72,7 +75,7 @@ def _meant(question: Question) -> tuple[Mention, Mention | None, Restraint]:
     leaving = _leaving(question)
     others = [m for m in question.mentions if m.food.id != leaving.food.id and not rules_out(question, m)]
     held_out = next((m for m in others if not is_refused(question, m) and _offered(question, m)), None)
-    same = [m for m in question.mentions if m.phrase == leaving.phrase]
+    same = [m for m in question.mentions if m.phrase == leaving.phrase and not is_refused(question, m)]
     apart = [m for m in (leaving, *same, held_out) if m is not None and not rules_out(question, m)]
     return leaving, held_out, restraint(question, apart=apart)
 
@@ -156,6 +159,10 @@ def _leaving(question: Question) -> Mention:
     if eggs and question.says("bind", "hold"):
         return eggs
     kept = tuple(m for m in question.mentions if not rules_out(question, m))
+    words = question.plain.split()
+    before = next((m for m in kept if _REPLACED_AFTER.match(" ".join(words[m.end : m.end + 2]))), None)
+    if before is not None:
+        return before  # "almond replacement without soy"
     for mentions in (kept, question.mentions):
         for pattern in _LEAVES:
             for found in pattern.finditer(question.plain):

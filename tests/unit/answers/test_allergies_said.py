@@ -13,6 +13,7 @@ import pytest
 
 from knowledge.answers import ask
 from knowledge.answers.eaters import ruled_out
+from knowledge.diets import bars
 from knowledge.foods.store import Store
 
 NUTS = "pecan|hazelnut|almond|cashew|walnut|pistachio|macadamia|brazil|peanut"
@@ -84,6 +85,42 @@ def test_what_may_cross_react_is_left_out(store: Store, text: str, kin: str) -> 
     answer = ask(text, store=store).answer
     assert kin not in offered(answer)
     assert "doctor" in answer
+
+
+TOKENS = {
+    "nuts": "no nuts", "dairy": "no dairy", "gluten": "no gluten", "shellfish": "no shellfish",
+    "fish": "no fish", "eggs": "no egg", "soy": "no soy", "sesame": "no sesame", "celery": "no celery",
+    "mustard": "no mustard",
+    "sulphites": "no sulphite", "wheat": "no wheat", "peanuts": "no peanut",
+}  # fmt: skip
+WAYS = [
+    "my guest can't have {0}, what can i use instead of {1}",
+    "substitute for {1}, {0} allergy",
+    "he reacts to {0}, swap for {1}",
+    "{1} replacement without {0}",
+    "what replaces {1} for my {0} intolerant son",
+]
+
+
+def test_no_food_of_the_table_is_offered_against_any_allergen(store: Store) -> None:
+    ids = sorted({row["food_id"] for row in store.table("substitutions")})
+    for at, food_id in enumerate(ids):
+        for turn, (said, token) in enumerate(TOKENS.items()):
+            text = WAYS[(at + turn) % len(WAYS)].format(said, store.food(food_id).name)
+            ideas = re.sub(r"\([^)]*\)", "", offered(ask(text, store=store).answer))
+            foods = [store.named(idea.strip()) for idea in re.split("[;,]", ideas)]
+            assert not [food.id for food in foods if food and bars(food, token)], text
+
+
+def test_no_food_that_holds_an_allergen_is_called_free_of_it(store: Store) -> None:
+    """Nor when a strange word stands before its name or after it."""
+    for food in store.foods():
+        for said, token in TOKENS.items():
+            if not bars(food, token):
+                continue
+            for name in (food.name, f"zanzibar {food.name}", f"{food.name} paste"):
+                answer = ask(f"is {name} ok with a {said} allergy", store=store).answer
+                assert not answer.startswith("Yes"), (name, said, answer)
 
 
 def test_every_food_offered_comes_with_its_allergens(store: Store) -> None:
