@@ -50,6 +50,8 @@ APPETITE = 0.87  # the servings of the tables are generous when each eater has o
 GENEROUS = {"protein": 2.0, "starch": 2.1, "vegetable": 2.6, "aromatic": 1.6}  # servings for one hungry
 UNSAID = 2.0  # so much more, when nobody said how many eat
 TAKEN = 1.25  # servings for each eater, when the rest is kept
+WEIGHTS = frozenset({"g", "kg", "lb", "oz", "pound", "ounce", "gram", "kilo"})
+MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 MOST_ODD = 3.0  # times the usual piece; beyond that a number counts something else
 ONE_FOR = 4  # eaters for whom "an onion" is one
 LITTLE_G, LITTLE_ML = 30.0, (30.0, 60.0)  # "a bit of" for each eater, "a splash of" for all
@@ -119,12 +121,16 @@ def piece_of(food: Food, have: Have) -> tuple[float | None, str]:
     return None, ""
 
 
-def one_g(have: Have, usual_g: float | None) -> float | None:
+def one_g(food: Food, have: Have, usual_g: float | None) -> float | None:
     """One of its pieces [g]: what was said of so many divides into, else the table's; less of one is one."""
-    if usual_g is None or have.grams is None or have.unit not in (None, *PIECE_UNITS):
+    if usual_g is None or have.grams is None or have.unit not in (None, *PIECE_UNITS, *WEIGHTS):
         return usual_g
-    if have.qty:
-        one = have.grams / have.qty
+    qty = None if have.unit in WEIGHTS else have.qty
+    joint = food.whole_shape in ("joint", "bird") and food.part == "protein"
+    if joint and not qty and not have.cut and usual_g <= have.grams < MOST_ONE * usual_g:
+        return have.grams  # a large one
+    if qty:
+        one = have.grams / qty
         return one if usual_g / MOST_ODD <= one <= usual_g * MOST_ODD else usual_g
     return have.grams if usual_g / MOST_ODD <= have.grams < usual_g else usual_g
 

@@ -6,9 +6,8 @@ from collections.abc import Iterable, Sequence
 
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
-from knowledge.planner import amounts, cautions, explain, steps, words
+from knowledge.planner import amounts, cautions, explain, rounds, steps, words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
-from knowledge.planner.feeding import served
 from knowledge.planner.hints import flavour_hint
 from knowledge.planner.model import (
     Alternative,
@@ -41,7 +40,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         size=draft.size.id,
         fill=draft.fill,
         settings=_settings(draft),
-        serves=float(amounts.persons(served(draft), draft.dinner.eaters, said=request.eaters_said)),
+        serves=float(amounts.persons(rounds.fed(draft), draft.dinner.eaters, said=request.eaters_said)),
         total_s=total_s,
         hands_on_s=min(sum(HANDS.get(s.do, 1.0) * s.hands_s for s in done), total_s),
         cooking_s=draft.stages.serve_s,
@@ -59,10 +58,10 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
                 [
                     *_read_as(request),
                     *_for_whom(draft, request),
-                    *draft.dinner.assumed,
+                    *rounds.assumed(draft),
                     *_size(draft, request),
                     *_basics(draft),
-                    *_kept_back(draft),
+                    *rounds.told(draft),
                 ]
             )
         ),
@@ -156,7 +155,7 @@ def _read_as(request: Request) -> Iterable[str]:
 def _for_whom(draft: Draft, request: Request) -> Iterable[str]:
     """For how many it is, when nobody said."""
     eaters = draft.dinner.eaters
-    feeds = amounts.persons(served(draft), eaters, said=request.eaters_said)
+    feeds = amounts.persons(rounds.fed(draft), eaters, said=request.eaters_said)
     if not request.eaters_said:
         enough = f" (there would be enough for {feeds})" if feeds > eaters else ""
         yield f"dinner for {min(feeds, eaters):g}{enough}"
@@ -178,22 +177,9 @@ def _basics(draft: Draft) -> Iterable[str]:
     )
 
 
-def _kept_back(draft: Draft) -> Iterable[str]:
-    """What did not fit into the vessel and stays for another day."""
-    listed = {d.food.id: d for d in draft.dinner.dishes}
-    used = [
-        words.amount(p.way.dish, draft.kitchen.units)
-        for p in draft.placed
-        if p.way.dish.grams < 0.92 * listed[p.way.dish.food.id].grams
-    ]
-    if used:
-        fits = words.listed(used)
-        yield f"the {draft.size.id} has room for {fits}; keep the rest or cook it in a second round"
-
-
 def _short(draft: Draft, request: Request) -> Iterable[str]:
     """What would round it off, when there is not enough for everyone or no protein."""
-    feeds, eaters = served(draft), draft.dinner.eaters
+    feeds, eaters = rounds.fed(draft), draft.dinner.eaters
     if request.eaters_said and feeds < LIGHT * eaters:
         whole = amounts.persons(feeds, eaters, said=True)
         short = f"feeds about {whole}" if whole < eaters else "on the light side"

@@ -28,7 +28,6 @@ from knowledge.units import volume, weight
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
-MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 FLAT = "flattened"  # cut of a bird without its backbone
@@ -298,8 +297,7 @@ def scaled(dish: Dish, factor: float) -> Dish:
 
 def _is_one_joint(dish: Dish) -> bool:
     """Whether it is a single joint or bird."""
-    large = dish.weighed and dish.usual_g is not None and dish.grams < MOST_ONE * dish.usual_g
-    return dish.food.whole_shape in ONE_PIECE and not dish.cut_said and (dish.pieces == 1 or large)
+    return dish.food.whole_shape in ONE_PIECE and not dish.cut_said and dish.pieces == 1
 
 
 def _dish(
@@ -326,7 +324,7 @@ def _dish(
         state=state,
         kind=kind,
         cut_said=have.cut or "",
-        piece_g=amounts.one_g(have, usual),
+        piece_g=amounts.one_g(food, have, usual),
         usual_g=usual,
         across_mm=have.across_mm,
         name=name,

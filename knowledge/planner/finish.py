@@ -19,6 +19,7 @@ from knowledge.planner.phrases import (
     names,
     targets,
 )  # fmt: skip
+from knowledge.planner.rounds import second_round
 from knowledge.planner.seasoned import salty
 from knowledge.planner.stages import add_at_s, out_s
 from knowledge.planner.telling import step
@@ -48,6 +49,7 @@ def finish(tell: Telling) -> Iterator[Step]:
     checks += _check(late, end, tell)
     yield from (replace(c, text=f"{c.text} {NOT_YET}") if n == 0 else c for n, c in enumerate(checks))
     yield from _rest(tell, end)
+    yield from second_round(draft, tell.units)
     yield step(Do.SERVE, when.serve_s, _table(tell), draft.placed, hands_s=60)
 
 

@@ -17,7 +17,8 @@ from knowledge.physics import media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
-from knowledge.planner.dinner import MOST_ONE, Dish
+from knowledge.planner.amounts import MOST_ONE
+from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Learned

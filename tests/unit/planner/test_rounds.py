@@ -1,0 +1,59 @@
+"""What one sheet does not hold goes on in a second round, with its time; assumed amounts just shrink.
+
+How much a sheet holds and how a ham is cooked are common practice, no source; hot holding at 63 °C: UK FSA.
+"""
+
+from __future__ import annotations
+
+from knowledge.foods.store import Store
+from knowledge.planner import plan, words
+from knowledge.planner.dinner import gather
+from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
+
+SHEET = Kitchen(vessels=(VesselAt(id="sheet pan"),))
+DRUMSTICKS = (Have(food_id="chicken-drumstick", qty=26.0), Have(food_id="potato", grams=2500.0))
+
+
+def planned(store: Store, have: tuple[Have, ...], eaters: float, kitchen: Kitchen = SHEET) -> Plan:
+    made = plan(Request(have=have, eaters=eaters, eaters_said=True, kitchen=kitchen), store=store)
+    assert isinstance(made, Plan)
+    return made
+
+
+def test_a_crowd_eats_in_two_rounds(store: Store) -> None:
+    made = planned(store, DRUMSTICKS, 9.0)
+    [again] = [s for s in made.steps if s.text.startswith("Second round")]
+    assert again.do is Do.HEAT
+    assert "on the table" in again.text
+    assert "63 °C" in again.text
+    assert any(said.startswith("two rounds") for said in made.assumed)
+    assert made.serves == 9
+    assert not any("put bread" in said for said in made.advice)
+
+
+def test_what_fits_is_one_round(store: Store) -> None:
+    made = planned(
+        store, (Have(food_id="chicken-drumstick", qty=6.0), Have(food_id="potato", grams=600.0)), 3.0
+    )
+    assert not any("ound" in s.text and s.text.startswith("Second") for s in made.steps)
+
+
+def test_of_what_was_only_assumed_nothing_is_kept(store: Store) -> None:
+    have = (Have(food_id="chicken-drumstick", qty=12.0), Have(food_id="potato", several=True),
+            Have(food_id="carrot", several=True), Have(food_id="parsnip", several=True))  # fmt: skip
+    made = planned(store, have, 8.0)
+    potatoes = next(i for i in made.items if i.food_id == "potato")
+    assert not any("potato" in said and "keep the rest" in said for said in made.assumed)
+    asked = next(d for d in gather(made.request, store=store).dishes if d.food.id == "potato")
+    if potatoes.grams < asked.grams:
+        assert words.amount(asked, "metric") not in made.assumed
+
+
+def test_a_ham_joint_is_simmered_where_there_is_a_pot(store: Store) -> None:
+    kitchen = Kitchen(vessels=(VesselAt(id="sheet pan"), VesselAt(id="lidded pot", size="7 l")))
+    have = (Have(food_id="gammon", grams=1900.0), Have(food_id="potato", several=True), Have(food_id="leek"))
+    made = planned(store, have, 6.0, kitchen)
+    assert made.vessel == "lidded pot"
+    ham = next(i for i in made.items if i.food_id == "gammon")
+    assert ham.grams == 1900.0
+    assert ham.label == "gammon"  # one joint
