@@ -25,8 +25,10 @@ _CONTAINS = re.compile(
     rf"|made (?:with|of|from)|(?:what|which) [\w ]+ (?:is|are) in) |{_IS_ALLERGEN}"
 )
 _FIT = re.compile(
-    r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:i|we|he|she|they|a|my)|eat|allerg\w*|intoleran\w*) "
+    r" (?:\w+ free|ok|okay|fine|safe|suitable|can (?:\w+ ){1,6}(?:have|eat)|can (?:i|we|he|she|they|a|my)"
+    r"|eat|allerg\w*|intoleran\w*) "
 )
+_ASKS_OF_IT = re.compile(r" (?:is|are|can|does|do|has|have|will|would|may|eat|ok|okay|safe) ")
 _FOR_ALLERGY = re.compile(r" (?:free|allerg\w*|intoleran\w*|sensitiv\w*) ")
 _ASKS_FIT = re.compile(
     r"^ (?:is|are|does|do|can|could|may|would|will) | (?:ok|okay|safe|suitable) (?:for|with|if) "
@@ -58,7 +60,7 @@ def allergens(question: Question) -> Answer | None:
     if (
         question.says("allergen", "allergic to", "allergies in")
         and question.mentions
-        and not re.search(r" (?:is|are|can|does|do|has|have) ", plain.replace("what allergens are", ""))
+        and not _ASKS_OF_IT.search(plain.replace("what allergens are", ""))
     ):
         return _listed(question, question.mentions[0])
     if not _ASKS_DIET.search(plain):

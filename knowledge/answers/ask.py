@@ -11,6 +11,7 @@ from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servi
 from knowledge.answers.conversion import conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
+from knowledge.answers.guard import guarded
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
@@ -72,5 +73,5 @@ def ask(
     for answer in TYPED:
         found = answer(question)
         if found is not None:
-            return found
+            return guarded(question, found)
     return unknown(question)

@@ -57,7 +57,7 @@ def cook_time(question: Question) -> Answer | None:
     """How long a food takes in a way of cooking, at its usual sizes or the one named."""
     asked = question.says(
         *HOW, "how long", "cook time", "cooking time", "how many min", "minutes", "time_", "times_",
-        "how much time", "roasting time", "oven time", "how many hours",
+        "how much time", "hours", "timing", "roasting time", "oven time", "how many hours",
     )  # fmt: skip
     return _timed(question) if asked else None
 

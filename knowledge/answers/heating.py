@@ -83,7 +83,7 @@ def way_of(question: Question) -> str:
 
 def is_elsewhere(question: Question) -> bool:
     """True if it is to be cooked in something that we compute nothing for."""
-    return question.says(*_ELSEWHERE)
+    return question.says(*_ELSEWHERE) and not question.says("oven", "slow cooked")
 
 
 def weight_g(question: Question) -> float | None:

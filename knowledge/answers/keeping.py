@@ -25,6 +25,9 @@ ASKED = (
     "from last week", "from sunday", "since",
 )  # fmt: skip
 NOT_STORED = (
+    "moist", "juicy", "stay crisp", "crunchy", "from getting", "from turning", "straight from",
+    "from the freezer",
+    "from freezer", "keep tender",
     "keep pace", "keep up", "keeps pace", "keep its shape", "keep their shape", "keep crisp", "keep it crisp",
     "keep green", "keep it green", "keep warm", "keep hot",
     "from sticking", "from going", "from burning", "from drying", "from splitting", "from falling",

@@ -111,11 +111,22 @@ def restraint(question: Question, *, apart: Iterable[Mention] = ()) -> Restraint
 def rules_out(question: Question, mention: Mention) -> bool:
     """True if the words around a food rule it out: "peanut free", "can't have milk", "eggs make her ill"."""
     words = question.plain.split()
-    before = " ".join(words[max(mention.start - 5, 0) : mention.start])
+    before = " ".join(words[_after_the_last(question, mention) : mention.start])
     after = " ".join(words[mention.end : mention.end + 3])
     if _AFTER.match(after) or _BEFORE.search(before):
         return True
     return is_refused(question, mention) and ANY_CUE.search(question.plain) is not None
+
+
+def _after_the_last(question: Question, mention: Mention) -> int:
+    """From which word on a cue may speak of a food: not over another one that is no part of a list.
+
+    "Allergic to fish, eat oyster sauce" is about the fish; "can't have milk, eggs or nuts" about all.
+    """
+    first = max(mention.start - 5, 0)
+    last = max((m.end for m in question.mentions if m.end <= mention.start), default=0)
+    listed = last == mention.start or question.plain.split()[mention.start - 1] in ("and", "or", "nor")
+    return first if listed else max(first, last)
 
 
 def is_refused(question: Question, mention: Mention) -> bool:

@@ -31,7 +31,8 @@ _IS_TIN = (
 _SERVES = re.compile(
     rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for"
     rf"|written for)(?: about)? {_N}(?: people| persons"
-    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it for|cook for|feeds?|serves?|for|got"
+    rf"| servings| portions)? (?:.* )?(?:need|want|to|have|make it|make it for|cook for|feeds?|serves?|for"
+    rf"|got"
     rf"|into)(?: to)?"
     rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {_N} "
 )
@@ -44,8 +45,8 @@ _FROM_TO = re.compile(
     rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
 )
 _SCALES = (
-    "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change", "times",
-    "factor", "resize",
+    "make it", "make for", "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change",
+    "times", "factor", "resize",
     "recipe", "how much more", "need", "instead", "vs_", "versus", "same as", "equal", "bigger",
     "smaller", "fit",
 )  # fmt: skip

@@ -58,7 +58,7 @@ def temperature(question: Question) -> Answer | None:
         text = f"{_verdict(read[0], need_degC)} {text}"
     else:
         text += _stricter(lead, rows) + _doneness(question, minimum)
-        if minimum in ("poultry", "ground_meat", "fish") and question.says(
+        if minimum in ("poultry", "ground_meat", "fish", "offal", "game") and question.says(
             "rare", "pink", "undercooked", "underdone"
         ):
             text = f"No, not underdone. {text}"

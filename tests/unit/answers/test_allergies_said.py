@@ -215,3 +215,31 @@ def test_the_eaters_of_a_kitchen_are_honoured_or_refused(store: Store) -> None:
     assert not tokens
     assert len(problems) == 2
     assert "plutonium" in problems[0]
+
+
+@pytest.mark.parametrize(
+    ("text", "barred"),
+    [
+        ("i avoid gluten: how do i thicken a stew", "flour"),
+        ("how do i thicken the sauce, my guest is coeliac", "flour"),
+        ("my soup is bland, he can't have dairy", "cheese"),
+    ],
+)
+def test_advice_for_all_names_what_this_eater_leaves_out(store: Store, text: str, barred: str) -> None:
+    answer = ask(text, store=store).answer
+    assert re.search(rf"leave out: [^.]*{barred}", answer), answer
+
+
+@pytest.mark.parametrize(
+    ("text", "verdict"),
+    [
+        ("can my son who is allergic to fish eat oyster sauce", "^(?!Yes)"),
+        ("can coeliacs have polenta", "^Yes"),
+        ("will someone allergic to mussels be ok with prawns", "^Not surely"),
+        ("can people with a peanut allergy have almonds", "^Not surely"),
+    ],
+)
+def test_who_may_eat_what_is_read_in_either_order(store: Store, text: str, verdict: str) -> None:
+    answer = ask(text, store=store).answer
+    assert re.search(verdict, answer)
+    assert "doctor" in answer
