@@ -76,8 +76,8 @@ KITCHEN = {
         food_id=FOOD,
         unit=Id("unit", "units_kitchen.unit", words=frozenset((
             "bird", "breast", "bundle", "chop", "claw", "cob", "crown", "dozen", "fillet", "link", "loaf",
-            "loin", "patty", "pod", "rack", "rasher", "ring", "side", "spear", "steak", "tail", "tentacle",
-            "thigh", "tin", "tuber", "unit", "wing",
+            "loin", "patty", "pod", "rack", "rasher", "ring", "sausage", "side", "spear", "steak", "tail",
+            "tentacle", "thigh", "tin", "tuber", "unit", "wing",
         ))),
         size=maybe(one_of("small", "medium", "large", "extra large", "jumbo")),
         grams=number(0.01, 20000, "g"),

@@ -34,6 +34,7 @@ PIECE_UNITS = (
     "fillet",
     "steak",
     "head",
+    "sausage",
 )  # what one of it may be called
 SALTY_G = 2.2  # of salt in 100 g: meat so salty is there for its flavour
 ALONE_G = 120.0  # of it, when it is all the protein there is
@@ -50,6 +51,7 @@ APPETITE = 0.87  # the servings of the tables are generous when each eater has o
 GENEROUS = {"protein": 2.0, "starch": 2.1, "vegetable": 2.6, "aromatic": 1.6}  # servings for one hungry
 UNSAID = 2.0  # so much more, when nobody said how many eat
 TAKEN = 1.25  # servings for each eater, when the rest is kept
+SEVERAL = 2.0  # counted so, a ring's worth of sausage is links for one each
 WEIGHTS = frozenset({"g", "kg", "lb", "oz", "pound", "ounce", "gram", "kilo"})
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 MOST_ODD = 3.0  # times the usual piece; beyond that a number counts something else
@@ -97,6 +99,8 @@ def as_named(food: Food, have: Have) -> Have:
         return replace(have, qty=1.0, unit=word if known else "piece")
     if have.unit not in (None, "piece") or word not in PIECE_UNITS or not portion(food, word, have.size):
         return have
+    if word == "sausage" and not have.several and (have.qty or 0.0) < SEVERAL:
+        return have  # "a smoked sausage" may be the ring
     sliced = "sliced" if word == "steak" and food.whole_shape == "joint" else None
     counted = have.qty is not None or not have.several
     return replace(have, unit=word if counted else have.unit, cut=have.cut or sliced)

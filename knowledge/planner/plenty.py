@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -46,7 +47,10 @@ def _is_open(dish: Dish) -> bool:
 
 def _more(dish: Dish, beside: Sequence[Dish], eaters: float) -> Dish:
     """A step more of it; the same when that is too much for so many."""
-    if dish.piece_g and dish.piece_g > 40 and not dish.weighed:
+    tin = amounts.portion(dish.food, "can", None) if dish.state == "canned" else None
+    if tin:
+        grams = math.ceil(MORE * dish.grams / tin - 1e-6) * tin
+    elif dish.piece_g and dish.piece_g > 40 and not dish.weighed:
         grams = amounts.in_pieces(MORE * dish.grams, dish.piece_g, dish.food)
         grams = grams if grams > dish.grams else dish.grams + dish.piece_g
     else:

@@ -116,6 +116,26 @@ def test_one_that_is_named_is_one_however_many_eat(
     assert words.amount(one, "metric").split()[0] == amount.split()[0]
 
 
+@pytest.mark.parametrize(
+    ("text", "low", "high"),
+    [
+        ("4 smoked sausages, white beans, for 4", 60, 120),
+        ("6 bratwurst, sauerkraut, for 3", 60, 120),
+        ("5 merguez, couscous, for 2", 40, 80),
+        ("3 pork chops, cabbage, for 3", 150, 300),
+        ("3 lamb chops, peas, for 3", 80, 160),
+        ("3 cod fillets, peas, for 3", 120, 200),
+        ("9 chicken wings, rice, for 3", 80, 120),
+    ],
+)
+def test_a_piece_weighs_what_it_does_at_the_butcher_s(
+    store: Store, text: str, low: float, high: float
+) -> None:
+    one = dinner(store, text).dishes[0]
+    assert one.pieces == int(text.split()[0])
+    assert low <= one.grams / int(text.split()[0]) <= high
+
+
 def test_a_splash_is_little_and_a_bit_as_well(store: Store) -> None:
     found = dinner(store, "4 pork chops, splash of cider, a bit of spinach, for 4")
     cider = next(s for s in found.seasonings if s.food.id == "hard-cider")
