@@ -197,7 +197,7 @@ SAFETY_AND_DIETS = {
     ),
     "cross_reactions": table(
         "barred+by+value",
-        barred=Form("no [a-z ]+", "a token such as 'no celery'"),
+        barred=Form("no [a-z ]+|pescatarian|vegan|vegetarian", "a token such as 'no celery' or 'vegan'"),
         **by(allergen=ALLERGEN, food=FOOD, group=GROUP), source=SOURCE,
     ),
 }  # fmt: skip
