@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
@@ -17,6 +18,7 @@ _PEOPLE = re.compile(
 )
 _COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
 SHORT = 5  # words of a question like "potatoes for 6 people"
+KINDS_OF_RICE = ("brown", "wild", "sushi", "basmati", "jasmine", "arborio")
 WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
 
 
@@ -35,6 +37,10 @@ def water_ratio(question: Question) -> Answer | None:
     if not held:
         return _pasta_water(question)
     mention = max(held, key=lambda m: m.end - m.start)  # "rice ... sushi rice": the one said more exactly
+    if mention.phrase == "rice":  # "rice to water ratio, brown"
+        kinds = (question.store.named(f"{word} rice") for word in KINDS_OF_RICE if question.says(f"{word}_"))
+        kind = next((food for food in kinds if food and food.id in rows), None)
+        mention = replace(mention, food=kind, phrase=kind.name) if kind else mention
     row = rows[mention.food.id]
     cups = _span(row["water_lo"], row["water_hi"])
     minutes = _span(row["minutes_lo"], row["minutes_hi"])

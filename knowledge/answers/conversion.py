@@ -91,6 +91,7 @@ def _scale(question: Question) -> Answer | None:
         return None
     if not read:
         return _bare_scale(question)
+    fan = " With a fan set it 20 °C / 35 °F lower." if question.says("fan") else ""
     others = {
         m[1][0] for m in _SCALE.finditer(question.plain[: read.start()] + " " + question.plain[read.end() :])
     }
@@ -107,7 +108,7 @@ def _scale(question: Question) -> Answer | None:
         text = f"{value:g} °C is {exact:.0f} °F" + (
             f"; set an oven to {round(exact / 25) * 25:.0f} °F." if value > 120 else "."
         )
-    return Answer(known=True, answer=text, sources=("definition of the Fahrenheit scale",))
+    return Answer(known=True, answer=text + fan, sources=("definition of the Fahrenheit scale",))
 
 
 def _bare_scale(question: Question) -> Answer | None:
@@ -134,7 +135,7 @@ def _measure(question: Question) -> Answer | None:
         return _converted(question, said[2].value, rows[said[2].unit], rows[said[0].unit])
     if (compound := _compound(question, said, rows)) is not None:
         return compound
-    named = question.says("what is", "what s", "whats", "how big is") and not question.foods
+    named = question.says("what is", "what s", "whats", "how big is", "equal") and not question.foods
     if named and len(said) == 1 and rows[said[0].unit]["kind"] == "volume":
         return _converted(question, said[0].value, rows[said[0].unit], rows["millilitre"])
     weigh = question.says("weigh", "how heavy", "how much is", "how much does")
@@ -227,7 +228,10 @@ def _piece(question: Question) -> Answer | None:
     asked = counted or question.says(
         "weigh", "how heavy", "weight of", "in grams", "how many grams", "in ounces"
     )
-    if not asked or not question.foods:
+    elsewhere = question.says(
+        "instead", "for 2", "for 3", "for 4", "for 5", "for 6", "for 8", "people", "persons"
+    )
+    if not asked or not question.foods or elsewhere:
         return None
     food = question.foods[-1]
     said = [p for p in food.portions if question.says(p.unit) and p.unit != "cup"]

@@ -45,6 +45,10 @@ _AGE = re.compile(
     r" (?:(\d+|a|one|two|three|four|five|six|seven|ten)[ -]?)?(day|week|month)s?"
     r" (?:old|ago|in the|after|later|since|past|still|now|ok|okay|safe|fine|good|is it)"
 )
+_AFTER_DAYS = re.compile(
+    r" after (\d+|a|one|two|three|four|five|six|seven|ten)[ -]?(day|week|month)s?"
+    r"(?= (?:in the fridge|chilled|still)| $)"
+)
 _NUMBER = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
 _WEEK = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 _WEEKDAY = re.compile(rf" ({'|'.join(day[:3] + '(?:' + day[3:] + ')?' for day in _WEEK)}) ")
@@ -176,6 +180,8 @@ def age_days(question: Question) -> float | None:
         return float(count[1])
     if age := _AGE.search(question.plain):
         return (_NUMBER.get(age[1] or "a") or float(age[1])) * _DAYS[age[2]]
+    if after := _AFTER_DAYS.search(question.plain):
+        return (_NUMBER.get(after[1]) or float(after[1])) * _DAYS[after[2]]
     said = list(_WEEKDAY.finditer(question.plain))
     if len(said) != 2:
         return None

@@ -45,8 +45,8 @@ _FROM_TO = re.compile(
     rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
 )
 _SCALES = (
-    "make it", "make for", "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert", "change",
-    "times", "factor", "resize",
+    "make it", "make for", "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert",
+    "change", "times", "factor", "resize",
     "recipe", "how much more", "need", "instead", "vs_", "versus", "same as", "equal", "bigger",
     "smaller", "fit",
 )  # fmt: skip

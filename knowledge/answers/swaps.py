@@ -149,6 +149,8 @@ def _kin_left_out(question: Question, listed: list[Mapping[str, str]], held: Res
 
 
 def _is_barred(question: Question, row: Mapping[str, str], held: Restraint) -> bool:
+    if "rennet" in row["how"] and {"vegetarian", "vegan"} & set(held.diets):
+        return True
     here = [] if row["instead_id"] == "water" else [question.store.food(row["instead_id"])]
     return any(held.bars(food) for food in (*here, *_added(question, row["how"])))
 
