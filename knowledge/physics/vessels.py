@@ -16,6 +16,8 @@ from knowledge.physics.tables import constant
 from knowledge.physics.water import ambient_Pa, boiling_degC
 
 WATER_CP = 4180.0
+FLAT_SIDES = 0.4  # what the sides are to a slab of 1 x 3 x 4, over what they are to a cube: geometry
+FREE, HEAP = 0.45, 1.15  # of the floor: pieces stand free; pieces lie on each other
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,10 +159,13 @@ def oven_after_loading(
     return start, min(recovery, 3600.0)
 
 
-def crowding(*, area_m2: float, pieces_area_m2: float) -> float:
-    """How crowded a pan is, for `media.oven`: 0 up to half covered, 1 when the floor is full.
+def crowding(*, area_m2: float, pieces_area_m2: float, flat: bool = False) -> float:
+    """How crowded a pan is, for `media.oven`: 0 while a finger fits between the pieces, 1 for a heap.
 
-    `pieces_area_m2` is the floor that the pieces take up lying side by side.
+    `pieces_area_m2` is the floor that the pieces take up packed side by side. A kilo of chunks
+    stands free on a half sheet, a kilo and a half touches, two and a half are a heap. `flat`
+    pieces, fillets and chops, lose only their sides to their neighbours. Common practice, no source.
     """
     covered = pieces_area_m2 / max(area_m2, 1e-6)
-    return min(max((covered - 0.5) / 0.5, 0.0), 1.0)
+    share = FLAT_SIDES if flat else 1.0
+    return share * min(max((covered - FREE) / (HEAP - FREE), 0.0), 1.0)

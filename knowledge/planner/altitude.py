@@ -9,6 +9,7 @@ from knowledge.foods.store import Store
 from knowledge.physics import media
 from knowledge.planner import words
 from knowledge.planner.draft import SOFTENED, Draft
+from knowledge.planner.load import load_of
 from knowledge.planner.model import Request
 from knowledge.planner.ways import solve
 from knowledge.units import temperature
@@ -34,7 +35,8 @@ def told(draft: Draft, request: Request, store: Store) -> Iterator[str]:
         slow = max(timed, key=lambda p: (p.way.window.lo_s, p.way.dish.name))
         at_sea = replace(request, kitchen=replace(request.kitchen, altitude_m=0.0))
         dishes = draft.dinner.dishes
-        ways = solve(dishes, [(draft.method, draft.setting)], at_sea, store=store)[
+        loads = {draft.vessel.id: load_of(dishes, draft.size, store)}
+        ways = solve(dishes, [(draft.method, draft.setting)], at_sea, store=store, loads=loads)[
             draft.method.id, draft.setting
         ]
         same = [

@@ -13,7 +13,7 @@ from dataclasses import replace
 from knowledge.foods.model import DoneKind, Food
 from knowledge.foods.pieces import piece_of
 from knowledge.foods.store import Store
-from knowledge.physics import goal, media
+from knowledge.physics import goal, media, vessels
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Medium, Phase, Texture
 from knowledge.physics.safety import minimum
@@ -21,15 +21,11 @@ from knowledge.planner.dinner import figures
 from knowledge.planner.floor import batches as floor_batches
 from knowledge.planner.floor import layer_m2, load_g
 from knowledge.planner.model import Do, Plan, PlanItem, Step
-from knowledge.planner.written import SEALED, STEAMED, sealings
+from knowledge.planner.written import SEALED, STEAMED, covered_m2, sealings, size_of
 
-HOB_W = 1400.0
 COLD_FILLED_DEGC, REOPENED_DEGC = 60.0, 80.0  # what lies in a cooker when its lid is locked
-# of a sheet: so far pieces stand free, and over so much more they fill it
-NOT_CROWDED, CROWDED_OVER = 0.75, 0.9
-OVEN_W = 1500.0
-OVEN_J_K = 14_000.0  # air, racks and inner walls
-WATER_J_KGK, FOOD_J_KGK = 4190.0, 3600.0
+FRIDGE_DEGC, FOOD_CP = 6.0, 3600.0
+LEAST_ML = 100.0  # of its own juice, where nothing was poured in
 TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
 SOAKING_DEGC = 95.0  # the mean of a lidded pot off the heat, while something soaks in it
 DRY = ("roast", "roast-broil")
@@ -112,7 +108,7 @@ def _then_boiled_down(medium: Medium, at_s: float, plan: Plan) -> Iterator[Phase
 
 def batches(brown: Step, plan: Plan, store: Store) -> int:
     """In how many turns the meat of a browning step fits the floor of the vessel."""
-    size = next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
+    size = size_of(plan, store)
     items = [i for i in plan.items if i.food_id in brown.foods and i.shape != "grain"]  # mince is one heap
     covers = sum(
         layer_m2(store.food(i.food_id), i.grams, shape=i.shape, size_mm=i.size_mm, cut_id=i.cut_id)
@@ -166,38 +162,53 @@ def _under_pressure(item: PlanItem, plan: Plan, store: Store) -> Iterator[Phase]
 def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -> Medium:
     """The medium of the last phase, drawn down by what goes in cold with the food."""
     altitude = plan.request.kitchen.altitude_m
+    size = size_of(plan, store)
     cold_kg = sum(i.grams for i in plan.items if abs(joins_at(i, plan) - at_s) < 30) / 1000.0
+    cold = [vessels.Load(mass_kg=max(cold_kg, 1e-3), cp_J_kgK=FOOD_CP, at_degC=FRIDGE_DEGC)]
     match plan.settings.method:
         case "roast" | "roast-broil":
             degC = (plan.settings.oven_degC or 220.0) + (20.0 if plan.settings.fan else 0.0)
-            drop = min(cold_kg * FOOD_J_KGK * 8.0 / OVEN_J_K + 12.0, 60.0)
+            air_degC = degC - 20.0 if plan.settings.fan else degC
+            start_degC, back_s = vessels.oven_after_loading(
+                setting_degC=air_degC, tray_kg=size.mass_kg, tray_cp_J_kgK=size.cp_J_kgK, foods=cold
+            )
             return media.oven(
-                degC - 20.0 if plan.settings.fan else degC,
+                air_degC,
                 fan=bool(plan.settings.fan),
-                crowding=min(max((plan.fill - NOT_CROWDED) / CROWDED_OVER, 0.0), 1.0),
+                crowding=vessels.crowding(
+                    area_m2=size.area_m2, pieces_area_m2=covered_m2(plan, store), flat=_is_flat(item, food)
+                ),
                 surface="meat" if food.part == "protein" else "cut",
                 altitude_m=altitude,
-                start_degC=degC - drop - (20.0 if plan.settings.fan else 0.0),
-                come_up_s=drop * OVEN_J_K / OVEN_W,
+                start_degC=start_degC,
+                come_up_s=back_s,
             )
         case "saute":
-            return media.open_pan(
-                200.0,
-                altitude_m=altitude,
-                surface="meat" if food.part == "protein" else "cut",
-                flat=_is_flat(item, food),
-            )
+            surface = "meat" if food.part == "protein" else "cut"
+            pan = media.open_pan(200.0, altitude_m=altitude, surface=surface, flat=_is_flat(item, food))
+            layers = max(covered_m2(plan, store, _stirred(plan, store)) / size.area_m2, 1.0)
+            return pan if food.part == "protein" else replace(pan, contact_frac=pan.contact_frac / layers)
         case "braise-oven":
             return media.covered_oven(plan.settings.oven_degC or 175.0, altitude_m=altitude, start_degC=85.0)
         case _:
-            inside = sum(i.grams for i in plan.items if joins_at(i, plan) < at_s - 30) / 1000.0
-            hot = inside * FOOD_J_KGK + (plan.liquid.ml if plan.liquid else 100.0) / 1000.0 * WATER_J_KGK
-            drop = min(cold_kg * FOOD_J_KGK * 85.0 / (hot + cold_kg * FOOD_J_KGK), 60.0)
-            back_s = min(cold_kg * FOOD_J_KGK * 0.35 * 90.0 / HOB_W, 900.0)  # the outer third warms first
             make = _lid_medium(item, food, plan, store)
             if _only_soaks(item, plan):
                 return media.simmering(altitude, SOAKING_DEGC - altitude / 300.0)
-            return make(altitude, start_degC=96.0 - altitude / 300.0 - drop, come_up_s=back_s)
+            start_degC, back_s = vessels.after_adding(
+                pot_kg=size.mass_kg,
+                pot_cp_J_kgK=size.cp_J_kgK,
+                water_kg=(plan.liquid.ml if plan.liquid else LEAST_ML) / 1000.0,
+                liquid_degC=make(altitude).ambient_degC,
+                foods=cold,
+                altitude_m=altitude,
+            )
+            return make(altitude, start_degC=start_degC, come_up_s=back_s)
+
+
+def _stirred(plan: Plan, store: Store) -> list[PlanItem]:
+    """What is tossed about together: not meat, fish and eggs, which lie or run by themselves."""
+    foods = ((i, store.food(i.food_id)) for i in plan.items)
+    return [i for i, food in foods if not (food.part == "protein" and food.animal)]
 
 
 def _lid_medium(item: PlanItem, food: Food, plan: Plan, store: Store) -> Callable[..., Medium]:

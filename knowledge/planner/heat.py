@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from functools import partial
 
 from knowledge.foods.model import DoneKind
 from knowledge.foods.pieces import Pieced
@@ -20,19 +21,23 @@ from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
 from knowledge.planner.amounts import MOST_ONE
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED
+from knowledge.planner.load import (
+    Load,
+    crowding,
+    in_contact,
+    oven_drawn_down,
+    stepped,
+    stilled,
+    to_pressure_s,
+)
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Learned
 
 PAN_DEGC = 200.0  # a pan hot enough to brown
 SOFTEN_DEGC = 140.0
-DOOR_K, DOOR_S = 20.0, 150.0  # an opened door and a cold load draw the oven down; so long until it is back
-POT_J_K = 1500.0  # the least liquid that is hot when cold food stills it
-FOOD_J_KGK = 3600.0
-BACK_S, BACK_S_KG = 60.0, 80.0  # so long until a burner has it bubbling again
-CHILL_STEP_KG, COLD_DEGC, MOST_CHILL_K = 0.25, 15.0, 60.0
 FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is locked, cold or hot
 COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
-TYPICAL_COME_UP_S = 300.0  # a small filling until the valve speaks; a larger one takes longer and only adds
+FULL_KPA = 80.0
 BY_PIECE = frozenset({"slab", "rod", "brick"})  # breasts, fillets, chops, sausages, wings
 BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
@@ -51,6 +56,7 @@ def case(
     top: bool,
     gentle: bool = False,
     texture: Texture,
+    load: Load,
     kitchen: Kitchen,
     learned: Learned,
     store: Store,
@@ -58,11 +64,12 @@ def case(
     """The case of one dish in one method, open-ended in its lane's medium.
 
     `gentle`: something that is in with it wants the lowest heat, see `wants_gentle`.
+    `load`: all that is cooked in the vessel, this dish too.
     """
     surface, flat = surface_of(dish), lies_flat(dish, piece)
     last = lane_medium(
         method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface, flat=flat,
-        grams=dish.grams,
+        grams=dish.grams, load=load,
     )  # fmt: skip
     phases = [Phase(medium=last, duration_s=None)]
     if lead in (BROWNED, SOFTENED):
@@ -91,8 +98,10 @@ def boils_hard(dish: Dish, method: Method) -> bool:
     return dish.is_raw_bean and method.kind == "wet"
 
 
-def _pan(pan_degC: float, surface: str, flat: bool, kitchen: Kitchen) -> Medium:
-    return media.open_pan(pan_degC, altitude_m=kitchen.altitude_m, surface=surface, flat=flat)
+def _pan(pan_degC: float, surface: str, flat: bool, kitchen: Kitchen, *, share: float = 1.0) -> Medium:
+    """The open pan; of what is stirred only a `share` lies on the metal at a time."""
+    pan = media.open_pan(pan_degC, altitude_m=kitchen.altitude_m, surface=surface, flat=flat)
+    return replace(pan, contact_frac=pan.contact_frac * share)
 
 
 def by_weight(dish: Dish, piece: Pieced) -> Pieced:
@@ -142,57 +151,69 @@ def goal_of(
     return goal
 
 
-def come_up_s(lane: str) -> float:
+def come_up_s(lane: str, setting: float | None, load: Load, kitchen: Kitchen) -> float:
     """How long pressure takes to build, of which a part already cooks: the first time, the second time."""
-    return {MAIN: TYPICAL_COME_UP_S, SECOND: COME_UP_AGAIN_S}.get(lane, 0.0)
+    if lane == SECOND:
+        return COME_UP_AGAIN_S
+    if lane != MAIN:
+        return 0.0
+    return stepped(
+        to_pressure_s(
+            load.size, kg=load.kg, liquid_kg=load.liquid_kg, gauge_kPa=setting or FULL_KPA,
+            altitude_m=kitchen.altitude_m,
+        )
+    )  # fmt: skip
 
 
 def lane_medium(
     method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen,
-    surface: str, flat: bool, grams: float,
+    surface: str, flat: bool, grams: float, load: Load,
 ) -> Medium:  # fmt: skip
-    """The medium of a lane, as it is when so many grams of a dish go in."""
+    """The medium of a lane, as it is when so many grams of a dish go in among all the others."""
     altitude_m = kitchen.altitude_m
     if lane == AFTER and method.finish == "broil":
         return media.broiler(BROILER_DEGC, surface=surface, altitude_m=altitude_m)
+    still = partial(_stilled, load=load, grams=grams, altitude_m=altitude_m)
     if lane == AFTER:
-        return _stilled(media.bubbling, altitude_m, grams)
+        return still(media.bubbling)
     match method.kind:
         case "dry":
             air_degC = (setting or 220.0) - (STATIC_FAN_DEGC if kitchen.fan_oven else 0.0)
+            start_degC, back_s = oven_drawn_down(load, air_degC)
             return media.oven(
                 air_degC,
                 fan=kitchen.fan_oven,
-                crowding="spaced",
+                crowding=crowding(load, flat=flat),
                 surface=surface,
                 altitude_m=altitude_m,
-                start_degC=air_degC - DOOR_K,
-                come_up_s=DOOR_S,
+                start_degC=start_degC,
+                come_up_s=back_s,
             )
         case "pan":
-            return _pan(setting or PAN_DEGC, surface, flat, kitchen)
+            share = in_contact(load) if surface == "cut" else 1.0
+            return _pan(setting or PAN_DEGC, surface, flat, kitchen, share=share)
         case "sealed":
             start_degC = REOPENED_DEGC if lane == SECOND else FILLED_DEGC
-            return media.pressure(setting or 80.0, altitude_m, come_up_s(lane), start_degC=start_degC)
+            up_s = come_up_s(lane, setting, load, kitchen)
+            return media.pressure(setting or FULL_KPA, altitude_m, up_s, start_degC=start_degC)
         case _ if method.heat == "oven":  # wet inside: a fan adds nothing, nor does lying on top
             return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
         case _ if method.steams or (top and surface == "cut"):
-            return _stilled(media.steaming, altitude_m, grams)
+            return still(media.steaming)
         case _ if top:
-            return _stilled(media.on_top, altitude_m, grams)
+            return still(media.on_top)
         case _ if gentle:
-            return _stilled(media.stewing, altitude_m, grams)
+            return still(media.stewing)
         case _:
-            return _stilled(media.bubbling, altitude_m, grams)
+            return still(media.bubbling)
 
 
-def _stilled(make: Callable[..., Medium], altitude_m: float, grams: float) -> Medium:
-    """A pot that so much cold food has just gone into, in steps so that like dishes are solved once."""
-    cold_kg = CHILL_STEP_KG * max(1, round(grams / 1000.0 / CHILL_STEP_KG))
-    share = cold_kg * FOOD_J_KGK / (POT_J_K + cold_kg * FOOD_J_KGK)
-    hot_degC = make(altitude_m).ambient_degC
-    chilled_degC = max(hot_degC - share * (hot_degC - COLD_DEGC), hot_degC - MOST_CHILL_K)
-    return make(altitude_m, start_degC=chilled_degC, come_up_s=BACK_S + BACK_S_KG * cold_kg)
+def _stilled(make: Callable[..., Medium], *, load: Load, grams: float, altitude_m: float) -> Medium:
+    """A pot that so much cold food has just gone into."""
+    start_degC, back_s = stilled(
+        load, grams, liquid_degC=make(altitude_m).ambient_degC, altitude_m=altitude_m
+    )
+    return make(altitude_m, start_degC=start_degC, come_up_s=back_s)
 
 
 def wants_gentle(kinds: Iterable[str], store: Store) -> bool:

@@ -24,6 +24,7 @@ INCHES_UP_TO = 21.0  # sides without a unit: no tray is 18 cm wide
 OVEN_DEGC = (100.0, 350.0)
 ALTITUDE_M = (-400.0, 5000.0)
 PEOPLE = (1.0, 40.0)
+DEFAULT_VESSELS = Kitchen().vessels
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -164,3 +165,16 @@ def _units(raw: Mapping[str, object], problems: list[str]) -> str:
         return str(value)
     problems.append(f'field "kitchen.units": expected "metric" or "us", got {value!r}')
     return "metric"
+
+
+def sizes_here(kitchen: Kitchen, vessel: Vessel) -> list[VesselSize]:
+    """The sizes to choose from, usual first: the one said, or in an unknown kitchen the usual and larger."""
+    said = [v.size for v in kitchen.vessels if v.id == vessel.id]
+    by_id = {size.id: size for size in vessel.sizes}
+    named = [by_id[s] for s in said if s in by_id]
+    if named:
+        return named
+    usual = next((s for s in vessel.sizes if s.usual), vessel.sizes[0])
+    unknown = kitchen.vessels == DEFAULT_VESSELS and not vessel.single_layer  # an oven takes its own sheet
+    larger = [s for s in vessel.sizes if s.serves > usual.serves] if unknown else []
+    return [usual, *sorted(larger, key=lambda s: s.serves)]

@@ -8,10 +8,12 @@ from knowledge.foods.store import Store
 from knowledge.planner.dinner import Dinner, Dish, gather
 from knowledge.planner.draft import AFTER, SOFTENED, Draft, Placed, Way
 from knowledge.planner.laying import lay, plated
+from knowledge.planner.load import load_of
 from knowledge.planner.methods import Method, methods
 from knowledge.planner.model import Plan, Request
 from knowledge.planner.search import draft_with
 from knowledge.planner.ways import Setting, solve
+from knowledge.planner.written import size_of
 
 
 def method_of(plan: Plan, store: Store) -> Method:
@@ -32,7 +34,10 @@ def ways_now(dishes: tuple[Dish, ...], plan: Plan, request: Request, store: Stor
     """The ways of these dishes in the vessel and at the setting of a plan."""
     method = method_of(plan, store)
     setting = setting_of(plan, method)
-    return solve(dishes, [(method, setting)], request, store=store)[method.id, setting]
+    load = load_of(dinner_of(plan.request, store).dishes, size_of(plan, store), store)
+    return solve(dishes, [(method, setting)], request, store=store, loads={plan.vessel: load})[
+        method.id, setting
+    ]
 
 
 def placed_of(plan: Plan, dinner: Dinner, store: Store) -> tuple[Placed, ...]:

@@ -16,9 +16,11 @@ from knowledge.foods.store import Store
 from knowledge.planner import deadline, room, stages
 from knowledge.planner.dinner import Dinner, Dish, scaled
 from knowledge.planner.draft import Draft, Placed, Way
+from knowledge.planner.kitchens import sizes_here
 from knowledge.planner.laying import lay
+from knowledge.planner.load import load_here
 from knowledge.planner.methods import Method, methods, whole_mm
-from knowledge.planner.model import Kitchen, Request
+from knowledge.planner.model import Request
 from knowledge.planner.reducing import reduce_s
 from knowledge.planner.scoring import LEFT_OUT, ROAST_MM, TROUBLE, score
 from knowledge.planner.ways import Setting, solve
@@ -28,13 +30,14 @@ HURRIED_S = 45 * 60.0
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
 HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
-DEFAULT_VESSELS = Kitchen().vessels
 
 
 def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
     """All drafts, best first; empty when nothing can be cooked in this kitchen."""
     pairs = list(_pairs(dinner, request, store))
-    solved = solve(dinner.dishes, pairs, request, store=store)
+    vessels = {method.vessel for method, _ in pairs}
+    loads = {v: load_here(dinner.dishes, request.kitchen, store.vessel(v), store) for v in vessels}
+    solved = solve(dinner.dishes, pairs, request, store=store, loads=loads)
     found: list[Draft] = []
     lacking = {pair: _lacks(dinner, solved[pair[0].id, pair[1]]) for pair in pairs}
     for method, setting in sorted(pairs, key=lambda pair: lacking[pair]):
@@ -100,19 +103,6 @@ def _pairs(dinner: Dinner, request: Request, store: Store) -> Iterator[tuple[Met
             yield method, setting
 
 
-def sizes_here(kitchen: Kitchen, vessel: Vessel) -> list[VesselSize]:
-    """The sizes to choose from, usual first: the one said, or in an unknown kitchen the usual and larger."""
-    said = [v.size for v in kitchen.vessels if v.id == vessel.id]
-    by_id = {size.id: size for size in vessel.sizes}
-    named = [by_id[s] for s in said if s in by_id]
-    if named:
-        return named
-    usual = next((s for s in vessel.sizes if s.usual), vessel.sizes[0])
-    unknown = kitchen.vessels == DEFAULT_VESSELS and not vessel.single_layer  # an oven takes its own sheet
-    larger = [s for s in vessel.sizes if s.serves > usual.serves] if unknown else []
-    return [usual, *sorted(larger, key=lambda s: s.serves)]
-
-
 def _for_sizes(
     dinner: Dinner,
     request: Request,
@@ -156,7 +146,10 @@ def draft_with(
     )  # fmt: skip
     slow = stages.lets_down_slowly(method, ways)
     down_s = reduce_s(method, placed, liquid, dinner, room.gone_ml(method, size, longest))
-    when = stages.stages(method, setting, size, placed, liquid, slow_release=slow, reduce_s=down_s)
+    when = stages.stages(
+        method, setting, size, placed, liquid,
+        slow_release=slow, altitude_m=request.kitchen.altitude_m, reduce_s=down_s,
+    )  # fmt: skip
     draft = Draft(
         vessel=vessel,
         size=size,

@@ -11,13 +11,16 @@ from collections.abc import Sequence
 from knowledge.foods.model import Behaviour, VesselSize
 from knowledge.planner.browning import browning_s
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOAKED, SOFTENED, Placed, Stages, Way
+from knowledge.planner.heat import FULL_KPA
+from knowledge.planner.load import to_boil_s, to_pressure_s
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
 from knowledge.planner.peeling import BATH_S, BOIL
 from knowledge.planner.prep import Job, Slot, latest_start_s, lay_out
 from knowledge.planner.ways import SOFTEN_S
 
-HOB_W = 1300.0  # what of a burner's heat ends up in the pot
+POUR_S = 60.0
+REBOILED_KG = 0.5  # of liquid that boils when the cooker is closed again
 OVEN_W_PER_K = 4.0  # s of preheating for each degree above the room
 QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0
 RINSE_S = 40.0  # a food out of the fridge, washed, on the board
@@ -36,13 +39,14 @@ def stages(
     liquid: Liquid | None,
     *,
     slow_release: bool,
+    altitude_m: float = 0.0,
     reduce_s: float = 0.0,
 ) -> Stages:
     """The stages of one laid-out dinner."""
     ways = [p.way for p in placed]
     browned = browning_s(ways, size)
     softened = browned + _softening_s(ways)
-    boil_s = come_up_s(liquid, ways, method)
+    boil_s = come_up_s(liquid, ways, method, size, setting, altitude_m, hot=softened > 0.0)
     if method.kind == "wet" and softened == 0.0:
         main_start, preheat = 0.0, boil_s
     elif method.kind == "wet":
@@ -57,7 +61,7 @@ def stages(
     first_end = at_pressure + longest - second
     reopened = first_end + QUICK_RELEASE_S * bool(second)
     resealed = reopened + FILL_UP_S * bool(second)
-    again = resealed + (come_up_again_s(ways) if second else 0.0)
+    again = resealed + (come_up_again_s(ways, size, setting, altitude_m) if second else 0.0)
     main_end = again + second
     opened = main_end
     if method.kind == "sealed":
@@ -91,22 +95,33 @@ def preheat_s(oven_degC: float | None) -> float:
     return OVEN_W_PER_K * ((oven_degC or 220.0) - 20.0)
 
 
-def come_up_s(liquid: Liquid | None, ways: Sequence[Way], method: Method) -> float:
-    """From cold liquid to a simmer, or from lid to full pressure, with what lies in it."""
+def come_up_s(
+    liquid: Liquid | None, ways: Sequence[Way], method: Method, size: VesselSize, gauge_kPa: float | None,
+    altitude_m: float, *, hot: bool,
+) -> float:  # fmt: skip
+    """From liquid out of the tap to a simmer, or from the lid locked to full pressure, food inside.
+
+    `hot`: something was fried in the vessel before, so that its metal is not cold.
+    """
     if method.kind not in ("wet", "sealed"):
         return 0.0
-    ml = liquid.ml if liquid else 0.0
-    energy = ml * 4.19 * 80.0
-    if method.kind == "sealed":
-        inside = sum(w.dish.grams for w in ways if not w.lane_is(AFTER) and not w.lane_is(SECOND))
-        return 120.0 + (ml * 4.19 * 20.0 + energy + 0.45 * inside * 3.6 * 95.0) / HOB_W
-    return 60.0 + energy / HOB_W
+    liquid_kg = (liquid.ml if liquid else 0.0) / 1000.0
+    if method.kind == "wet":
+        return POUR_S + to_boil_s(size, liquid_kg=liquid_kg, altitude_m=altitude_m, hot=hot)
+    inside = sum(w.dish.grams for w in ways if not w.lane_is(AFTER) and not w.lane_is(SECOND)) / 1000.0
+    return POUR_S + to_pressure_s(
+        size, kg=inside, liquid_kg=liquid_kg, gauge_kPa=gauge_kPa or FULL_KPA, altitude_m=altitude_m
+    )
 
 
-def come_up_again_s(ways: Sequence[Way]) -> float:
+def come_up_again_s(
+    ways: Sequence[Way], size: VesselSize, gauge_kPa: float | None, altitude_m: float
+) -> float:
     """From the lid locked for the second time to full pressure: what went in is cold, the rest boils."""
-    cold = sum(w.dish.grams for w in ways if w.lane_is(SECOND))
-    return 60.0 + 0.45 * cold * 3.6 * 95.0 / HOB_W
+    cold = sum(w.dish.grams for w in ways if w.lane_is(SECOND)) / 1000.0
+    return POUR_S + to_pressure_s(
+        size, kg=cold, liquid_kg=REBOILED_KG, gauge_kPa=gauge_kPa or FULL_KPA, altitude_m=altitude_m, hot=True
+    )
 
 
 def lets_down_slowly(method: Method, ways: Sequence[Way]) -> bool:

@@ -8,7 +8,7 @@ each cut takes and how long it stays good; nothing here knows a cooking time.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from knowledge.errors import KnowledgeError
 from knowledge.foods.model import DoneKind
@@ -23,6 +23,7 @@ from knowledge.planner.cuts import cuts_for
 from knowledge.planner.dinner import Dish
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
 from knowledge.planner.handling import OFF_HEAT, handling
+from knowledge.planner.load import Load
 from knowledge.planner.methods import NEAREST, Method, fit_of
 from knowledge.planner.model import Request
 from knowledge.planner.steamed import has_bed, steams_on_top
@@ -45,15 +46,35 @@ Setting = float | None
 
 
 def solve(
-    dishes: Sequence[Dish], pairs: Sequence[tuple[Method, Setting]], request: Request, *, store: Store
+    dishes: Sequence[Dish],
+    pairs: Sequence[tuple[Method, Setting]],
+    request: Request,
+    *,
+    store: Store,
+    loads: Mapping[str, Load],
 ) -> dict[tuple[str, Setting], list[list[Way]]]:
-    """The ways of each dish (in order) for each method and setting."""
+    """The ways of each dish (in order) for each method and setting.
+
+    `loads`: by vessel, all that is cooked in it.
+    """
     alone = sum(dish.part != "aromatic" for dish in dishes) < 2
     gentle = heat.wants_gentle((dish.kind for dish in dishes), store)
     bed = has_bed(dishes, request.wishes, store)
     open_ways = {
         (method.id, setting): [
-            list(_ways(dish, method, setting, request, store, alone=alone, gentle=gentle, bed=bed))
+            list(
+                _ways(
+                    dish,
+                    method,
+                    setting,
+                    request,
+                    store,
+                    alone=alone,
+                    gentle=gentle,
+                    bed=bed,
+                    load=loads[method.vessel],
+                )
+            )
             for dish in dishes
         ]
         for method, setting in pairs
@@ -92,6 +113,7 @@ def _ways(
     alone: bool,
     gentle: bool,
     bed: bool,
+    load: Load,
 ) -> Iterator[Open]:
     fit = fit_of(dish, store)
     if fit is None:
@@ -127,7 +149,8 @@ def _ways(
                 lead = ""  # it stays in: nothing half done waits on a plate
             heap_s = mince_s(dish) if heap and (lead == BROWNED or method.kind == "pan") else 0.0
             lead_s = {BROWNED: heap_s or BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
-            come_up_s = heat.come_up_s(lane) if method.kind == "sealed" else 0.0
+            sealed = method.kind == "sealed"
+            come_up_s = heat.come_up_s(lane, setting, load, request.kitchen) if sealed else 0.0
             top = method.kind == "wet" and (fit.way == "top" or on_bed)
             texture = _texture(dish, method, request)
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
@@ -136,7 +159,7 @@ def _ways(
                 case = heat.case(
                     dish, doneness, piece, method, setting,
                     lane=lane, lead=lead, lead_s=lead_s, top=top, gentle=gentle, texture=texture,
-                    kitchen=request.kitchen, learned=request.learned, store=store,
+                    load=load, kitchen=request.kitchen, learned=request.learned, store=store,
                 )  # fmt: skip
             except KnowledgeError:
                 continue  # such a piece has no answer in this medium; another cut may have one

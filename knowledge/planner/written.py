@@ -5,7 +5,7 @@ No heat is simulated here; `verify` does that.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from knowledge.foods.model import Behaviour, VesselSize
@@ -63,11 +63,11 @@ def _order(plan: Plan) -> Iterator[str]:
 def _room(plan: Plan, store: Store) -> Iterator[str]:
     """Room, measured from the items as they stand."""
     vessel = store.vessel(plan.vessel)
-    size = next(s for s in vessel.sizes if s.id == plan.size)
+    size = size_of(plan, store)
     limit = SHEET_FULL if vessel.single_layer else vessel.max_fill_frac
     if plan.settings.method in SEALED and any(_rises(i, store) for i in plan.items):
         limit = vessel.max_fill_foaming_frac
-    full = _covered(plan, store, size) if vessel.single_layer else _volume(plan, store, size)
+    full = covered_m2(plan, store) / size.area_m2 if vessel.single_layer else _volume(plan, store, size)
     if full > limit * VESSEL_OVER:
         yield f"the {plan.size} is too full: {full:.2f} of it"
     if plan.settings.method in SEALED and (plan.liquid is None or plan.liquid.ml < vessel.min_liquid_ml):
@@ -80,14 +80,19 @@ def _rises(item: PlanItem, store: Store) -> bool:
     return rising and item.lane != "after" and item.doneness != "warm_through"
 
 
-def _covered(plan: Plan, store: Store, size: VesselSize) -> float:
-    area = sum(
+def size_of(plan: Plan, store: Store) -> VesselSize:
+    """The size of the vessel that the plan cooks in."""
+    return next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
+
+
+def covered_m2(plan: Plan, store: Store, items: Sequence[PlanItem] | None = None) -> float:
+    """The floor that these items, or everything in the plan, take lying side by side [m2]."""
+    return sum(
         layer_m2(
             figures(i.food_id, i.state, store), i.grams, shape=i.shape, size_mm=i.size_mm, cut_id=i.cut_id
         )
-        for i in plan.items
+        for i in (plan.items if items is None else items)
     )
-    return area / size.area_m2
 
 
 def _volume(plan: Plan, store: Store, size: VesselSize) -> float:

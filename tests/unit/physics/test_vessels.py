@@ -87,10 +87,11 @@ def test_a_loaded_sheet_draws_the_oven_down() -> None:
     assert 120.0 < back < 900.0
 
 
-def test_crowding_begins_when_half_the_floor_is_covered() -> None:
-    assert crowding(area_m2=0.15, pieces_area_m2=0.06) == 0.0
-    assert crowding(area_m2=0.15, pieces_area_m2=0.1125) == pytest.approx(0.5)
-    assert crowding(area_m2=0.15, pieces_area_m2=0.3) == 1.0
+def test_crowding_begins_where_no_finger_fits_and_flat_pieces_feel_it_less() -> None:
+    assert crowding(area_m2=0.13, pieces_area_m2=0.055) == 0.0
+    assert 0.2 < crowding(area_m2=0.13, pieces_area_m2=0.09) < 0.6
+    assert crowding(area_m2=0.13, pieces_area_m2=0.2) == 1.0
+    assert crowding(area_m2=0.13, pieces_area_m2=0.09, flat=True) < 0.25
 
 
 def roast(store: Store, size_mm: float) -> Case:
