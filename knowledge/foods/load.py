@@ -63,7 +63,7 @@ def _columns(name: str) -> Set[str]:
 
 def _form(file: str, table: Table, name: str) -> Iterator[str]:
     columns = _columns(name) or set(table.header)
-    said = [f"unknown column {c!r}" for c in table.header if c not in columns]
+    said = [f"unknown column {c!r}, not in schemas.py" for c in table.header if c not in columns]
     said += [f"no column {c!r}" for c in columns if c not in table.header]
     if said:
         yield f"{file}:1 header: {', '.join(said)}"
