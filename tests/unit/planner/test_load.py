@@ -12,7 +12,7 @@ from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
 
 
 def dinner(store: Store, vessel: str, *have: Have, eaters: float) -> Plan:
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),))
+    kitchen = Kitchen(vessels=(VesselAt(id=vessel),), oven_max_degC=200.0)
     made = plan(Request(have=have, eaters=eaters, eaters_said=True, kitchen=kitchen), store=store)
     assert isinstance(made, Plan)
     return made
