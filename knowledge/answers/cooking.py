@@ -126,7 +126,8 @@ def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
     store, size = question.store, size_mm(question)
     if size is not None:
         return [at_size(store, food, size)]
-    if _BAKED.search(question.plain) and "whole" in food.cuts:
+    soft = store.doneness(food.doneness).kind is DoneKind.SOFTEN and food.whole_mm is not None
+    if _BAKED.search(question.plain) and ("whole" in food.cuts or soft):
         return [piece_of(food, store.cut("whole"))]
     made = [piece_of(food, store.cut(cut_id)) for cut_id in food.cuts[:3]]
     if way == "saute":

@@ -11,14 +11,16 @@ from dataclasses import replace
 
 from knowledge.answers.allergy import CHECK
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.restraints import ANY_CUE, restraint
+from knowledge.answers.restraints import ANY_CUE, is_refused, restraint
 from knowledge.foods.model import Food
 from knowledge.text.normalise import key
 
 
 def guarded(question: Question, answer: Answer) -> Answer:
     """The answer, with a warning of each food in it that the question rules out."""
-    if not (ANY_CUE.search(question.plain) or question.ruled_out) or CHECK in answer.answer:
+    refused = any(is_refused(question, mention) for mention in question.mentions)
+    said = refused or question.ruled_out or ANY_CUE.search(question.plain)
+    if not said or CHECK in answer.answer:
         return answer
     held = restraint(question)
     barred = [food for food in _named(question, answer.answer) if held.bars(food)] if held else []

@@ -87,9 +87,13 @@ def is_elsewhere(question: Question) -> bool:
 
 
 def weight_g(question: Question) -> float | None:
-    """The weight said in the question, all its parts together ("2 lb 4 oz") [g]."""
-    said = [q.value * MASS_G[q.unit] for q in quantities(question) if q.unit in MASS_G]
-    return sum(said) if said else None
+    """The first weight said in the question, with what stands right beside it ("2 lb 4 oz") [g]."""
+    said = [q for q in quantities(question) if q.unit in MASS_G]
+    if not said:
+        return None
+    first, rest = said[0], said[1:2]
+    beside = [q for q in rest if question.plain[first.end : q.start].strip() in ("", "and")]
+    return sum(q.value * MASS_G[q.unit] for q in (first, *beside))
 
 
 def as_bought(question: Question, food: Food, whole_g: float) -> Food:

@@ -124,3 +124,29 @@ def test_hot_food_is_held_at_the_published_temperature(store: Store) -> None:
         assert "60 °C / 140 °F" in ask(text, store=store).answer
     assert ask("keep food warm at 50c for 3 hours", store=store).answer.startswith("No")
     assert ask("chafing dish reads 150F is that hot enough", store=store).answer.startswith("Yes")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "tin of beans is bulging",
+        "tinned chickpeas, the can is bulging a bit, ok?",
+        "can i eat kidney beans from a leaking tin",
+        "swollen can of lentils drained, safe?",
+    ],
+)
+def test_a_bulging_tin_is_never_called_cooked_already(store: Store, text: str) -> None:
+    answer = ask(text, store=store).answer
+    assert "botulism" in answer
+    assert not answer.startswith("Tinned")
+
+
+def test_a_lost_fire_a_burn_and_a_cut_are_answered_first(store: Store) -> None:
+    assert "20 minutes" in ask("i burned my hand on steam", store=store).answer
+    assert "door shut" in ask("the oven is on fire", store=store).answer
+    assert (
+        "bleed" in ask("i cut my finger badly", store=store).answer
+        or "Press" in ask("i cut my finger badly", store=store).answer
+    )
+    assert "NEVER water" in ask("is it safe to put ice on burning oil", store=store).answer
+    assert "emergency" in ask("her eyes are swollen after eating crab", store=store).answer
