@@ -291,6 +291,15 @@ _SINCE = re.compile(
 )
 
 
+_ISH = re.compile(
+    r"\b(?:eat|eats|eating|dinner|tea|supper|served?|serving|home|sit down|sitting down|arrive|arriving|"
+    rf"table)(?: is| at| by| around| about| for)* (?P<h>{_HOUR}) ?ish\b"
+)
+_DEGREES = re.compile(
+    r"\b(?:at|to|reads?|reached) (?:[3-9]\d|1[0-9]\d|2[0-9]\d)\b(?! ?(?:g|kg|gr\w*|oz|lb|ml|p|x)\b)"
+)
+
+
 def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
     """The deadline or the time available, and every stretch that is a time of any kind."""
     used: list[Span] = []
@@ -301,6 +310,11 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
         if not _NOW.search(before[-30:]) and not _NO_DEADLINE.search(before[-60:]):
             best = ReadyBy(clock=clock)
     used += [match.span() for match in _SINCE.finditer(text)]
+    used += [match.span() for match in _DEGREES.finditer(text)]
+    for match in _ISH.finditer(text):
+        if not any(a < match.end() and match.start() < b for a, b in used):
+            used.append(match.span())
+            best = best or ReadyBy(clock=_clock(int(value(match.group("h"))), 0))
     for match in _CUED.finditer(text):
         if any(a < match.end() and match.start() < b for a, b in used):
             continue

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import takewhile
+from itertools import pairwise, takewhile
 
 from knowledge.text.amounts import Amount
 from knowledge.text.attach import attach, each_of, joined, put_mark
@@ -76,7 +76,7 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
 
 
 _MISSING = frozenset([
-    "dont", "missing", "out", "lack", "lacking", "havent", "need", "allergic", "hate", "avoid", "without",
+    "dont", "missing", "lack", "lacking", "havent", "need", "allergic", "hate", "avoid", "without",
 ])  # fmt: skip
 
 
@@ -89,7 +89,8 @@ def _heading(segment: Segment) -> str:
         if any(e.mark[1] == state for e in segment.of("mark")):
             return state
     refused = said[:1] in (["no"], ["not"]) and (len(said) == 1 or said[1:] in _NOT_ALLOWED)
-    if any(word in _MISSING for word in said) or refused:
+    gone = said[-1:] == ["out"] or any(a == "out" and b == "of" for a, b in pairwise(said))
+    if any(word in _MISSING for word in said) or refused or gone:
         return "missing"
     return "have"
 
@@ -105,6 +106,10 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
     close = segment.opener in ("(", "[", ")", "]", "-", ",", ":") or segment.depth > 0
     content = [e.word for e in segment.of("word") if e.word not in words().common]
     if not close or content:
+        return
+    counts = [e.amount.qty for e in segment.of("amount") if e.amount and e.amount.bare and e.amount.qty]
+    if segment.depth and len(counts) > 1 and len(counts) == len(segment.of("amount")):
+        last.amount = Amount(sum(counts), "piece")  # "peppers (1 red 1 yellow)"
         return
     for element in segment.elements:
         if element.amount and (last.amount is None or (last.amount.grams is None and element.amount.grams)):

@@ -49,12 +49,23 @@ class Signs:
     unknown: bool
 
 
+_FROM_NOW_ON = re.compile(
+    r"\bfrom (?:\w+ ){1,2}on(?:wards?)?\b|\bby default\b|\bgoing forward\b|\bpermanently\b"
+)
+_WONDERED = re.compile(
+    r"\bjust (?:wondering|curious|asking)\b|\bout of (?:interest|curiosity)\b|\bhypothetically\b|"
+    r"^\W*(?:if|suppose|supposing|say|what if|in case)\b.*\b(?:would|could|should|do i|is it|are they|will)\b"
+)
+
+
 def kind_of(signs: Signs, context: Context) -> Kind:
     """The kind of a message: by rules, unless its words speak clearly for another."""
     if _is_idle_talk(signs):
         return Kind.OTHER
     if _is_of_the_house(signs, context):
         return Kind.SETTING
+    if _WONDERED.search(signs.text) and signs.foods < MANY_FOODS and not signs.measured and not signs.swap:
+        return Kind.QUESTION  # "if it ran an hour late, would it still be safe?"
     ruled = _by_rules(signs, context)
     if signs.bare or intent_of(signs.text) is not None:
         return ruled
@@ -64,6 +75,9 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     best = max(chances, key=lambda kind: chances[kind])
     if best is Kind.COOK_EVENT and context.mode is not Mode.COOKING and not _happened(signs):
         return ruled  # nothing cooks: what happened at the stove must be said in words for it
+    told = event_type(signs.masked) is not None and not _FROM_NOW_ON.search(signs.text)
+    if best is Kind.COOK_EVENT and ruled is Kind.SETTING and not told:
+        return ruled  # "all weights in grams from here on"
     if best is Kind.PLAN and ruled is Kind.SETTING and not signs.foods:
         return ruled  # "don't suggest kale and leeks" holds from now on
     enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR

@@ -40,6 +40,8 @@ def correction(word: str, vocabulary: Vocabulary) -> str | None:
         if abs(len(known) - length) > limit:
             continue
         slips = OSA.distance(word, known, score_cutoff=limit)
+        if length == 4 and _consonants(known) != frame:
+            continue  # of so few letters too much is another word: "boot" is no Brot
         if slips <= limit and (slips < 2 or len(known) >= 7):
             likeness = JaroWinkler.similarity(word, known)
             score = (float(slips), -len(known), _consonants(known) != frame, -likeness, known)

@@ -30,6 +30,7 @@ _CUES = (
     r"skip|leave out|sick of|fed up (?:of|with)|tired of|bored (?:of|with)|(?:no )?scratch|scrap|"
     r"forget|lacking|missing|minus|"
     r"instead of|but not|none of|hold the|keep away from|stay away from|lose the|bar|nothing with|"
+    r"ohne|kein(?:e|en)?|senza|pas de|"
     r"not|off|ditch|nix|sans|free from|used up|finished|binned|threw out|chucked|sin|nahi|bina|"
     r"(?:stop|dont|never|no more|quit) (?:ever )?(?:suggest(?:ing)?|offer(?:ing)?|propos(?:e|ing)|"
     r"recommend(?:ing)?|giv(?:e|ing) me|show(?:ing)? me|includ(?:e|ing)|plan(?:ning)?)"
@@ -46,7 +47,8 @@ _NOT_REFUSED = re.compile(
     r"reason|time|,)|not (?:sure|much|only|just)"
 )
 _SLIP = re.compile(
-    rf"({F})(?: \w+)?,? (?:no wait|wait no|wait|no sorry|sorry no|sorry i mean(?:t)?|sorry|i "
+    rf"({F})(?: \w+)?,? (?:no wait|wait no|no hang on|hang on no|hang on|no hold on|hold on|nah wait|"
+    rf"wait actually|strike that|no sorry|sorry no|sorry i mean(?:t)?|sorry|i "
     rf"mean(?:t)?|no i mean|no actually|actually no|scratch that|correction|oops|i meant to say|"
     rf"nope|or rather|make that|no its|no they are)[,. ]+"
     rf"(?:[^.{F}]{{0,24}})({F})"

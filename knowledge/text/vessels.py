@@ -44,24 +44,29 @@ _VESSELS = (
         "sheet pan",
         r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|"
         r"dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
+        r"(?:back)?blech|"
         r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| "
         r"in one go)|oven only(?! goes| does| reaches| heats| gets)|only (?:an|the) oven|"
         r"(?:half|quarter) sheet",
     ),
     _vessel(
         "saute pan",
-        r"saute pans?|frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep "
+        r"saute pans?|(?:brat)?pfanne|sarten|poele|padella|"
+        r"frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep "
         r"pan|pan with (?:a )?lid|shallow pan",
     ),
     _vessel(
         "lidded pot",
         r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|"
         r"the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
-        r"cocotte|potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| "
+        r"kochtopf|(?:im|einem|ein|der|den) topf|marmite|"
+        r"olla(?! (?:a presion|express|de presion))|cocotte|"
+        r"potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| "
         r"luck|s)|french oven|handi|tagine pot|cast iron pot|or (?:a )?pot",
     ),
     _vessel(
         "pressure cooker",
+        r"schnellkochtopf|olla (?:a presion|express|de presion)|"
         r"pressure ?cookers?|pressure pot|(?<!slow )(?<!rice )(?<!gas )(?<!electric )cooker "
         r"(?:hai|mein|me|only|on|please|pls|ready)|"
         r"(?:in|use|using) (?:the |a |my )?cooker|\d whistles?|whistles|p cooker|electric pressure cooker",

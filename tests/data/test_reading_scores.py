@@ -2,8 +2,10 @@
 
 messages_dev.jsonl and names_dev.csv are the project's development corpus, adversarial on
 purpose; messages_own_a to _d.jsonl are our own, each written and labelled before it was
-tuned to (b and each batch of d, ids d e f v, were scored once before they were looked at). The floors
-are the project's targets, not our scores.
+tuned to (b and each batch of d, ids d e f v, were scored once before they were looked at), and
+messages_own_f.jsonl is by another writer, who had not seen the reader: before its kinds of
+faults were mended it gave names 0.919, kind 0.927, whole 0.691. The floors are the project's
+targets, not our scores.
 
 messages_own_e.jsonl was not tuned to: it was written last, scored once, and neither the
 rules nor the weights of `words_kinds.csv` have seen it (one greeting that it showed to be
@@ -98,6 +100,7 @@ def _totals(
         ("messages_own_b.jsonl", 0.82),
         ("messages_own_c.jsonl", 0.82),
         ("messages_own_d.jsonl", 0.82),
+        ("messages_own_f.jsonl", 0.82),
     ],
 )
 def test_labelled_messages_are_read_as_well_as_promised(
