@@ -163,7 +163,9 @@ def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> 
             does = f": {food.does}" if food and food.does and re.search(r"rennet|may hold", food.does) else ""
             held = f" may hold {', '.join(subject.may)}" if subject.may else ""
             does = does or held or f" has no {label} by itself, but what is sold may hold some"
-            return f"Not surely: {name}{does}{note}.", True
+            sure = sorted((food.allergens if food else frozenset()) | subject.has)
+            has = f" It has {', '.join(sure)}." if sure else ""
+            return f"Not surely: {name}{does}{note}.{has}", True
         case _:
             fits = f"fits {label}" if positive else f"has no {label} of its own"
             return f"{'No' if contains else 'Yes'}: plain {name} {fits}.", True

@@ -150,3 +150,18 @@ def test_a_lost_fire_a_burn_and_a_cut_are_answered_first(store: Store) -> None:
     )
     assert "NEVER water" in ask("is it safe to put ice on burning oil", store=store).answer
     assert "emergency" in ask("her eyes are swollen after eating crab", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "must"),
+    [
+        ("substitute for porcini, i found some in the forest", "expert"),  # NHS: wild mushrooms
+        ("can i freeze mushrooms i picked in the woods", "expert"),
+        ("apricot kernels in a cake", "cyanide"),  # UK FSA, EFSA
+        ("chicken is slimy can i rinse and cook it", "throw it away"),  # USDA FSIS
+        ("can i carry a burning pan outside", "don't carry it"),  # fire services
+        ("swap sugar for honey for a baby", "under one year"),  # CDC, NHS
+    ],
+)
+def test_a_danger_outranks_whatever_else_is_asked(store: Store, text: str, must: str) -> None:
+    assert must in ask(text, store=store).answer
