@@ -16,7 +16,7 @@ from knowledge.text.normalise import key
 _INSTEAD = re.compile(
     r" (?:instead|binders?|binds?|bind|holds? \w+ together|substitut\w*|subs?|swap\w*|replac\w*|alternativ\w*"
     r"|in place of|stand in"
-    r"|stands in|use for|options for|what else|other than|besides|use rather than|rather than"
+    r"|stands in|use for|what for|options for|what else|other than|besides|use rather than|rather than"
     r"|tak\w+ (?:the )?place"
     r"|(?:trade|exchange|switch)(?: \w+){1,3} for) "
 )
