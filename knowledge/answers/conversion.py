@@ -104,7 +104,7 @@ def _scale(question: Question) -> Answer | None:
             f"; set an oven to {round(exact / 5) * 5:.0f} °C." if value > 250 else "."
         )
     else:
-        exact = round(value * 1.8 + 32, 1) + 0.0  # no "-0"
+        exact = float(round(value * 1.8 + 32))  # no "-0"
         text = f"{value:g} °C is {exact:.0f} °F" + (
             f"; set an oven to {round(exact / 25) * 25:.0f} °F." if value > 120 else "."
         )
