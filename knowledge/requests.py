@@ -15,7 +15,7 @@ from itertools import pairwise
 
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
-from knowledge.planner.model import Caution, Have, Kitchen, Request
+from knowledge.planner.model import Caution, Have, Kitchen, LeftOut, Request
 from knowledge.text.model import Item, Reading, ReadyBy
 from knowledge.text.normalise import key, singular
 from knowledge.text.read import WARM_H
@@ -32,6 +32,8 @@ IN_BRACKET = re.compile(r"^\s*[(\[]([^)\]\n]*)")  # "(dried, soaked overnight)" 
 NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
 OF_UNIT = re.compile(r"^(ear|cob|head|bunch|clove|stalk|stick|fillet|piece)s? of ", re.IGNORECASE)
+RICE_COOKER = re.compile(r"(?<!no )(?<!a )\brice[ -]?(?:cooker|maker)\b(?! (?:is |s )?broken)", re.IGNORECASE)
+WEIGHTS = frozenset({"g", "kg", "lb", "oz"})
 TINS = frozenset({"tin", "can", "jar", "pouch", "carton"})  # words that are no part of a food's name
 MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game"})
 USUAL_EATERS = 2.0
@@ -59,7 +61,7 @@ def request_of(
     people = reading.people if reading.people is not None else eaters
     barred = _food_ids(reading.excluded, store)
     known = [item for item in reading.items if item.food_id is not None]
-    once = _said_once(known, reading.text, store)
+    once = _weight_shared(_said_once(known, reading.text, store), reading.text, store)
     have = tuple(_soaked(have_of(item, store), item, reading, store) for item in once)
     merged = pairwise(known) if len(once) < len(known) else ()
     gaps = {between(one, next_one, reading.text) for one, next_one in merged}
@@ -83,7 +85,7 @@ def request_of(
         kitchen=kitchen,
         youngest=reading.youngest,
         spoiled=tuple(w.food_id for w in reading.out_warm if w.hours is not None and w.hours >= WARM_H),
-        unfit=unfit_in(reading.text, store=store),
+        unfit=(*unfit_in(reading.text, store=store), *_in_the_rice_cooker(once, reading.text, store)),
         alerts=(
             *refused_wishes(reading, store=store),
             *_warm_alerts(reading, store),
@@ -201,6 +203,26 @@ def _said_once(items: list[Item], text: str, store: Store) -> list[Item]:
         else:
             kept.append(item)
     return kept
+
+
+def _weight_shared(items: list[Item], text: str, store: Store) -> list[Item]:
+    """ "1.2 kg chicken thighs and drumsticks": one weight for both, half of it each."""
+    out = list(items)
+    for n, (one, other) in enumerate(pairwise(items)):
+        bare = other.qty is None and other.grams is None and other.state is None
+        weighed = one.grams is not None and one.unit in WEIGHTS
+        joined = re.search(rf"{re.escape(one.phrase)} (?:and|&|\+) {re.escape(other.phrase)}", text)
+        if bare and weighed and joined and one.grams and _animal(one, store) == _animal(other, store) != "":
+            out[n], out[n + 1] = (replace(i, qty=None, unit=None, grams=one.grams / 2) for i in (one, other))
+    return out
+
+
+def _in_the_rice_cooker(items: Iterable[Item], text: str, store: Store) -> Iterable[LeftOut]:
+    """Rice that has a cooker of its own stays out of the vessel."""
+    if RICE_COOKER.search(text):
+        for item in items:
+            if item.food_id is not None and store.food(item.food_id).group == "rice":
+                yield LeftOut(food=item.food_id, why="the rice cooker does it: serve it beside")
 
 
 def between(first: Item, second: Item, text: str) -> str | None:

@@ -63,6 +63,9 @@ _OF_US = re.compile(
     rf"\b(?:{NUM} ?(?:-|to|or) ?)?({NUM}) of us\b|\b(?:wir sind|nous sommes|somos|siamo)(?: in)? ({NUM})\b|"
     rf"\bus ({NUM})\b|\bthere(?:s| is| are|re)? ({NUM}) of us|\b(both) of us\b"
 )
+_SOME_OF_US = re.compile(
+    r" (?:is|are|has|have|hates?|cant|cannot|dont|doesnt|does|wont|eats?|likes?|loves?|wants?|prefers?)\b"
+)
 _FAMILY = re.compile(rf"\b(?:family|party|table|group|household|crowd) of ({NUM})\b")
 _TABLE = re.compile(
     rf"\b({NUM}) (?:at the table|at table|to feed|coming|for dinner|for tea|eating|round the table)\b"
@@ -109,6 +112,8 @@ def people(text: str) -> tuple[float | None, list[Span]]:
     for pattern in (_FAMILY, _OF_US, _COUNTED, _TABLE, _FOR, _MAKE):
         for match in pattern.finditer(text):
             number = value(_group(match))
+            if pattern is _OF_US and _SOME_OF_US.match(text, match.end()):
+                continue  # "one of us is vegetarian"
             if 1 <= number <= 60:
                 return number, [match.span()]
     if last := _LAST_NUMBER.search(text):
@@ -190,10 +195,17 @@ def minutes_of(match: re.Match[str]) -> float:
     return value(got["m"])
 
 
+_DAY_MIN = 24 * 60.0
+
+
 def durations(text: str) -> Iterator[tuple[float, Span]]:
     """Every length of time in a text, in minutes."""
     for match in _DURATION.finditer(text):
-        yield minutes_of(match), match.span()
+        metres = match.group().endswith("m") and (
+            minutes_of(match) >= _DAY_MIN or text[: match.start()].endswith(("at ", "live at ", "up at "))
+        )
+        if not metres:  # "we live at 2300m"
+            yield minutes_of(match), match.span()
 
 
 _HOUR_WORD = r"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"

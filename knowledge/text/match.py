@@ -195,11 +195,14 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
                 and (after in ("(", ":", "box") or before in ("same", "the", "any", "all"))
             )
             or (said == "fish" and before in ("the", "this", "that") and _has_fish(found, vocabulary))
+            or (said == "rice" and after in ("cooker", "cookers", "maker"))
             or (said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text))
         ):
             meaning = None
         elif said in ("steak", "steaks") and before in _JOINTS and out and out[-1].end == hit.start - 1:
             meaning = None  # "venison haunch steaks" are venison
+        elif said == "coriander" and "cilantro" in text:
+            meaning = vocabulary.get(("coriander", "seed")) or hit.phrase  # the other name is of the leaves
         elif said == "chops" and any("lamb" in name for name in names):
             meaning = vocabulary.get(("lamb", "chop"))
         if meaning is not None:

@@ -16,6 +16,7 @@ from knowledge.text.normalise import FOOD, Flat, key
 from knowledge.text.roles import Role, mask, roles
 from knowledge.text.same import mark_dish_names
 from knowledge.text.segments import Found, Segment, segments
+from knowledge.text.settings import vessel_sizes
 from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_strange, unknown_foods
 from knowledge.text.vessels import names_the_oven, vessels
@@ -69,7 +70,7 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     for n, (start, end) in enumerate(spans):
         if any(a <= start and end <= b for a, b in [*pots, *rules]):
             parts[n] = Role.AIM
-    used = [*times, *ages, *eaters, *pots, *rules]
+    used = [*times, *ages, *eaters, *pots, *rules, *vessel_sizes(bare)]
     parts_of_text = segments(right, found, parts, used)
     mark_aims(parts_of_text)
     mark_dish_names(parts_of_text, right, vocab)

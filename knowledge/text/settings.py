@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from knowledge.text.cues import cue
-from knowledge.text.fields import NUM, value
+from knowledge.text.fields import NUM, Span, value
 
 _UNITS_US = (
     r"(?:fahrenheit|imperial|ounces(?: and pounds)?|pounds(?: and ounces)?|cups|us units|american "
@@ -56,6 +56,12 @@ _ALL_OF_IT = re.compile(
     r"(?:(?:my|our|the) (?:settings|preferences|profile|data|details)|"
     r"(?:everything|all)(?: that)? (?:about (?:me|us)|you know about (?:me|us)))\b"
 )
+
+
+def vessel_sizes(text: str) -> list[Span]:
+    """Where a vessel is named with its size: "a 3 litre pressure cooker" is three litres of no food."""
+    found = [*_SIZED.finditer(text), *_SIZE_OF.finditer(text)]
+    return [match.span() for match in found if match.group("vessel")]
 
 
 def settings(text: str) -> tuple[tuple[str, str], ...]:

@@ -136,6 +136,24 @@ def test_a_food_keeps_the_cooks_own_word(store: Store, text: str, word: str) -> 
     assert asked(store, read(f"{text}, leeks, cream", store=store)).have[0].said == word
 
 
+def test_one_weight_of_two_cuts_is_shared(store: Store) -> None:
+    request = asked(store, read("800 g turkey breast and turkey legs, leeks", store=store))
+    assert [h.grams for h in request.have] == [400.0, 400.0, None]
+    apart = asked(store, read("800 g turkey breast and leeks", store=store))
+    assert [h.grams for h in apart.have] == [800.0, None]
+
+
+@pytest.mark.parametrize(
+    ("text", "beside"),
+    [
+        ("hake, leeks, the rice cooker is doing the basmati rice", ["basmati-rice"]),
+        ("hake, leeks, rice. no rice cooker", []),
+    ],
+)
+def test_rice_with_a_cooker_of_its_own_stays_out(store: Store, text: str, beside: list[str]) -> None:
+    assert [left.food for left in asked(store, read(text, store=store)).unfit] == beside
+
+
 def test_a_near_match_is_told_in_the_plan(store: Store) -> None:
     request = asked(store, read("aspargus, 2 hake fillets, potatoes for 2", store=store))
     assert request.read_as == (("aspargus", "asparagus"),)

@@ -103,3 +103,25 @@ def test_a_wish_is_never_an_unknown_food(store: Store, said: str, wish: str | No
 
 def test_a_tin_of_soup_is_no_wish_for_soup(store: Store) -> None:
     assert read("chicken, rice, can of cream of mushroom soup. for 2", store=store).wishes == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "people"),
+    [
+        ("one of us is vegetarian. halloumi, leeks, rice. 6 of us", 6),
+        ("two of us dont eat pork. halloumi, leeks", None),
+        ("halloumi, leeks, just one of us tonight", 1),
+    ],
+)
+def test_some_of_us_are_not_all_of_us(store: Store, text: str, people: float | None) -> None:
+    assert read(text, store=store).people == people
+
+
+@pytest.mark.parametrize("text", ["we live at 1900m. halloumi, leeks", "leeks, halloumi, up at 850 m here"])
+def test_metres_are_no_minutes(store: Store, text: str) -> None:
+    assert read(text, store=store).ready_by is None
+
+
+def test_the_size_of_a_vessel_is_no_amount_of_food(store: Store) -> None:
+    reading = read("halloumi, leeks. ribollita in a 4 litre pressure cooker", store=store)
+    assert all(i.qty is None for i in reading.items)

@@ -53,6 +53,7 @@ def test_how_long_it_stood_in_the_warm(store: Store, text: str, expected: dict[s
         "we ran out of leeks yesterday. chicken, onions",
         "carrots on the counter for 3 days, leeks, bacon from the fridge",
         "two tins of tuna been in the car all day, leeks",
+        "mince frozen solid, forgot to take it out, leeks",
         "kids are out until 6, chicken, leeks",
         "eat in 3 hours, chicken out of the freezer, leeks",
     ],
