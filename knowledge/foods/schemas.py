@@ -286,11 +286,12 @@ PLANNING = {
         style=TEXT,
         **dict.fromkeys(
             ("roast", "roast-broil", "saute", "saute-simmer", "braise", "braise-oven", "steam", "steam-pan",
-             "sealed", "open-cooker"), number(0, 10)),
+             "sealed", "sealed-twice", "open-cooker"), number(0, 10)),
         **dict.fromkeys(("least_ml_head", "most_ml_head"), maybe(number(0, 1000, "ml"))),
         **dict.fromkeys(
             ("meat_from_mm", "meat_to_mm", "veg_from_mm", "veg_to_mm"), maybe(number(0, 150, "mm"))
         ),
+        meat_cut=maybe(CUT),
         source=SOURCE,
     ),
     "tolerant": table(

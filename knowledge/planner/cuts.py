@@ -17,6 +17,7 @@ BIRDS = frozenset({"poultry", "dark_poultry"})
 SLOW = frozenset({"root", "starchy", "hard_veg"})
 UNCUT = frozenset({"tender_leaf", "tough_leaf", "egg", "ground_meat", "warm_through"})
 WHOLE_IN_A_STYLE = frozenset({"sausage", "fish", "shellfish", "cured"})
+BONELESS = 0.95  # eaten, of what is bought
 TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
 QUICK_TRAY_MM = 12.0  # when time counts
 LEAST_MM = {"wet": 18.0, "sealed": 24.0}  # smaller falls apart while the rest cooks
@@ -42,6 +43,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual
     elif dish.state == "frozen" and (dish.piece_g is None or animal):
         usual = usual[:1]  # a bag of frozen pieces is cut already, and nobody cuts a frozen piece
+    elif dish.kind == "ground_meat":
+        usual = usual[:1]  # balls and patties are said
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
         usual = usual[:2]
     elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or is_bird):
@@ -82,7 +85,9 @@ def _of_style(dish: Dish, style: Style, store: Store) -> list[Cut]:
         return []
     pieces = [(cut, piece_of(dish.food, cut)) for cut in map(store.cut, dish.food.cuts)]
     sized = [(cut, piece) for cut, piece in pieces if sizes[0] <= piece.size_mm <= sizes[1]]
-    return [cut for cut, piece in sized if dish.kind not in SLOW or _is_spooned(piece, sizes[0])]
+    fitting = [cut for cut, piece in sized if dish.kind not in SLOW or _is_spooned(piece, sizes[0])]
+    boneless = meat and dish.food.edible_frac >= BONELESS
+    return fitting or ([store.cut(style.meat_cut)] if style.meat_cut and boneless else [])
 
 
 @lru_cache(maxsize=4)

@@ -25,6 +25,8 @@ from knowledge.planner.written import SEALED, STEAMED, covered_m2, sealings, siz
 
 COLD_FILLED_DEGC, REOPENED_DEGC = 60.0, 80.0  # what lies in a cooker when its lid is locked
 FRIDGE_DEGC, FOOD_CP = 6.0, 3600.0
+NESTLED = ("fish", "shellfish")  # half in the sauce
+TALL_MM = 58.0  # stands above its neighbours
 LEAST_ML = 100.0  # of its own juice, where nothing was poured in
 TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
 SOAKING_DEGC = 95.0  # the mean of a lidded pot off the heat, while something soaks in it
@@ -172,12 +174,13 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             start_degC, back_s = vessels.oven_after_loading(
                 setting_degC=air_degC, tray_kg=size.mass_kg, tray_cp_J_kgK=size.cp_J_kgK, foods=cold
             )
+            crowded = vessels.crowding(
+                area_m2=size.area_m2, pieces_area_m2=covered_m2(plan, store), flat=_is_flat(item, food)
+            )
             return media.oven(
                 air_degC,
                 fan=bool(plan.settings.fan),
-                crowding=vessels.crowding(
-                    area_m2=size.area_m2, pieces_area_m2=covered_m2(plan, store), flat=_is_flat(item, food)
-                ),
+                crowding=0.0 if item.size_mm >= TALL_MM else crowded,
                 surface="meat" if food.part == "protein" else "cut",
                 altitude_m=altitude,
                 start_degC=start_degC,
@@ -216,7 +219,7 @@ def _lid_medium(item: PlanItem, food: Food, plan: Plan, store: Store) -> Callabl
     if plan.settings.method in STEAMED or (item.on_top and food.part != "protein"):
         return media.steaming
     if item.on_top:
-        return media.on_top
+        return media.stewing if item.doneness in NESTLED else media.on_top
     return media.stewing if _is_gentle(plan, store) else media.bubbling
 
 

@@ -38,6 +38,8 @@ SOFTEN_DEGC = 140.0
 FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is locked, cold or hot
 COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
 FULL_KPA = 80.0
+TALL_MM = 58.0  # a bird, a joint: stands above its neighbours
+NESTLED = frozenset({"fish", "shellfish"})  # sinks half into the sauce, which hardly moves around it
 BY_PIECE = frozenset({"slab", "rod", "brick"})  # breasts, fillets, chops, sausages, wings
 BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
@@ -68,9 +70,8 @@ def case(
     """
     surface, flat = surface_of(dish), lies_flat(dish, piece)
     last = lane_medium(
-        method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, surface=surface, flat=flat,
-        grams=dish.grams, load=load,
-    )  # fmt: skip
+        dish, piece, method, setting, lane=lane, top=top, gentle=gentle, kitchen=kitchen, load=load
+    )
     phases = [Phase(medium=last, duration_s=None)]
     if lead in (BROWNED, SOFTENED):
         pan = _pan(PAN_DEGC if lead == BROWNED else SOFTEN_DEGC, surface, flat, kitchen)
@@ -166,14 +167,15 @@ def come_up_s(lane: str, setting: float | None, load: Load, kitchen: Kitchen) ->
 
 
 def lane_medium(
-    method: Method, setting: float | None, *, lane: str, top: bool, gentle: bool, kitchen: Kitchen,
-    surface: str, flat: bool, grams: float, load: Load,
+    dish: Dish, piece: Pieced, method: Method, setting: float | None, *,
+    lane: str, top: bool, gentle: bool, kitchen: Kitchen, load: Load,
 ) -> Medium:  # fmt: skip
-    """The medium of a lane, as it is when so many grams of a dish go in among all the others."""
+    """The medium of a lane, as it is when a dish goes in among all the others."""
+    surface, flat = surface_of(dish), lies_flat(dish, piece)
     altitude_m = kitchen.altitude_m
     if lane == AFTER and method.finish == "broil":
         return media.broiler(BROILER_DEGC, surface=surface, altitude_m=altitude_m)
-    still = partial(_stilled, load=load, grams=grams, altitude_m=altitude_m)
+    still = partial(_stilled, load=load, grams=dish.grams, altitude_m=altitude_m)
     if lane == AFTER:
         return still(media.bubbling)
     match method.kind:
@@ -183,7 +185,7 @@ def lane_medium(
             return media.oven(
                 air_degC,
                 fan=kitchen.fan_oven,
-                crowding=crowding(load, flat=flat),
+                crowding=0.0 if piece.size_mm >= TALL_MM else crowding(load, flat=flat),
                 surface=surface,
                 altitude_m=altitude_m,
                 start_degC=start_degC,
@@ -200,9 +202,9 @@ def lane_medium(
             return media.covered_oven(setting or 175.0, altitude_m=altitude_m)
         case _ if method.steams or (top and surface == "cut"):
             return still(media.steaming)
-        case _ if top:
+        case _ if top and dish.kind not in NESTLED:
             return still(media.on_top)
-        case _ if gentle:
+        case _ if gentle or top:
             return still(media.stewing)
         case _:
             return still(media.bubbling)

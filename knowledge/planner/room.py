@@ -22,7 +22,8 @@ from knowledge.planner.model import Liquid
 
 HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
-FILM_M = 0.006  # liquid in a saute pan
+JUICE = 0.4  # of a tin of tomatoes runs
+FILM_M = 0.003  # liquid in a saute pan
 STEAM_M = 0.008  # under what steams: enough to stay wet, too little to boil what lies lowest
 DENSITY = 1050.0
 LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
@@ -123,7 +124,7 @@ def liquid(
         gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
     brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
     brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
-    brought += sum(0.6 * way.dish.grams for way in ways if is_saucy(way.dish))
+    brought += sum(JUICE * way.dish.grams for way in ways if is_saucy(way.dish))
     ml = drunk + gone + base - brought - given
     ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought)
     ml = round(max(ml, floor_ml) / 50.0) * 50.0
@@ -146,7 +147,7 @@ def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way])
         case "steam":
             return STEAM_M * size.area_m2 * 1e6, "a finger's width of water makes the steam"
         case "film":
-            return min(FILM_M * size.area_m2 * 1e6, 250.0), "a finger's width under the lid"
+            return min(FILM_M * size.area_m2 * 1e6, 250.0), "enough under the lid to steam in"
         case _:
             return vessel.min_liquid_ml, "the least a cooker needs for steam"
 

@@ -28,6 +28,7 @@ class Style:
     most_ml_head: float | None = None
     meat_mm: Sizes | None = None
     vegetable_mm: Sizes | None = None
+    meat_cut: str = ""  # of meat that has no cut of its own in those sizes
 
     @property
     def is_spooned(self) -> bool:
@@ -55,6 +56,7 @@ def _styles(store: Store) -> Mapping[str, Style]:
             points={method: float(row[method] or 0.0) for method in methods if method in row},
             least_ml_head=float(row["least_ml_head"] or 0.0),
             most_ml_head=float(row["most_ml_head"]) if row["most_ml_head"] else None,
+            meat_cut=row["meat_cut"],
             meat_mm=_sizes(row["meat_from_mm"], row["meat_to_mm"]),
             vegetable_mm=_sizes(row["veg_from_mm"], row["veg_to_mm"]),
         )

@@ -37,6 +37,7 @@ CUT_STEP, KNIFE_MIN = (
     0.1,
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
+BITE_WISHES = frozenset({"crisp", "stir fry"})
 BITE_GROUPS = frozenset(
     {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "cabbage", "grain vegetable"}
 )
@@ -260,7 +261,7 @@ def _texture(dish: Dish, method: Method, request: Request) -> Texture:
     if dish.kind == "tender_leaf":
         return Texture.CRISP_TENDER
     bite = dish.kind in ("quick_veg", "medium_veg")
-    if bite and ("crisp" in request.wishes or (method.kind == "pan" and dish.kind == "quick_veg")):
+    if bite and BITE_WISHES & {*request.wishes}:
         return Texture.CRISP_TENDER
     green = dish.food.group in BITE_GROUPS
     return Texture.CRISP_TENDER if bite and green and method.kind != "dry" else Texture.TENDER

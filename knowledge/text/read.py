@@ -195,7 +195,7 @@ def _plan_reading(
         not_vessel=seen.not_vessel,
         intent=intent,
         amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
-        wishes=() if seen.bare else (*kinds.wishes(_beside_foods(seen)), *styles(seen.tokens, seen.hits)),
+        wishes=(*(() if seen.bare else kinds.wishes(_beside_foods(seen))), *styles(seen.tokens, seen.hits)),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
         unknown=tuple(i.phrase for i in seen.unknown if i.food_id is None),

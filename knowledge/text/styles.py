@@ -12,20 +12,38 @@ _AT_HAND = frozenset({"leftover", "yesterday", "frozen", "tinned", "canned", "ti
 _OF_A_PRODUCT = frozenset(
     {"paste", "powder", "sauce", "leaf", "cube", "mix", "meat", "spice", "seasoning", "pack"}
 )
+_MADE_FOR = frozenset({"paste", "sauce", "mix", "kit"})
 _NEAR = 2  # words before a dish that say it is there already
 
 
 def styles(tokens: Sequence[Token], hits: Sequence[Hit]) -> tuple[str, ...]:
-    """The styles of the dishes named outside the foods, in order; none of a leftover or a product."""
+    """The style of the dish named first outside the foods; none of a leftover.
+
+    A jar made for a dish ("curry paste", "stir fry sauce") tells the style when nothing else does.
+    """
     taken = {n for hit in hits for n in range(hit.start, hit.end)}
-    found: list[str] = []
-    i = 0
-    while i < len(tokens):
+    named = _first(tokens, [n for n in range(len(tokens)) if n not in taken])
+    if named:
+        return (named,)
+    jars = (n for hit in hits if tokens[hit.end - 1].key in _MADE_FOR for n in range(hit.start, hit.end))
+    made_for = _first(tokens, list(jars), of_a_jar=True)
+    return (made_for,) if made_for else ()
+
+
+def _first(tokens: Sequence[Token], places: Sequence[int], *, of_a_jar: bool = False) -> str:
+    """The first style among the dishes that lie wholly in these places."""
+    free = set(places)
+    for i in places:
         length = next((n for n in (4, 3, 2, 1) if _dish(tokens, i, n) is not None), 0)
-        if length and not taken & set(range(i, i + length)) and not _is_at_hand(tokens, i, length):
-            found.append(_dish(tokens, i, length) or "")
-        i += length or 1
-    return tuple(dict.fromkeys(style for style in found if style))
+        if (
+            length
+            and free.issuperset(range(i, i + length))
+            and (of_a_jar or not _is_at_hand(tokens, i, length))
+        ):
+            style = _dish(tokens, i, length)
+            if style:
+                return style
+    return ""
 
 
 def _dish(tokens: Sequence[Token], i: int, length: int) -> str | None:
