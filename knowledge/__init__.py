@@ -103,11 +103,14 @@ class Knowledge:
 
         return left_s(plan, food_id, elapsed_s=elapsed_s, core_degC=core_degC, store=self.store)
 
-    def ask(self, text: str, *, kitchen: Kitchen) -> Answer:
-        """A kitchen question, answered from the knowledge base with its sources."""
+    def ask(self, text: str, *, kitchen: Kitchen, diets: Sequence[str] = ()) -> Answer:
+        """A kitchen question, answered from the knowledge base with its sources.
+
+        `diets`: what this cook's eaters must not have ("no nuts", "vegan"); nothing else is offered.
+        """
         from knowledge.answers import ask
 
-        return ask(text, store=self.store, kitchen=kitchen)
+        return ask(text, store=self.store, kitchen=kitchen, ruled_out=tuple(diets))
 
     def first_aid(self, text: str) -> str | None:
         """What to do first about an accident that a message tells of; None when it tells of none."""

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from bot.commands.lines import Answered, Record, answer_lines, standard_input
 from knowledge.answers import ask
+from knowledge.answers.eaters import ruled_out
 from knowledge.foods.store import open_store
 from knowledge.planner.kitchens import described
 
@@ -24,7 +25,9 @@ def run(argv: Sequence[str]) -> int:
 
         def answered(record: Record) -> Answered:
             kitchen = described(record.get("kitchen"), store=store)
-            said = ask(record["text"], store=store, kitchen=kitchen.kitchen)
-            return {"known": said.known, "answer": said.answer, "sources": said.sources}, kitchen.problems
+            tokens, unknown = ruled_out(record.get("kitchen"), store=store)
+            said = ask(record["text"], store=store, kitchen=kitchen.kitchen, ruled_out=tokens)
+            fields = {"known": said.known, "answer": said.answer, "sources": said.sources}
+            return fields, (*kitchen.problems, *unknown)
 
         return answer_lines("ask", [question] if question else lines, answered)

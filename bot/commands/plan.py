@@ -8,6 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.commands.lines import Answered, Record, answer_lines, clock_option, standard_input
+from knowledge.answers.eaters import ruled_out
 from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan
 from knowledge.planner.kitchens import Described, described
@@ -29,17 +30,20 @@ def run(argv: Sequence[str]) -> int:
 
         def planned(record: Record) -> Answered:
             kitchen = described(record.get("kitchen"), store=store)
-            request = request_in(record["text"], kitchen, now, store)
+            request = request_in(record, kitchen, now, store)
             return answer_json(plan(request, store=store)), kitchen.problems
 
         return answer_lines("plan", standard_input(), planned)
 
 
-def request_in(text: str, kitchen: Described, now: datetime, store: Store) -> Request:
-    """What a message asks of the planner, in the kitchen described with it."""
+def request_in(record: Record, kitchen: Described, now: datetime, store: Store) -> Request:
+    """What a line's message asks of the planner, in the kitchen and for the eaters described with it."""
     local = kitchen.now or now
-    reading = read(text, store=store, context=Context(), now=local)
-    return request_of(reading, store=store, kitchen=kitchen.kitchen, eaters=kitchen.people, now=local)
+    reading = read(record["text"], store=store, context=Context(), now=local)
+    diets, _ = ruled_out(record.get("kitchen"), store=store)
+    return request_of(
+        reading, store=store, kitchen=kitchen.kitchen, eaters=kitchen.people, diets=diets, now=local
+    )
 
 
 def answer_json(answer: Plan | NoPlan) -> Mapping[str, Any]:

@@ -41,7 +41,7 @@ def run(argv: Sequence[str]) -> int:
         def swapped(record: Record) -> Answered:
             _check(record)
             kitchen = described(record.get("kitchen"), store=store)
-            made = plan(request_in(record["text"], kitchen, now, store), store=store)
+            made = plan(request_in(record, kitchen, now, store), store=store)
             if isinstance(made, NoPlan):
                 return _nothing_to_change(made), kitchen.problems
             to = incoming(record.get("to"), record.get("grams"), store)

@@ -232,13 +232,17 @@ def _fixed(text: str) -> Handler:
 
 
 def _ask(state: Chat, message: Message) -> Outcome:
-    answer = message.knowledge.ask(message.reading.text, kitchen=state.profile.kitchen)
+    answer = message.knowledge.ask(
+        message.reading.text, kitchen=state.profile.kitchen, diets=state.profile.diets
+    )
     return _say(state, talk.answer(answer.known, answer.answer, answer.sources))
 
 
 def _ask_or_list(state: Chat, message: Message) -> Outcome:
     """A swap without a plan: the knowledge base may still know; else a list is wanted."""
-    answer = message.knowledge.ask(message.reading.text, kitchen=state.profile.kitchen)
+    answer = message.knowledge.ask(
+        message.reading.text, kitchen=state.profile.kitchen, diets=state.profile.diets
+    )
     return _say(state, answer.answer if answer.known else talk.NO_PLAN_YET)
 
 

@@ -50,7 +50,9 @@ def happened(state: Chat, event: CookEvent, text: str, now: datetime, knowledge:
         cook = running(state)
         if item_of(cook, event.item, knowledge) is None and not _mentioned(cook, event.item, knowledge):
             answer = (
-                knowledge.ask(text, kitchen=state.profile.kitchen) if text.rstrip().endswith("?") else None
+                knowledge.ask(text, kitchen=state.profile.kitchen, diets=state.profile.diets)
+                if text.rstrip().endswith("?")
+                else None
             )
             if answer is not None and answer.known:  # "chicken pink in the middle, ok?" about another dinner
                 said = talk.answer(answer.known, answer.answer, answer.sources)

@@ -291,7 +291,7 @@ class Pantry:
     def replan(self, plan: Plan, *, request: Request, elapsed_s: float) -> Plan | NoPlan:
         return plan_of(request)
 
-    def ask(self, text: str, *, kitchen: Kitchen) -> Answer:
+    def ask(self, text: str, *, kitchen: Kitchen, diets: Sequence[str] = ()) -> Answer:
         return Answer(known=True, answer="74 °C.", sources=("FSIS",))
 
     def after_probe(self, plan: Plan, food_id: str, *, elapsed_s: float, core_degC: float) -> float | None:

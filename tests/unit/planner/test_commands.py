@@ -88,6 +88,16 @@ def test_the_last_evening_of_the_calendar_is_an_evening(
     assert (status, len(got)) == (0, 1)
 
 
+def test_what_the_eaters_of_a_kitchen_must_not_have_stays_out(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    line = '{"text": "salmon, rice, prawns 200 g", "kitchen": {"allergens": ["shellfish"]}}\n'
+    status, got, _ = lines(plan_command, line, monkeypatch, capsys)
+    assert status == 0
+    assert "shrimp" not in {item["food"] for item in got[0]["items"]}  # type: ignore[attr-defined]
+    assert any(out["food"] == "shrimp" for out in got[0]["left_out"])  # type: ignore[attr-defined]
+
+
 def test_a_refusal_is_an_answer(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
     status, got, _ = lines(plan_command, "salt and pepper\n🙂🙂\nqwerty " * 3, monkeypatch, capsys)
     assert status == 0
