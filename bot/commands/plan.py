@@ -85,7 +85,7 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
         ],
         "cautions": [{"text": c.text, "source": c.source} for c in plan.cautions],
         "left_out": [{"food": left.food, "why": left.why} for left in plan.left_out],
-        "assumed": list(plan.assumed),
+        "assumed": [*(f'"{said}" is {name}' for said, name in plan.request.read_as), *plan.assumed],
         "advice": list(plan.advice),
         "flavour": plan.flavour or None,
         "alternatives": [

@@ -56,7 +56,6 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         assumed=tuple(
             dict.fromkeys(
                 [
-                    *_read_as(request),
                     *_for_whom(draft, request),
                     *rounds.assumed(draft),
                     *_size(draft, request),
@@ -144,12 +143,6 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
         add_s=placed.add_s,
         lead=way.lead,
     )
-
-
-def _read_as(request: Request) -> Iterable[str]:
-    """What was read as a food that it only resembles."""
-    for said, name in request.read_as:
-        yield f'"{said}" is {name}'
 
 
 def _for_whom(draft: Draft, request: Request) -> Iterable[str]:

@@ -6,8 +6,9 @@ soup for 4" the lentil of the soup is no second one, and burgers are what become
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from knowledge.text.match import Hit
 from knowledge.text.normalise import key, singular
@@ -24,7 +25,8 @@ _WANTED = frozenset(
 _MIXED = {"mixed vegetables": "vegetable", "leafy greens": "vegetable"}
 
 
-def forms() -> dict[str, str]:
+@lru_cache(maxsize=1)
+def forms() -> Mapping[str, str]:
     """What minced meat is shaped into ("burger"), and the cut that it is then."""
     return {row["word"]: row["cut"] for row in table("words_forms.csv")}
 

@@ -167,13 +167,21 @@ def _meant(seen: Seen, start: int, end: int, out: tuple[int, int], perishable: S
     nearest = before[-1] if before else None
     subject = nearest is not None and not re.search(r"[,;:]", text[nearest : out[0]])
     if nearest is not None and (subject or nearest in perishable):
-        return [place for place in _run(text, before[::-1]) if place in perishable]
+        return [place for place in _joined(text, before[::-1]) if place in perishable]
     behind = [place for place in foods if place >= out[1]]
     earlier = sorted((place for place in seen.where if place < out[0]), reverse=True)
     for run in [_run(text, places) for places in (behind, earlier) if places]:
         if set(run) & set(perishable):
             return [place for place in run if place in perishable]
     return [place for place in perishable if start <= place < end] or list(perishable)
+
+
+def _joined(text: str, places: Sequence[int]) -> list[int]:
+    """The nearest food before, and those that an "and" joins to it: of "eggs, mince left out" the mince."""
+    run = _run(text, places)
+    if len(run) > 1 and not re.search(r"\b(?:and|plus|with|n)\b|[&+]", text[run[1] : run[0]]):
+        return run[:1]
+    return run
 
 
 def _run(text: str, places: Sequence[int]) -> list[int]:

@@ -32,6 +32,8 @@ def hours(store: Store, text: str) -> dict[str, float | None]:
         ("pork left on the bench since 15:30. leeks", {"pork": 2.5}),
         ("trout in a hot car for an hour, leeks", {"trout": 2}),  # above 32 °C one hour counts as two
         ("leeks, eggs, left the veal on the worktop for 3 hours", {"veal": 3}),
+        ("meatballs, mince left in the car for 6 hours, leeks", {"ground beef": 6}),
+        ("mince, bacon and sausages sat out for 4 hours", {"ground beef": 4, "bacon": 4, "sausage": 4}),
         ("bacon and sausages sat out for 20 min, leeks", {"bacon": 1 / 3, "sausage": 1 / 3}),
         ("i left the salmon on the table, leeks", {"salmon": None}),
         ("forgot to put the mince back in the fridge, leeks", {"ground beef": None}),
