@@ -61,6 +61,8 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
         attach(segment)
         for food in foods:
             food.amount = food.amount or shared
+        if segment.opener in ("and", "&", "+", "plus"):
+            shared = None  # "150 g each of peas, corn and leeks, rice": the list ends with its "and"
         for food in foods:
             if heading == "frozen" or (heading == "leftover" and segment.sentence == of_sentence):
                 food.add_state(heading)

@@ -92,7 +92,10 @@ def _unknown(
     if not 1 <= len(said) <= _MAX_WORDS or said[-1].at - said[0].at >= len(said):
         return None
     named = vocabulary.names_food(key(" ".join(e.word for e in said)))
-    if is_measured(segment, said) or (named and _is_alone(segment, said) and not lone):
+    plain = all(e.word in words().common for e in said)  # "lamb, maybe 300 g"
+    if (is_measured(segment, said) and (named or not plain)) or (
+        named and _is_alone(segment, said) and not lone
+    ):
         return _item([said[0].at, said[-1].at], _amount_of(segment), None, flat, tokens, vocabulary)
     strange = [e for e in said if len(e.word) > 2 and not _plain(e.word, vocabulary)]
     if any(e.word in _PERSONS for e in segment.of("word")):

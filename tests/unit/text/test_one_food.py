@@ -31,7 +31,7 @@ def test_a_weight_of_each_is_multiplied(store: Store, text: str, qty: float, gra
 
 
 def test_each_of_a_list(store: Store) -> None:
-    read_as = said(store, "120g each of peas, corn and spinach, 2 leeks")
+    read_as = said(store, "120g each of peas, corn and spinach, leeks")
     assert [(name, grams) for name, _, _, grams in read_as] == [
         ("pea", 120), ("corn", 120), ("spinach", 120), ("leek", None),
     ]  # fmt: skip
