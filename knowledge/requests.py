@@ -20,6 +20,7 @@ from knowledge.text.model import Item, Reading, ReadyBy
 from knowledge.text.normalise import key, singular
 from knowledge.text.read import WARM_H
 from knowledge.text.vocabulary import vocabulary
+from knowledge.tonight import kitchen_of
 from knowledge.unfit import alerts_in, unfit_in
 from knowledge.unsafe import refused_wishes
 
@@ -82,7 +83,7 @@ def request_of(
         read_as=tuple(
             (i.phrase, store.food(i.food_id).name) for i in once if i.food_id is not None and not i.sure
         ),
-        kitchen=kitchen,
+        kitchen=kitchen_of(reading, kitchen, store=store),
         youngest=reading.youngest,
         spoiled=tuple(w.food_id for w in reading.out_warm if w.hours is not None and w.hours >= WARM_H),
         unfit=(*unfit_in(reading.text, store=store), *_in_the_rice_cooker(once, reading.text, store)),

@@ -135,6 +135,7 @@ _ANOTHER_WAY = re.compile(
     r"\b(?:what if|what about|how about|(?:can|could) (?:it|this|that|we|i)|do it|make it|cook it|use|"
     r"switch|change|move it|rather|instead|try|prefer|lets|only|max|less|more|please|but|with)\b"
 )
+_REQUESTED = re.compile(r"^\W*(?:can|could) (?:we|you) (?:please )?(?:eat|have|make|do|finish|serve|plan)\b")
 _AT_THE_STOVE = re.compile(
     r"\b(?:put|popped|went|gone|just|already|is|are|its|ive|been) (?:\w+ )?(?:in|on|into)\b"
 )
@@ -158,7 +159,8 @@ def _is_another_way(signs: Signs, context: Context) -> bool:
     if signs.vessel:
         return True
     said = signs.vessel_out or signs.people or signs.deadline or signs.wish
-    return context.mode is Mode.PLANNED and said and not cue("kind", "question").match(signs.text)
+    asked = cue("kind", "question").match(signs.text) and not _REQUESTED.match(signs.text)
+    return context.mode is Mode.PLANNED and said and not asked
 
 
 def _by_rules(signs: Signs, context: Context) -> Kind:

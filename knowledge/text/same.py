@@ -120,9 +120,28 @@ def mark_dish_names(parts: Sequence[Segment], tokens: Sequence[Token], vocabular
         talks = bool(part.of("word")) or len(of_a_dish) > 1
         for food in (f for f in of_a_dish if _form_of(f, tokens) and talks):
             shape(food, others, tokens)
+    for food in (f for part in parts for f in _bare_dishes(part, vocabulary)):
+        if any(o is not food and _cooks_into(o, food, vocabulary) for o in at_hand):
+            food.role = Role.AIM
     for food in _wanted(parts):
         if any(o is not food and _is_exact(o, food, vocabulary) for o in at_hand):
             food.role = Role.AIM
+
+
+def _bare_dishes(part: Segment, vocabulary: Vocabulary) -> list[Found]:
+    """ "Chilli con carne" without an amount, and not from yesterday or a tin."""
+    if part.of("amount") or any(e.mark[0] == "state" for e in part.of("mark")):
+        return []
+    named = [(e.food, vocabulary.food(e.food.named)) for e in part.of("food") if e.food]
+    return [
+        food for food, known in named if known is not None and known.group == "leftover" and not food.state
+    ]
+
+
+def _cooks_into(other: Found, dish: Found, vocabulary: Vocabulary) -> bool:
+    """Whether the meat of a dish is at hand raw: the mince of a chilli con carne."""
+    meat, known = vocabulary.food(other.named), vocabulary.food(dish.named)
+    return meat is not None and known is not None and meat.group != "leftover" and meat.animal == known.animal
 
 
 def _dish_runs(part: Segment, tokens: Sequence[Token]) -> list[list[Found]]:

@@ -203,3 +203,11 @@ def test_a_kitchen_with_mistakes_names_them_all_and_keeps_the_rest(store: Store)
     assert got.kitchen.altitude_m == 1600
     assert described("x", store=store).problems
     assert described(None, store=store).kitchen == Kitchen()
+
+
+def test_the_kitchen_said_with_the_dinner_is_cooked_in(store: Store) -> None:
+    text = "2 trout fillets, 400g new potatoes on my quarter sheet pan. we live at 1900m. fan oven"
+    kitchen = asked(store, read(text, store=store)).kitchen
+    assert next(v.size for v in kitchen.vessels if v.id == "sheet pan") == "quarter sheet"
+    assert (kitchen.altitude_m, kitchen.fan_oven) == (1900.0, True)
+    assert asked(store, read("trout, potatoes", store=store)).kitchen == Kitchen()

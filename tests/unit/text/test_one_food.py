@@ -124,7 +124,9 @@ def test_the_weight_in_a_bracket_is_of_the_food_before(store: Store) -> None:
         ("make a chicken veg soup. 800g chicken drumsticks, leeks", ["chicken drumstick", "leek"]),
         ("400g turkey mince, turkey burgers please, an onion", ["ground turkey", "onion"]),
         ("500g lamb mince, make koftas, mint", ["ground lamb", "mint"]),
+        ("chilli con carne, 450g beef mince, leeks", ["ground beef", "leek"]),
         # near misses: foods of their own
+        ("leftover chilli con carne, beef mince, leeks", ["chili con carne", "ground beef", "leek"]),
         ("4 burgers, buns, tomatoes", ["ground beef", "bun", "tomato"]),
         ("chicken soup, toast. and 2 leeks", ["chicken", "bread", "leek"]),
         ("beef mince, beef stock, carrots", ["ground beef", "beef stock", "carrot"]),
