@@ -283,7 +283,7 @@ PLANNING = {
     "styles": table(
         "style",
         rising("meat_from_mm", "meat_to_mm"), rising("veg_from_mm", "veg_to_mm"),
-        style=TEXT,
+        style=TEXT, says=TEXT,
         **dict.fromkeys(
             ("roast", "roast-broil", "saute", "saute-simmer", "braise", "braise-oven", "steam", "steam-pan",
              "sealed", "sealed-twice", "open-cooker"), number(0, 10)),

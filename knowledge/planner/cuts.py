@@ -52,7 +52,7 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
         usual = [c for c in usual if c in as_bought or (in_stew and c == "large chunk")]
     style = style_of(request.wishes, store)
-    if style is not None and not dish.cut_said and dish.state != "frozen":
+    if style is not None and not dish.cut_said and dish.state != "frozen" and dish.part != "aromatic":
         named = _of_style(dish, style, store)
         if named:
             return named

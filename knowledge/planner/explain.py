@@ -9,8 +9,10 @@ from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOFTENED, Dr
 from knowledge.planner.heat import boils_hard
 from knowledge.planner.model import Request
 from knowledge.planner.phrases import item_cut
-from knowledge.planner.stages import add_at_s
+from knowledge.planner.stages import add_at_s, knife_s
 
+CRISP, SAUCY = 0.7, 0.7  # of `methods.csv`: from here it is one
+QUICK_S, LITTLE_KNIFE_S = 40 * 60.0, 8 * 60.0
 WORTH_PRESSURE_S = 2700.0  # what simmers longer than this is what one buys a cooker for
 
 
@@ -34,8 +36,27 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
             name = words.label(tight.way.dish)
             span = f"{since}-{until}" if until > since else f"for about a minute, {since}"
             yield f"watch the {name}: good {span} min after going in, so eat on time"
-    if request.wishes:
-        yield f"as you wished: {words.listed(list(request.wishes))}"
+    if granted := [said for wish in request.wishes if (said := _granted(wish, draft))]:
+        yield f"as you wished: {words.listed(granted)}"
+
+
+def _granted(wish: str, draft: Draft) -> str:
+    """A wish in words, when this dinner grants it; empty when it does not, or always would."""
+    style, method = draft.dinner.style, draft.method
+    total_s = draft.stages.serve_s - draft.start_s
+    granted = {
+        "crisp": method.crisp >= CRISP,
+        "broil": method.finish == "broil",
+        "saucy": method.wet >= SAUCY,
+        "soft": method.kind != "pan",
+        "quick": total_s <= QUICK_S,
+        "oven": method.heat == "oven",
+        "hob": method.heat == "hob",
+        "less chopping": sum(knife_s(p.way) for p in draft.placed) <= LITTLE_KNIFE_S,
+    }
+    if style is not None and wish == style.id:
+        return style.says if style.points.get(method.id, 0.0) > 0.0 else ""
+    return wish if granted.get(wish, False) else ""
 
 
 def item_reason(placed: Placed, draft: Draft) -> str:

@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from knowledge.foods.model import Behaviour, Vessel, VesselSize, When
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.dinner import Dish, Seasoning
-from knowledge.planner.draft import AFTER, Way
+from knowledge.planner.draft import AFTER, SECOND, Way
 from knowledge.planner.floor import SHEET_FULL, layer_m2
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
@@ -124,7 +124,8 @@ def liquid(
         gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
     brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
     brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
-    brought += sum(JUICE * way.dish.grams for way in ways if is_saucy(way.dish))
+    inside = [w for w in ways if not (method.kind == "sealed" and (w.lane_is(AFTER) or w.lane_is(SECOND)))]
+    brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish))
     ml = drunk + gone + base - brought - given
     ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought)
     ml = round(max(ml, floor_ml) / 50.0) * 50.0

@@ -23,6 +23,7 @@ class Style:
     """One row of the table; None where the style does not mind."""
 
     id: str
+    says: str  # "a soup"
     points: Mapping[str, float]  # by method id
     least_ml_head: float = 0.0
     most_ml_head: float | None = None
@@ -53,6 +54,7 @@ def _styles(store: Store) -> Mapping[str, Style]:
     return {
         row["style"]: Style(
             id=row["style"],
+            says=row["says"],
             points={method: float(row[method] or 0.0) for method in methods if method in row},
             least_ml_head=float(row["least_ml_head"] or 0.0),
             most_ml_head=float(row["most_ml_head"]) if row["most_ml_head"] else None,

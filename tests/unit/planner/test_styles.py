@@ -51,3 +51,20 @@ def test_a_dry_dish_is_not_boiled(store: Store) -> None:
     dry = dinner(store, "sabzi", *have)
     assert plain.liquid is not None
     assert dry.liquid is None or dry.liquid.ml < plain.liquid.ml
+
+
+def test_only_a_wish_that_is_granted_is_called_one(store: Store) -> None:
+    slow = dinner(store, "quick", Have(food_id="whole-chicken", grams=1600), Have(food_id="potato"))
+    assert not any("quick" in line for line in slow.why)
+    soup = dinner(store, "soup", Have(food_id="leek", qty=3), Have(food_id="potato", grams=500))
+    assert "as you wished: a soup" in soup.why
+
+
+@pytest.mark.parametrize("style", ["curry", "stew", "soup"])
+def test_garlic_stays_fine_in_any_style(store: Store, style: str) -> None:
+    have = (
+        Have(food_id="chicken-breast", qty=2),
+        Have(food_id="garlic", qty=3, unit="clove"),
+        Have(food_id="leek"),
+    )
+    assert size_of(dinner(store, style, *have), "garlic") <= 6
