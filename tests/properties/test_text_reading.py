@@ -110,12 +110,13 @@ def test_a_weight_reads_the_same_before_and_after_its_food(
 
 @lru_cache(maxsize=1)
 def _names() -> tuple[str, ...]:
-    """Every name of a food that cooks, as the store calls it."""
-    return tuple(food.name for food in store().foods() if food.role is Role.COOK)
+    """Every name of a food that cooks, as the store calls it; a cooked dish may be what is aimed at."""
+    foods = (food for food in store().foods() if food.role is Role.COOK and food.group != "leftover")
+    return tuple(food.name for food in foods)
 
 
 _AMOUNTS = ["", "2 ", "300 g ", "1.5 lb ", "half a ", "a bag of ", "a splash of ", "lots of ", "3 x 120 g "]
-_BETWEEN = [", ", "\n", "; ", " and ", " + ", ", some ", " :( , "]
+_BETWEEN = [", ", "\n", "; ", " and ", " + ", " :( , "]
 _LIST = st.lists(
     st.tuples(st.sampled_from(_AMOUNTS), st.integers(0, 10_000), st.sampled_from(_BETWEEN)),
     min_size=3,
@@ -129,7 +130,8 @@ def test_no_food_of_a_list_vanishes(drawn: list[tuple[str, int, str]]) -> None:
     """Each one is at hand, excluded or named as unknown: all of the list is told in what was read."""
     names = _names()
     foods = [(amount, names[n % len(names)], between) for amount, n, between in drawn]
-    text = "".join(f"{amount}{name}{between}" for amount, name, between in foods).rstrip(",;+ \n:(")
+    named = "".join(f"{amount}{name}{between}" for amount, name, between in foods).rstrip(",;+ \n:(")
+    text = f"3 leeks, {named}"  # one that is no plain word as well: "heart" alone is talk
     reading = read(text, store=store())
     told = " ".join([*(i.name for i in reading.items), *(i.phrase for i in reading.items),
                      *reading.excluded, *reading.unknown]).lower()  # fmt: skip
@@ -137,7 +139,8 @@ def test_no_food_of_a_list_vanishes(drawn: list[tuple[str, int, str]]) -> None:
     for _, name, _ in foods:
         food = store().named(name)
         assert food is not None
-        assert food.id in ids or set(key(name).split()) & set(key(told).split()), name
+        label = vocabulary(store()).named(name).name  # several foods may go by one label
+        assert food.id in ids or label in told or set(key(name).split()) & set(key(told).split()), name
 
 
 @pytest.mark.parametrize("file", ["dev", "own_a", "own_b", "own_c", "own_d", "own_e", "own_f"])
