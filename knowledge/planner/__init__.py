@@ -1,9 +1,38 @@
-"""From what is at hand to a dinner in one vessel; see PROBLEM.md for the problem it solves."""
+"""From what is at hand to a dinner in one vessel; see PROBLEM.md for the problem it solves.
+
+The three functions load their parts when first called: whoever only handles plans, as the chat
+does until somebody asks for one, does not wait for the physics.
+"""
 
 from __future__ import annotations
 
-from knowledge.planner.choose import plan
-from knowledge.planner.replan import replan
-from knowledge.planner.swap import swap
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from knowledge.foods.store import Store
+    from knowledge.planner.model import Have, NoPlan, Plan, Request, SwapAnswer
 
 __all__ = ["plan", "replan", "swap"]
+
+
+def plan(request: Request, *, store: Store) -> Plan | NoPlan:
+    """See `choose.plan`."""
+    from knowledge.planner import choose
+
+    return choose.plan(request, store=store)
+
+
+def swap(
+    plan: Plan, *, frm: str | None, to: Have | None, store: Store, elapsed_s: float | None = None
+) -> SwapAnswer:
+    """See `swaps.swap`."""
+    from knowledge.planner import swaps
+
+    return swaps.swap(plan, frm=frm, to=to, store=store, elapsed_s=elapsed_s)
+
+
+def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> Plan | NoPlan:
+    """See `replans.replan`."""
+    from knowledge.planner import replans
+
+    return replans.replan(plan, request=request, elapsed_s=elapsed_s, store=store)

@@ -21,7 +21,7 @@ from knowledge.planner.recall import (
     relaid,
     steady,
 )
-from knowledge.planner.replan import SOON_S, is_sealed, join
+from knowledge.planner.replans import SOON_S, is_sealed, join
 from knowledge.planner.stages import first_in_s
 
 LONGEST_SHIFT_S = 25 * 60.0

@@ -24,7 +24,7 @@ from knowledge.planner.model import (
 from knowledge.planner.recall import (
     method_of,
 )
-from knowledge.planner.replan import is_sealed
+from knowledge.planner.replans import is_sealed
 from knowledge.units import weight
 
 

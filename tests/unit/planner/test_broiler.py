@@ -11,7 +11,7 @@ from knowledge.physics.safety import minimum
 from knowledge.planner import plan, swap
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
-from knowledge.planner.replan import replan
+from knowledge.planner.replans import replan
 from knowledge.planner.verify import check
 from knowledge.text import read
 
