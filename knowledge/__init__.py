@@ -99,7 +99,7 @@ class Knowledge:
 
         None when the reading tells nothing: too early, or out of reach of any piece within reason.
         """
-        from knowledge.planner.measured import left_s
+        from knowledge.planner.changing.measured import left_s
 
         return left_s(plan, food_id, elapsed_s=elapsed_s, core_degC=core_degC, store=self.store)
 

@@ -26,13 +26,13 @@ def swap(
     plan: Plan, *, frm: str | None, to: Have | None, store: Store, elapsed_s: float | None = None
 ) -> SwapAnswer:
     """See `swaps.swap`."""
-    from knowledge.planner import swaps
+    from knowledge.planner.changing import swaps
 
     return swaps.swap(plan, frm=frm, to=to, store=store, elapsed_s=elapsed_s)
 
 
 def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> Plan | NoPlan:
     """See `replans.replan`."""
-    from knowledge.planner import replans
+    from knowledge.planner.changing import replans
 
     return replans.replan(plan, request=request, elapsed_s=elapsed_s, store=store)

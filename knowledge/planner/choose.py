@@ -6,15 +6,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
-from knowledge.planner import altitude, deadline, words
-from knowledge.planner.compose import plan_of
-from knowledge.planner.dinner import Dinner, Dish, gather
+from knowledge.planner import words
 from knowledge.planner.draft import Draft
-from knowledge.planner.feeding import served
+from knowledge.planner.gathering.dinner import Dinner, Dish, gather
+from knowledge.planner.gathering.feeding import served
 from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
-from knowledge.planner.scoring import LEFT_OUT
-from knowledge.planner.search import drafts
+from knowledge.planner.search import deadline
+from knowledge.planner.search.drafts import drafts
+from knowledge.planner.search.scoring import LEFT_OUT
+from knowledge.planner.writing import altitude
+from knowledge.planner.writing.compose import plan_of
 
 MOST_FOODS = 14  # more than that nobody puts into one vessel
 WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming

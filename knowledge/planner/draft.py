@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from knowledge.foods.model import Cut, Vessel, VesselSize
 from knowledge.foods.pieces import Pieced
 from knowledge.physics.model import Case
-from knowledge.planner.dinner import Dinner, Dish
+from knowledge.planner.gathering.dinner import Dinner, Dish
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
-from knowledge.planner.stabbing import Window
+from knowledge.planner.search.stabbing import Window
 
 MAIN, SECOND, AFTER = "main", "second", "after"  # second: in for the second of two sealings
 BROWNED, SEARED, SOFTENED, SOAKED = "browned", "seared", "softened", "soaked"

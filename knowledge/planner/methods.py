@@ -15,7 +15,7 @@ from functools import lru_cache
 
 from knowledge.foods.store import Store
 from knowledge.names import key
-from knowledge.planner.dinner import FLAT, Dish
+from knowledge.planner.gathering.dinner import FLAT, Dish
 
 WHOLE_SAID = frozenset({"whole", "bone-in", "fillet", "boneless", "baby", "peeled"})
 FINISHES = {"boil": "after", "broil": "broiled"}  # columns of `method_fit.csv`

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from knowledge.units import weight
 
 if TYPE_CHECKING:
-    from knowledge.planner.dinner import Dish
+    from knowledge.planner.gathering.dinner import Dish
 
 
 def minutes(seconds: float) -> int:

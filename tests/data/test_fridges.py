@@ -15,9 +15,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner.checking.verify import Report, check
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Do, NoPlan, Plan
-from knowledge.planner.verify import Report, check
 from knowledge.requests import request_of
 from knowledge.text import read
 

@@ -17,8 +17,8 @@ from bot.core.actions import Say
 from bot.core.replies.layout import clock
 from bot.core.state import Chat, Profile
 from knowledge import Knowledge
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Plan
-from knowledge.planner.verify import check
 from tests.unit.core.evening import Evening
 
 FOLDER = Path(__file__).parent

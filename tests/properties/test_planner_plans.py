@@ -11,8 +11,8 @@ from knowledge.foods.model import Role
 from knowledge.foods.store import open_store
 from knowledge.physics.safety import minimum
 from knowledge.planner import plan, swap
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, NoPlan, Plan, Request, Verdict, VesselAt
-from knowledge.planner.verify import check
 
 STORE = open_store()
 IDS = [f.id for f in STORE.foods() if f.role is Role.COOK and f.doneness != "none"]

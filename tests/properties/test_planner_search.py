@@ -7,8 +7,8 @@ from itertools import permutations, product
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from knowledge.planner.prep import Job, latest_start_s, lay_out
-from knowledge.planner.stabbing import Weights, Window, stab, way_cost
+from knowledge.planner.search.prep import Job, latest_start_s, lay_out
+from knowledge.planner.search.stabbing import Weights, Window, stab, way_cost
 
 WEIGHTS = Weights(per_add=0.3, per_s=0.0002, edge=1.0)
 

@@ -14,7 +14,7 @@ import pytest
 import knowledge
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
-from knowledge.planner.dinner import Dinner, Dish, gather
+from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
 from knowledge.requests import request_of
 from knowledge.text import read

@@ -15,8 +15,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.verify import check
 
 BOOK = Path(__file__).parents[2] / "data" / "book_times.csv"
 WIDE, FAR = 1.25, 1.6

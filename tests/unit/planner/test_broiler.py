@@ -9,10 +9,10 @@ import pytest
 from knowledge.foods.store import Store
 from knowledge.physics.safety import minimum
 from knowledge.planner import plan, swap
+from knowledge.planner.changing.replans import replan
+from knowledge.planner.checking.verify import check
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
-from knowledge.planner.replans import replan
-from knowledge.planner.verify import check
 from knowledge.text import read
 
 TRAY = (VesselAt(id="sheet pan"),)

@@ -9,8 +9,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.verify import check
 
 MINCES = ("ground-beef", "ground-turkey", "ground-pork", "ground-lamb", "ground-chicken")
 

@@ -11,10 +11,10 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap
-from knowledge.planner.dinner import gather
+from knowledge.planner.checking.verify import check
+from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
-from knowledge.planner.search import drafts
-from knowledge.planner.verify import check
+from knowledge.planner.search.drafts import drafts
 
 
 def planned(store: Store, *foods: str | Have, **more: object) -> Plan:

@@ -6,9 +6,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.dinner import gather
+from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.search import drafts
+from knowledge.planner.search.drafts import drafts
 
 STEW = (
     Have(food_id="pork-shoulder", grams=1200.0),

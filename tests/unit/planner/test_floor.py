@@ -10,10 +10,11 @@ import math
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import floor, plan
+from knowledge.planner import plan
+from knowledge.planner.checking.verify import check
 from knowledge.planner.kitchens import size_of
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.verify import check
+from knowledge.planner.search import floor
 
 HALF_M2, QUARTER_M2, PAN_28_M2 = 0.13, 0.062, 0.053
 

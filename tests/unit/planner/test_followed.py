@@ -7,9 +7,9 @@ import pytest
 from knowledge.foods.store import Store
 from knowledge.physics import media
 from knowledge.planner import plan
-from knowledge.planner.followed import case_of
+from knowledge.planner.checking.followed import case_of
+from knowledge.planner.checking.written import FALL_S, sealings
 from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.written import FALL_S, sealings
 
 
 def test_falling_pressure_is_followed_down_to_the_open_boil(store: Store) -> None:

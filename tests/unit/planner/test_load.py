@@ -6,9 +6,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.dinner import gather
-from knowledge.planner.load import crowding, load_of, oven_drawn_down, stilled, to_pressure_s
+from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
+from knowledge.planner.search.load import crowding, load_of, oven_drawn_down, stilled, to_pressure_s
 
 
 def dinner(store: Store, vessel: str, *have: Have, eaters: float) -> Plan:

@@ -12,9 +12,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
+from knowledge.planner.checking.verify import check
+from knowledge.planner.gathering.peeling import peeling
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.peeling import peeling
-from knowledge.planner.verify import check
 
 
 def planned(store: Store, vessel: str, *foods: str | Have, eaters: float = 3.0, **more: object) -> Plan:

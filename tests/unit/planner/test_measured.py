@@ -10,8 +10,8 @@ from knowledge.foods.store import Store
 from knowledge.physics import cook, history
 from knowledge.physics.probe import thicker
 from knowledge.planner import plan
-from knowledge.planner.followed import case_of
-from knowledge.planner.measured import left_s
+from knowledge.planner.changing.measured import left_s
+from knowledge.planner.checking.followed import case_of
 from knowledge.planner.model import Have, Kitchen, Plan, PlanItem, Request, VesselAt
 
 

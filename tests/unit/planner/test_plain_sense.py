@@ -11,8 +11,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap, words
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.verify import check
 from knowledge.units import weight
 
 

@@ -8,8 +8,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Learned, NoPlan, Plan, PlanItem, Request, VesselAt
-from knowledge.planner.verify import check
 
 
 def dinner(*foods: str | Have, **more: object) -> Request:

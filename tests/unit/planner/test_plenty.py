@@ -12,9 +12,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
-from knowledge.planner.dinner import Dinner, Dish, gather, scaled
+from knowledge.planner.checking.verify import check
+from knowledge.planner.gathering.dinner import Dinner, Dish, gather, scaled
 from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.verify import check
 from knowledge.requests import request_of
 from knowledge.text import read
 

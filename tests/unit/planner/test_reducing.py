@@ -12,10 +12,10 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.followed import boil_down, case_of
+from knowledge.planner.checking.followed import boil_down, case_of
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Have, Kitchen, Plan, Request, Step, VesselAt
-from knowledge.planner.reducing import steam_ml_s
-from knowledge.planner.verify import check
+from knowledge.planner.search.reducing import steam_ml_s
 
 
 def planned(store: Store, vessel: str, *foods: str | Have, **more: object) -> Plan:

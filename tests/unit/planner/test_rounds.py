@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
-from knowledge.planner.dinner import gather
+from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
 
 SHEET = Kitchen(vessels=(VesselAt(id="sheet pan"),))

@@ -10,8 +10,8 @@ import pytest
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, Step, VesselAt
-from knowledge.planner.verify import check
 from knowledge.units import spoons
 
 

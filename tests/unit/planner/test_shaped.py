@@ -10,8 +10,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, VesselAt
-from knowledge.planner.verify import check
 
 
 def planned(store: Store, *have: Have, vessel: str | None = None) -> Plan:

@@ -12,8 +12,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
-from knowledge.planner.verify import check
 
 
 def planned(store: Store, vessel: str, *foods: str | Have, **more: object) -> Plan:

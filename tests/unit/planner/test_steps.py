@@ -12,9 +12,9 @@ import pytest
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.handling import subjects
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, NoPlan, Plan, Request, Step, VesselAt
-from knowledge.planner.verify import check
+from knowledge.planner.writing.handling import subjects
 
 
 def planned(store: Store, *foods: str | Have, vessel: str | None = None, **more: object) -> Plan:

@@ -6,8 +6,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, replan, swap
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Have, Kitchen, Plan, Request, Verdict, VesselAt
-from knowledge.planner.verify import check
 
 
 def made(store: Store, *foods: str, vessel: str | None = None, diets: tuple[str, ...] = ()) -> Plan:

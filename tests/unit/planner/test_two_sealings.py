@@ -10,10 +10,10 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap
-from knowledge.planner.followed import case_of
+from knowledge.planner.checking.followed import case_of
+from knowledge.planner.checking.verify import check
+from knowledge.planner.checking.written import sealings
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Step, VesselAt
-from knowledge.planner.verify import check
-from knowledge.planner.written import sealings
 
 COOKER = Kitchen(vessels=(VesselAt(id="pressure cooker"),))
 

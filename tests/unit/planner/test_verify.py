@@ -8,8 +8,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
+from knowledge.planner.checking.verify import Report, check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Step, VesselAt
-from knowledge.planner.verify import Report, check
 
 
 def made(store: Store, vessel: str, *have: Have, size: str | None = None) -> Plan:

@@ -12,9 +12,9 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap
+from knowledge.planner.checking.verify import check
+from knowledge.planner.checking.waiting import on_the_plate
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Step, Verdict, VesselAt
-from knowledge.planner.verify import check
-from knowledge.planner.waiting import on_the_plate
 
 
 def planned(store: Store, vessel: str, *foods: str | Have) -> Plan:

@@ -1,0 +1,1 @@
+"""A plan changed: swaps, a running cook planned again, a thermometer read."""

@@ -1,0 +1,148 @@
+"""The least change under which a new dish is done with the rest of a plan, all of that held where it is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from knowledge.foods.store import Store
+from knowledge.planner.changing.recall import (
+    broil_s,
+    redrawn,
+    relaid,
+    steady,
+)
+from knowledge.planner.changing.replans import SOON_S, is_sealed, join
+from knowledge.planner.draft import AFTER, MAIN, SECOND, SOFTENED, Draft, Placed, Way
+from knowledge.planner.gathering.dinner import Dinner, scaled
+from knowledge.planner.model import (
+    Plan,
+    Request,
+    Verdict,
+)
+from knowledge.planner.search import room
+from knowledge.planner.search.laying import lay
+from knowledge.planner.search.stages import first_in_s
+
+LONGEST_SHIFT_S = 25 * 60.0
+
+
+def fitted(
+    plan: Plan, request: Request, dinner: Dinner, draft: Draft, here: Placed, store: Store
+) -> tuple[Draft, Placed] | None:
+    """The draft with less of the new dish, when all of it does not fit; None when hardly any would."""
+    for _ in range(5):
+        limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
+        if draft.fill <= max(limit, plan.fill) * 1.01:
+            return draft, here
+        dish = scaled(here.way.dish, max(0.3, 1.0 - 1.1 * (draft.fill - limit) / draft.fill))
+        smaller = replace(here, way=replace(here.way, dish=dish))
+        placed = tuple(smaller if p == here else p for p in draft.placed)
+        draft, here = redrawn(plan, request, dinner, placed, store), smaller
+    return None
+
+
+def first_that_holds(
+    plan: Plan,
+    request: Request,
+    dinner: Dinner,
+    rest: tuple[Placed, ...],
+    old: Placed | None,
+    ways: Sequence[Way],
+    store: Store,
+    elapsed_s: float | None,
+) -> tuple[Draft, Placed, Verdict] | None:
+    """The least change under which the new dish is done with the rest."""
+    if broil_s(plan):
+        return _broiled(plan, request, dinner, rest, old, ways, store, elapsed_s)
+    if old is not None:
+        for way in sorted(ways, key=lambda w: (not same_cut(w, old.way), w.window.cost)):
+            if (
+                same_cut(way, old.way)
+                and way.window.lane == old.way.window.lane
+                and (way.lead == SOFTENED or way.window.lo_s <= old.add_s <= way.window.hi_s)
+            ):
+                here = Placed(way=way, add_s=old.add_s)
+                draft = redrawn(plan, request, dinner, (*rest, here), store)
+                if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s:
+                    return draft, here, Verdict.TOGETHER
+    all_now = (*rest, old) if old is not None else rest
+    longest = {
+        lane: max((p.add_s for p in all_now if p.way.window.lane == lane), default=0.0)
+        for lane in (MAIN, SECOND, AFTER)
+    }
+    used = sorted({p.add_s for p in rest})
+    for way in sorted(ways, key=lambda w: w.window.cost):
+        lane = way.window.lane
+        for at in _moments(way, used, longest[lane], sealed=is_sealed(plan) and lane != AFTER):
+            here = Placed(way=way, add_s=at)
+            draft = redrawn(plan, request, dinner, (*rest, here), store)
+            if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s + SOON_S:
+                return draft, here, Verdict.ADJUST
+    if elapsed_s is not None:
+        joined = join(plan, rest, ways, elapsed_s)
+        if joined is not None:
+            return redrawn(plan, request, dinner, joined, store), joined[-1], Verdict.ADJUST
+        return None
+    method = redrawn(plan, request, dinner, rest, store).method if rest else None
+    if method is None:
+        return None
+    fixed = [[p.way] for p in rest]
+    laid = lay([*(p.way.dish for p in rest), ways[0].dish], method, [*fixed, list(ways)]) if ways else None
+    if laid is None or laid[1]:
+        return None
+    draft = redrawn(plan, request, dinner, laid[0], store)
+    if draft.stages.serve_s - plan.cooking_s > LONGEST_SHIFT_S:
+        return None
+    here = next(p for p in laid[0] if p.way.dish is ways[0].dish)
+    return draft, here, Verdict.ADJUST
+
+
+def _broiled(
+    plan: Plan,
+    request: Request,
+    dinner: Dinner,
+    rest: tuple[Placed, ...],
+    old: Placed | None,
+    ways: Sequence[Way],
+    store: Store,
+    elapsed_s: float | None,
+) -> tuple[Draft, Placed, Verdict] | None:
+    """The same with a roast that ends under the broiler, where one lane's minutes count in the other."""
+    if not ways:
+        return None
+    if elapsed_s is not None:
+        joined = join(plan, rest, ways, elapsed_s)
+        if joined is None:
+            return None
+        draft = redrawn(plan, request, dinner, steady(plan, joined), store)
+        return draft, draft.placed[-1], Verdict.ADJUST
+    laid = relaid(plan, request, dinner, rest, (ways[0].dish,), store)
+    if laid is None or laid.stages.serve_s - plan.cooking_s > LONGEST_SHIFT_S:
+        return None
+    here = next(p for p in laid.placed if p.way.dish.food.id == ways[0].dish.food.id)
+    same = old is not None and same_cut(here.way, old.way) and here.way.window.lane == old.way.window.lane
+    together = same and old is not None and abs(here.add_s - old.add_s) < 60.0
+    return laid, here, Verdict.TOGETHER if together else Verdict.ADJUST
+
+
+def _moments(way: Way, used: Sequence[float], longest_s: float, *, sealed: bool) -> Iterator[float]:
+    """Add times worth trying for a way: those of the others first, then its own best."""
+    window = way.window
+    if sealed or way.lead == SOFTENED:
+        if window.lo_s <= longest_s <= window.hi_s:
+            yield longest_s
+        return
+    for at in sorted(used, key=lambda t: abs(t - window.best_s)):
+        if window.lo_s <= at <= window.hi_s:
+            yield at
+    if window.lo_s <= longest_s:
+        yield min(window.best_s, longest_s)
+
+
+def same_cut(new: Way, old: Way) -> bool:
+    """The same cut, or pieces so alike that nobody cuts anew."""
+    return new.cut.id == old.cut.id or (
+        new.cut.shape == old.cut.shape != "whole"
+        and abs(new.cut.size_mm - old.cut.size_mm) <= 0.15 * old.cut.size_mm
+    )

@@ -1,0 +1,1 @@
+"""The finished plan checked from outside, by another route."""

@@ -1,0 +1,386 @@
+"""Tonight's dinner: how much of what is at hand is cooked, in which state, for how many.
+
+Amounts come from weights, from counts and containers by the portion table, or, when
+nothing was said, from a serving for each eater (`amounts`). What may not be eaten (diet,
+allergy, refusal) is left out here, before any cooking is thought of; so is what may not
+share a vessel.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from knowledge.diets import clash
+from knowledge.errors import UnknownFood
+from knowledge.foods.model import Food, Portion, Role
+from knowledge.foods.store import Store
+from knowledge.names import key
+from knowledge.planner import words
+from knowledge.planner.gathering import amounts
+from knowledge.planner.gathering.meant import barred
+from knowledge.planner.gathering.peeling import PLAIN, Peeling, peeling
+from knowledge.planner.gathering.plenty import filled
+from knowledge.planner.model import Have, LeftOut, Request
+from knowledge.planner.styles import Style, style_of
+from knowledge.planner.writing.young import is_hot, is_young
+from knowledge.units import volume, weight
+
+MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
+MOST_EATERS = 12.0
+ONE_PIECE = frozenset({"joint", "bird"})
+WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
+FLAT = "flattened"  # cut of a bird without its backbone
+THIN = frozenset({"strips"})
+PULSES = frozenset({"bean", "chickpea"})
+LOOSE_CUT = "kernels"  # off the cob
+LOOSE_BESIDE = frozenset({"white_rice", "whole_grain", "small_grain", "pearl_grain", "ground_meat"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dish:
+    """One food that is cooked: so many grams as bought, of so many pieces, from this state."""
+
+    food: Food
+    grams: float
+    state: str  # of Have.state, "" for the usual one
+    kind: str  # doneness class for the planner: the food's own, or "warm_through"
+    cut_said: str  # as it lies there already, "" when whole
+    piece_g: float | None  # one piece as bought
+    name: str  # as the cook calls it, one of it
+    assumed: bool  # nobody said how much
+    unit: str = ""  # what a piece is called where the name alone would not do: "fillet", "ear", "clove"
+    weighed: bool = False  # the cook said a weight, and hears it again
+    swims_ml_g: float = 0.0  # liquid it wants around it beyond what it drinks
+    usual_g: float | None = None  # what such a piece weighs by the tables
+    across_mm: float | None = None  # how thick a piece is, as the cook said
+    peeling: Peeling = PLAIN
+
+    @property
+    def part(self) -> str:
+        """What it is on the plate."""
+        return self.food.part
+
+    @property
+    def pieces(self) -> int | None:
+        """Whole pieces as bought, when it comes in pieces."""
+        return max(1, round(self.grams / self.piece_g)) if self.piece_g else None
+
+    @property
+    def comes_in_pieces(self) -> bool:
+        """Whether its name leaves open which piece of the bird it is ("chicken"): no whole one is meant."""
+        joint = self.food.whole_shape == "joint" and not any(p.unit == "piece" for p in self.food.portions)
+        return joint and self.food.animal == "poultry" and not self.cut_said
+
+    @property
+    def safety(self) -> str:
+        """Which published minimum holds for it: mince and leftovers have their own, whatever they are of."""
+        if self.state == "leftover":
+            return "leftover"
+        if self.kind == "ground_meat" and self.food.safety == "whole_meat":
+            return "ground_meat"
+        return self.food.safety
+
+    @property
+    def is_raw_bean(self) -> bool:
+        """Whether it is poisonous until it has boiled hard (lectin); tins are warmed through instead."""
+        return self.kind == "bean"
+
+    @property
+    def plate_g(self) -> float:
+        """What is on the plate of it [g], with the water that it takes up from the dry."""
+        dry = self.food.start_state == "dry" and self.kind != "warm_through"
+        return self.grams * self.food.edible_frac * (1.0 + (self.food.water_uptake_g_per_g or 0.0) * dry)
+
+    @property
+    def servings(self) -> float:
+        """How many adults it serves as the only food of its part."""
+        return self.grams / amounts.serving_g(self.food, cooked=self.kind == "warm_through")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seasoning:
+    """A food that goes in at its moment; `grams` only when said."""
+
+    food: Food
+    grams: float | None
+    name: str  # as the cook calls it
+    qty: float | None = None  # as it was said: 2 tbsp
+    unit: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dinner:
+    """What is cooked for whom, and what is not."""
+
+    dishes: tuple[Dish, ...]
+    seasonings: tuple[Seasoning, ...]
+    sides: tuple[Seasoning, ...]  # eaten as they are, at the end
+    eaters: float
+    left_out: tuple[LeftOut, ...]
+    assumed: tuple[str, ...]
+    low_salt: bool = False  # none is added
+    style: Style | None = None  # the kind of dish that was named: a soup, a curry
+
+    @property
+    def least_ml(self) -> float:
+        """Liquid that must be on the plates for it to be this style [ml]."""
+        return 0.0 if self.style is None else self.style.least_ml_head * self.eaters
+
+    @property
+    def most_ml(self) -> float:
+        """Liquid that may be left on the plates [ml]."""
+        most = None if self.style is None else self.style.most_ml_head
+        return math.inf if most is None else most * self.eaters
+
+    @property
+    def soup_for(self) -> float:
+        """Eaters of a soup; 0 when it is none."""
+        return self.eaters if self.style is not None and self.style.is_spooned else 0.0
+
+
+def gather(request: Request, *, store: Store) -> Dinner:
+    """The dinner in a request: every food in its role, with an amount."""
+    left_out = [LeftOut(food=name, why="I do not know it; I planned without it") for name in request.unknown]
+    assumed: list[str] = []
+    found: list[tuple[Food, Have]] = []
+    for have in request.have:
+        try:
+            food = store.food(have.food_id)
+        except UnknownFood:
+            left_out.append(
+                LeftOut(food=have.said or have.food_id, why="I do not know it; I planned without it")
+            )
+            continue
+        reason = barred(food, request)
+        if reason:
+            left_out.append(LeftOut(food=food.name, said=have.said, why=reason))
+            continue
+        found.append((figures(have.food_id, have.state, store), have))
+    found, apart = _apart(found, request)
+    left_out.extend(apart)
+    hot = [(food, have) for food, have in found if is_young(request) and is_hot(food, store)]
+    found = [x for x in found if x not in hot]
+    cooked = [
+        (food, amounts.as_named(food, _flattened(food, have, store)))
+        for food, have in found
+        if food.role is Role.COOK
+    ]
+    style = style_of(request.wishes, store)
+    cooked = [(_loosened(food, have, cooked), _thinned(food, have, style)) for food, have in cooked]
+    eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
+    eaters = min(max(eaters, 1.0), MOST_EATERS)
+    dishes = [_dish(food, have, eaters, cooked, request) for food, have in cooked]
+    several = [
+        None if have.rough == "little" else d.piece_g is None or have.several
+        for d, (_, have) in zip(dishes, cooked, strict=True)
+    ]
+    dishes = filled(dishes, several, eaters)
+    for dish, (food, have) in zip(dishes, cooked, strict=True):
+        assumed.extend(_notes(dish, food, have, eaters, request))
+    dishes = [
+        replace(
+            d,
+            swims_ml_g=_swims(d, store),
+            peeling=peeling(d.food, cut_said=d.cut_said, state=d.state, store=store),
+        )
+        for d in dishes
+    ]
+    seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
+    for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
+        if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
+            assumed.append(f"{volume(season.grams, request.kitchen.units)} {season.name}")
+    return Dinner(
+        dishes=tuple(dishes),
+        seasonings=tuple(seasonings),
+        sides=tuple(
+            _seasoning(f, h, eaters) for f, h in [*found, *hot] if f.role is Role.FINISH or (f, h) in hot
+        ),
+        eaters=eaters,
+        left_out=tuple(left_out),
+        assumed=tuple(assumed),
+        low_salt="low salt" in request.diets,
+        style=style,
+    )
+
+
+def _flattened(food: Food, have: Have, store: Store) -> Have:
+    """A bird that is called spatchcocked or butterflied is no ball any more."""
+    if have.cut not in (None, "whole") or food.whole_shape != "bird":
+        return have
+    said = {row["said"] for row in store.table("cuts_said") if row["cuts"] == FLAT}
+    return replace(have, cut=next((word for word in key(have.said).split() if word in said), have.cut))
+
+
+def _swims(dish: Dish, store: Store) -> float:
+    """From `liquids.csv`: what it, or else its class, wants around it [ml/g]."""
+    rows = {row["of"]: float(row["beyond_ml_g"]) for row in store.table("liquids")}
+    return rows.get(dish.food.id, rows.get(dish.kind, 0.0))
+
+
+def figures(food_id: str, state: str | None, store: Store) -> Food:
+    """A food with the figures of its state (tinned, frozen, cooked), under its own id and name."""
+    plain = store.food(food_id)
+    stated = store.in_state(food_id, state)
+    if stated.id == food_id:
+        return plain
+    return replace(
+        stated, id=plain.id, name=plain.name, group=plain.group, part=plain.part,
+        portions=_portions(stated, plain),
+    )  # fmt: skip
+
+
+def _portions(stated: Food, plain: Food) -> tuple[Portion, ...]:
+    """Those of the state, and those of the plain food that it lacks."""
+    known = {p.unit for p in stated.portions}
+    return (*stated.portions, *(p for p in plain.portions if p.unit not in known))
+
+
+def _apart(
+    found: Sequence[tuple[Food, Have]], request: Request
+) -> tuple[list[tuple[Food, Have]], list[LeftOut]]:
+    """What may be cooked together under the diets, the protein before what goes with it."""
+    kept: list[int] = []
+    out = []
+    order = sorted(range(len(found)), key=lambda i: (_rank(found[i][0]), i))
+    for i in order:
+        food, have = found[i]
+        here = [*(found[j][0] for j in kept), food]
+        why = next((w for diet in request.diets if (w := clash(here, diet))), None)
+        if why is None:
+            kept.append(i)
+        else:
+            out.append(LeftOut(food=food.name, said=have.said, why=why))
+    return [found[i] for i in sorted(kept)], out
+
+
+def _rank(food: Food) -> int:
+    """How much a dinner would miss it, most first."""
+    if food.role is not Role.COOK:
+        return 3
+    return 0 if food.part == "protein" and food.animal != "dairy" else 2 if food.animal == "dairy" else 1
+
+
+def _loosened(food: Food, have: Have, cooked: Sequence[tuple[Food, Have]]) -> Food:
+    """Corn beside grain or mince comes off the cob unless cobs were counted; else it stays on it."""
+    if LOOSE_CUT not in food.cuts:
+        return food
+    counted = have.qty is not None or have.cut is not None or " " in have.said
+    loose = not counted and any(f.doneness in LOOSE_BESIDE or h.cut == "ground" for f, h in cooked)
+    cuts = (LOOSE_CUT,) if loose else tuple(cut for cut in food.cuts if cut != LOOSE_CUT)
+    return replace(food, cuts=cuts)
+
+
+def _is_any_cut(food: Food) -> bool:
+    """Whether its name leaves open which part of the animal it is ("beef")."""
+    return bool(food.animal) and food.name == food.animal
+
+
+def _thinned(food: Food, have: Have, style: Style | None) -> Have:
+    """Meat of which only the animal was named: sliced, or for a stir-fry, it was bought for that."""
+    thin = have.cut == "sliced" or (have.cut is None and style is not None and style.is_thin)
+    return replace(have, cut="strips") if thin and _is_any_cut(food) else have
+
+
+def scaled(dish: Dish, factor: float) -> Dish:
+    """Less of a dish, in whole pieces where it comes in pieces; what was weighed is weighed again."""
+    grams = dish.grams * factor
+    if _is_one_joint(dish):
+        return dish  # nobody saws a joint to fit the tray
+    if dish.weighed and dish.part != "protein":
+        grams = max(math.floor(grams / WEIGHED_G), 1) * WEIGHED_G
+    elif dish.piece_g and dish.piece_g > 40:
+        step = dish.piece_g if dish.part == "protein" or dish.piece_g <= 350 else dish.piece_g / 4
+        grams = max(1, math.floor(grams / step + 1e-6)) * step
+    return replace(dish, grams=min(grams, dish.grams))
+
+
+def _is_one_joint(dish: Dish) -> bool:
+    """Whether it is a single joint or bird."""
+    return dish.food.whole_shape in ONE_PIECE and not dish.cut_said and dish.pieces == 1
+
+
+def _dish(
+    food: Food, have: Have, eaters: float, cooked: Sequence[tuple[Food, Have]], request: Request
+) -> Dish:
+    state, kind, _ = _state(food, have, have.said or food.name)
+    usual, unit = amounts.piece_of(food, have)
+    said = amounts.grams_of(food, have)
+    grams = said or 0.0
+    if said is None:
+        others = [f for f, _ in cooked if f.part == food.part and (f is food or not amounts.is_flavour(f))]
+        main = any(f.part == "protein" and not amounts.is_flavour(f) for f, _ in cooked)
+        known = replace(have, state=state or None)
+        grams = amounts.unsaid(
+            food, known, eaters, said=request.eaters_said, sharing=max(len(others), 1), main=main
+        )
+    else:
+        soup = "soup" in request.wishes
+        grams = amounts.enough(food, have, said, eaters, soup=soup, said=request.eaters_said)
+    name = have.said or food.name
+    return Dish(
+        food=food,
+        grams=min(max(grams, MIN_G), MAX_G),
+        state=state,
+        kind=kind,
+        cut_said=have.cut or "",
+        piece_g=amounts.one_g(food, have, usual),
+        usual_g=usual,
+        across_mm=have.across_mm,
+        name=name,
+        assumed=said is None,
+        unit="" if unit and unit in name.split() else unit,
+        weighed=_is_weighed(food, have),
+    )
+
+
+def _notes(dish: Dish, food: Food, have: Have, eaters: float, request: Request) -> list[str]:
+    """What had to be assumed of it, and what is enough of it."""
+    notes = _state(food, have, dish.name)[2]
+    units = request.kitchen.units
+    said = amounts.grams_of(food, have)
+    if said is None:
+        notes.append(words.amount(dish, units))
+    elif dish.grams < min(said, MAX_G):
+        rest = weight(said - dish.grams, units)
+        notes.append(f"{words.amount(dish, units)}: enough for {eaters:g}; keep the other {rest}")
+    return notes
+
+
+def _is_weighed(food: Food, have: Have) -> bool:
+    """Whether a weight says more than a count: it was said, or the piece is a block or a coil."""
+    if have.grams is None and have.qty is None:
+        return amounts.is_flavour(food) or food.animal == "dairy"
+    return have.grams is not None and not (have.qty is not None and have.unit in amounts.PIECE_UNITS)
+
+
+def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
+    """The state it is in, the class by which it is done, and what had to be assumed for that."""
+    state, kind = have.state or "", food.doneness
+    notes: list[str] = []
+    if have.cut == "ground" and food.animal and food.safety == "whole_meat":
+        kind = "ground_meat"
+    if have.cut in THIN and food.part == "protein" and kind.startswith("tough_") and _is_any_cut(food):
+        kind = "tender_meat"  # sold in strips it is for the pan
+    if state in amounts.COOKED or food.start_state == "canned":
+        kind = "warm_through"
+    elif food.group == "pulse" and have.unit in amounts.TINS and state in ("", "raw"):
+        state, kind = "canned", "warm_through"
+    elif food.doneness in PULSES and food.start_state == "dry" and state in ("", "raw"):
+        said = have.state == "raw" or have.grams is not None
+        if said or have.unit == "cup":
+            state = "dried"
+        else:
+            state, kind = "canned", "warm_through"
+            notes.append(f"tinned {words.plural(name)}")
+    if kind in PULSES and state == "dried":
+        notes.append(f"dry {words.plural(name)}, not soaked")
+    return state, kind, notes
+
+
+def _seasoning(food: Food, have: Have, eaters: float) -> Seasoning:
+    return Seasoning(
+        food=food, grams=amounts.poured(food, have, eaters), name=have.said or food.name,
+        qty=have.qty, unit=have.unit,
+    )  # fmt: skip

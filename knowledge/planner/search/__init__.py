@@ -1,0 +1,1 @@
+"""Every way of cooking the dinner in this kitchen, laid out and judged."""

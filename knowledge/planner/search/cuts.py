@@ -1,0 +1,95 @@
+"""The cuts worth trying for a dish in a method: what lies there cut stays so, steaks stay whole."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from knowledge.foods.model import Cut
+from knowledge.foods.pieces import Pieced, piece_of
+from knowledge.foods.store import Store
+from knowledge.planner.gathering.dinner import Dish
+from knowledge.planner.methods import Method, form_of, whole_mm
+from knowledge.planner.model import Request
+from knowledge.planner.styles import Style, style_of
+
+KEPT_WHOLE = frozenset({"tender_meat", "fish", "sausage"})
+BIRDS = frozenset({"poultry", "dark_poultry"})
+SLOW = frozenset({"root", "starchy", "hard_veg"})
+UNCUT = frozenset({"tender_leaf", "tough_leaf", "egg", "ground_meat", "warm_through"})
+WHOLE_IN_A_STYLE = frozenset({"sausage", "fish", "shellfish", "cured"})
+BONELESS = 0.95  # eaten, of what is bought
+TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
+QUICK_TRAY_MM = 12.0  # when time counts
+LEAST_MM = {"wet": 18.0, "sealed": 24.0}  # smaller falls apart while the rest cooks
+SPOON_MM = 70.0
+PAN_MM = 15.0  # larger is black outside before the middle is soft
+THICK_MM = 58.0  # from here poultry is roasted and carved
+
+
+def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list[Cut]:
+    """The cuts worth trying, usual first; what lies there cut already stays as it is.
+
+    Steaks, chops, joints, fillets and birds stay whole on the tray and in the pan. A tray
+    burns what is small before it is done, a pan never gets to the middle of what is big.
+    A dish that was named, a stir-fry, a soup, has sizes of its own.
+    """
+    usual = list(dish.food.cuts) or ["whole"]
+    animal = dish.part == "protein" and bool(dish.food.animal)
+    is_bird = dish.kind in BIRDS and (method.kind == "dry" or whole_mm(dish) >= THICK_MM)
+    if (form := form_of(dish, store)) and form in dish.food.cuts:
+        return [store.cut(form)]
+    if dish.cut_said:
+        wanted = _cuts_said(store).get(dish.cut_said, ())
+        usual = [c for c in wanted if c in usual][:1] or list(wanted[:1]) or usual
+    elif dish.state == "frozen" and (dish.piece_g is None or animal):
+        usual = usual[:1]  # a bag of frozen pieces is cut already, and nobody cuts a frozen piece
+    elif dish.kind == "ground_meat":
+        usual = usual[:1]  # balls and patties are said
+    elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
+        usual = usual[:2]
+    elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or is_bird):
+        as_bought = ("whole", "thick slice") if dish.kind == "fish" else ("whole",)
+        in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
+        usual = [c for c in usual if c in as_bought or (in_stew and c == "large chunk")]
+    style = style_of(request.wishes, store)
+    if style is not None and not dish.cut_said and dish.state != "frozen" and dish.part != "aromatic":
+        named = _of_style(dish, style, store)
+        if named:
+            return named
+    cuts = [store.cut(cut_id) for cut_id in usual]
+    if animal or dish.cut_said or len(cuts) < 2 or cuts[0].shape == "leaf":
+        return cuts
+    if method.kind == "dry":
+        least_mm = QUICK_TRAY_MM if "quick" in request.wishes or request.ready_in_s else TRAY_MM
+        large = [c for c in cuts if c.parts or c.size_mm >= least_mm]
+        return large or cuts[-1:]
+    if dish.kind not in SLOW:
+        return cuts
+    if method.kind == "pan":
+        return [c for c in cuts if not c.parts and c.size_mm <= PAN_MM] or cuts
+    least_mm = LEAST_MM[method.kind] if "quick" not in request.wishes else QUICK_TRAY_MM
+    return [c for c in cuts if _is_spooned(piece_of(dish.food, c), least_mm)] or cuts
+
+
+def _is_spooned(piece: Pieced, least_mm: float) -> bool:
+    """Whether a piece of a root keeps its shape in the liquid and is still eaten with a spoon."""
+    longest_mm = piece.size_mm * max(piece.ratio_1, piece.ratio_2, 1.0)
+    return least_mm <= piece.size_mm and longest_mm <= SPOON_MM
+
+
+def _of_style(dish: Dish, style: Style, store: Store) -> list[Cut]:
+    """The food's own cuts that lie within the sizes of the style; none when it is not cut there."""
+    meat = dish.part == "protein" and bool(dish.food.animal)
+    sizes = style.meat_mm if meat else style.vegetable_mm
+    if sizes is None or dish.kind in UNCUT or (meat and dish.kind in WHOLE_IN_A_STYLE):
+        return []
+    pieces = [(cut, piece_of(dish.food, cut)) for cut in map(store.cut, dish.food.cuts)]
+    sized = [(cut, piece) for cut, piece in pieces if sizes[0] <= piece.size_mm <= sizes[1]]
+    fitting = [cut for cut, piece in sized if dish.kind not in SLOW or _is_spooned(piece, sizes[0])]
+    boneless = meat and dish.food.edible_frac >= BONELESS
+    return fitting or ([store.cut(style.meat_cut)] if style.meat_cut and boneless else [])
+
+
+@lru_cache(maxsize=4)
+def _cuts_said(store: Store) -> dict[str, tuple[str, ...]]:
+    return {row["said"]: tuple(c for c in row["cuts"].split(";") if c) for row in store.table("cuts_said")}

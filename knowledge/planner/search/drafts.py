@@ -1,0 +1,194 @@
+"""Every vessel, size, method and setting that this kitchen has, each laid out at its best.
+
+For each method the exact search (`stabbing`) picks a cut and an add time for every
+dish. A draft is then judged the way a cook would: what the food wants to be, what has
+to stay out, the time, the number of trips to the stove, room, and the wishes.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from knowledge.foods.model import Vessel, VesselSize
+from knowledge.foods.store import Store
+from knowledge.planner.draft import Draft, Placed, Way
+from knowledge.planner.gathering.dinner import Dinner, Dish, scaled
+from knowledge.planner.kitchens import sizes_here
+from knowledge.planner.methods import Method, methods, whole_mm
+from knowledge.planner.model import Request
+from knowledge.planner.search import deadline, room, stages
+from knowledge.planner.search.laying import lay
+from knowledge.planner.search.load import load_here
+from knowledge.planner.search.reducing import reduce_s
+from knowledge.planner.search.scoring import LEFT_OUT, ROAST_MM, TROUBLE, score
+from knowledge.planner.search.ways import Setting, solve
+
+SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
+HURRIED_S = 45 * 60.0
+OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
+BROIL_WISHES = frozenset({"broil", "crisp"})
+HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
+
+
+def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
+    """All drafts, best first; empty when nothing can be cooked in this kitchen."""
+    pairs = list(_pairs(dinner, request, store))
+    vessels = {method.vessel for method, _ in pairs}
+    loads = {v: load_here(dinner.dishes, request.kitchen, store.vessel(v), store) for v in vessels}
+    solved = solve(dinner.dishes, pairs, request, store=store, loads=loads)
+    found: list[Draft] = []
+    lacking = {pair: _lacks(dinner, solved[pair[0].id, pair[1]]) for pair in pairs}
+    for method, setting in sorted(pairs, key=lambda pair: lacking[pair]):
+        if lacking[method, setting] >= HOPELESS and any(not d.refused for d in found):
+            break  # it has nothing for the meat, and others take everything
+        ways = solved[method.id, setting]
+        vessel = store.vessel(method.vessel)
+        found.extend(_for_sizes(dinner, request, vessel, method, setting, ways))
+    found = [replace(d, score=d.score - _pressure_for_nothing(d, found, request)) for d in found]
+    best_first = sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
+    return deadline.ordered(best_first, request)
+
+
+def _lacks(dinner: Dinner, ways: Sequence[Sequence[Way]]) -> float:
+    """What a method cannot take at all, in points for leaving it out."""
+    return sum(LEFT_OUT.get(d.part, 4.0) for d, w in zip(dinner.dishes, ways, strict=True) if not w)
+
+
+def _pressure_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:
+    """What a cooker costs that saves less than a quarter of the time of the same dinner in a pot.
+
+    One who asks for the cooker, or has nothing else, wants pressure: then it is the open lid that costs.
+    """
+    if draft.vessel.id == request.vessel or {v.id for v in request.kitchen.vessels} == {draft.vessel.id}:
+        sealed = any(d.method.kind == "sealed" and len(d.refused) <= len(draft.refused) for d in found)
+        return OPEN_LID if sealed and draft.method.kind != "sealed" else 0.0
+    if draft.method.kind != "sealed":
+        return 0.0
+    pots = [
+        d.stages.serve_s - d.start_s
+        for d in found
+        if d.method.kind == "wet" and len(d.refused) <= len(draft.refused)
+    ]
+    took = draft.stages.serve_s - draft.start_s
+    return TROUBLE if took > SAVES * min(pots, default=math.inf) else 0.0
+
+
+def _pairs(dinner: Dinner, request: Request, store: Store) -> Iterator[tuple[Method, Setting]]:
+    """The methods and settings this kitchen and this cook allow."""
+    thick = any(d.part == "protein" and whole_mm(d) >= ROAST_MM for d in dinner.dishes)
+    in_time = request.ready_in_s is not None and 0.0 < request.ready_in_s < HURRIED_S
+    quick = in_time or "quick" in request.wishes
+    here = {v.id for v in request.kitchen.vessels}
+    for method in methods(store):
+        if method.vessel not in here or method.vessel in request.not_vessels:
+            continue
+        if request.vessel and method.vessel != request.vessel:
+            continue
+        if method.heat == "oven" and request.kitchen.oven_max_degC < 150:
+            continue
+        if method.finish == "broil" and not (request.kitchen.broiler and BROIL_WISHES & {*request.wishes}):
+            continue
+        settings: Sequence[Setting] = method.settings or (None,)
+        if method.heat == "oven":
+            top = request.kitchen.oven_max_degC
+            wanted = method.settings
+            if thick and method.thick_settings:
+                wanted = method.thick_settings
+            elif quick and method.quick_settings:
+                wanted = method.quick_settings
+            settings = [s for s in wanted if s <= top] or [top]
+        for setting in settings:
+            yield method, setting
+
+
+def _for_sizes(
+    dinner: Dinner,
+    request: Request,
+    vessel: Vessel,
+    method: Method,
+    setting: Setting,
+    ways: list[list[Way]],
+) -> Iterator[Draft]:
+    laid = lay(dinner.dishes, method, ways)
+    if laid is None:
+        return
+    placed, refused = laid
+    sizes = sizes_here(request.kitchen, vessel)
+    for number, size in enumerate(sizes):
+        draft = draft_with(dinner, request, vessel, size, method, setting, placed, refused)
+        fits = draft.fill <= room.limit(vessel, method, [p.way for p in placed])
+        if fits or number == len(sizes) - 1:
+            if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
+                draft = _shrunk(draft, dinner, request, refused)
+            if draft.fill <= 1.02 * room.limit(vessel, method, [p.way for p in draft.placed]):
+                yield draft
+            return
+
+
+def draft_with(
+    dinner: Dinner,
+    request: Request,
+    vessel: Vessel,
+    size: VesselSize,
+    method: Method,
+    setting: Setting,
+    placed: tuple[Placed, ...],
+    refused: tuple[tuple[Dish, str], ...],
+) -> Draft:
+    """A draft with these dishes placed: liquid, fill, stages, beginning and score follow."""
+    ways = [p.way for p in placed]
+    longest = max((p.add_s for p in placed), default=0.0)
+    liquid = room.liquid(
+        method, vessel, size, ways, dinner.seasonings, longest,
+        least_ml=dinner.least_ml, most_ml=dinner.most_ml,
+    )  # fmt: skip
+    slow = stages.lets_down_slowly(method, ways)
+    down_s = reduce_s(method, placed, liquid, dinner, room.gone_ml(method, size, longest))
+    when = stages.stages(
+        method, setting, size, placed, liquid,
+        slow_release=slow, altitude_m=request.kitchen.altitude_m, reduce_s=down_s,
+    )  # fmt: skip
+    draft = Draft(
+        vessel=vessel,
+        size=size,
+        method=method,
+        setting=setting,
+        dinner=dinner,
+        kitchen=request.kitchen,
+        placed=placed,
+        refused=refused,
+        fill=room.fill(vessel, size, method, ways, liquid.ml if liquid else 0.0),
+        liquid=liquid,
+        slow_release=slow,
+        stages=when,
+        start_s=stages.start_s(method, placed, when),
+        score=0.0,
+    )
+    return replace(draft, score=score(draft, request))
+
+
+def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]) -> Draft:
+    """Less of everything until it fits; the rest is for another day or a second round."""
+    for _ in range(6):
+        limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
+        if draft.fill <= limit:
+            break
+        placed = _most_that_fits(draft, limit)
+        draft = draft_with(
+            dinner, request, draft.vessel, draft.size, draft.method, draft.setting, placed, refused
+        )
+    return draft
+
+
+def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
+    """All dishes in the same measure, as much as there is room for beside the liquid of now."""
+    factor, step = 1.0, 0.02
+    ml = draft.liquid.ml if draft.liquid else 0.0
+    while True:
+        factor -= step
+        placed = tuple(replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed)
+        ways = [p.way for p in placed]
+        if factor <= 0.2 or room.fill(draft.vessel, draft.size, draft.method, ways, ml) <= limit:
+            return placed

@@ -1,0 +1,193 @@
+"""Room and liquid: does it fit, and how much to pour in.
+
+A sheet pan holds one layer; a pot or cooker holds a heap and its liquid, up to a
+fraction that depends on whether something foams or swells. The liquid is computed:
+what grain and pulses drink until done and what they swim in (`liquids.csv`), what boils
+away, and half the depth of the meat for a braise, less what tins, wine and cream bring
+along and what vegetables and meat give off themselves.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from knowledge.foods.model import Behaviour, Vessel, VesselSize, When
+from knowledge.physics.safety import RAW_BEAN_BOIL_S
+from knowledge.planner.draft import AFTER, SECOND, Way
+from knowledge.planner.gathering.dinner import Dish, Seasoning
+from knowledge.planner.methods import Method
+from knowledge.planner.model import Liquid
+from knowledge.planner.search.floor import SHEET_FULL, layer_m2
+
+HEAP_PACKING = 0.6  # solid share of a heap of pieces
+WILTS_TO = 0.25  # leaves go in by the handful and sink
+JUICE = 0.4  # of a tin of tomatoes runs
+FILM_M = 0.003  # liquid in a saute pan
+STEAM_M = 0.008  # under what steams: enough to stay wet, too little to boil what lies lowest
+DENSITY = 1050.0
+LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
+GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
+SOAKED_DRINKS = 0.2  # of what the dry pulse would
+HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
+
+
+def floor_m2(ways: Sequence[Way]) -> float:
+    """The floor that the pieces of these ways cover in one layer [m2]."""
+    return sum(
+        layer_m2(w.dish.food, w.dish.grams, shape=w.piece.shape, size_mm=w.piece.size_mm, cut_id=w.cut.id)
+        for w in ways
+    )
+
+
+def heap_l(ways: Sequence[Way]) -> float:
+    """The room a heap of these takes [l], leaves wilted."""
+    total = 0.0
+    for way in ways:
+        food = way.dish.food
+        solid = way.dish.grams * food.edible_frac / (food.density_kg_m3 or DENSITY)
+        total += solid / HEAP_PACKING
+    return total
+
+
+def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], liquid_ml: float) -> float:
+    """How full the vessel is, as a share of its floor (sheet) or its volume at the worst moment."""
+    if vessel.single_layer:
+        return floor_m2(ways) / size.area_m2
+    inside = [way for way in ways if not (method.kind == "sealed" and way.lane_is(AFTER))]
+    swell = sum(
+        way.dish.grams / 1000.0 * (way.dish.food.water_uptake_g_per_g or 0.0)
+        for way in inside
+        if way.done in ("tender", "al_dente") and way.dish.kind != "warm_through"
+    )
+    solids = sum(
+        w.dish.grams * w.dish.food.edible_frac / (w.dish.food.density_kg_m3 or DENSITY) for w in inside
+    )
+    wet = solids + liquid_ml / 1000.0
+    return max(heap_l(inside), wet, solids + swell) / (size.volume_l or 1.0)
+
+
+def limit(vessel: Vessel, method: Method, ways: Sequence[Way]) -> float:
+    """How full it may be."""
+    if vessel.single_layer:
+        return SHEET_FULL
+    rising = method.kind == "sealed" and any(
+        way.dish.food.pressure in (Behaviour.FOAMS, Behaviour.SWELLS) and way.dish.kind != "warm_through"
+        for way in ways
+    )
+    return vessel.max_fill_foaming_frac if rising else vessel.max_fill_frac
+
+
+def drinks_ml(way: Way) -> float:
+    """What a dish takes up until it is done [ml]."""
+    if way.dish.kind == "warm_through" or way.done not in ("tender", "al_dente"):
+        return 0.0
+    soaked = SOAKED_DRINKS if way.dish.state == "soaked" else 1.0
+    return soaked * way.dish.grams * (way.dish.food.water_uptake_g_per_g or 0.0)
+
+
+def liquid(
+    method: Method,
+    vessel: Vessel,
+    size: VesselSize,
+    ways: Sequence[Way],
+    seasonings: Sequence[Seasoning],
+    cooking_s: float,
+    *,
+    least_ml: float = 0.0,
+    most_ml: float = math.inf,
+) -> Liquid | None:
+    """What to pour in, or None where nothing is.
+
+    `least_ml` and `most_ml` bound what is on the plates in the end, as the style of the dish has it.
+    """
+    if method.liquid == "none":
+        return None
+    floor_ml = vessel.min_liquid_ml if method.kind == "sealed" else 0.0
+    drunk = sum(drinks_ml(way) for way in ways)
+    gone = gone_ml(method, size, cooking_s)
+    base, reason = _base(method, vessel, size, ways)
+    reasons = [reason]
+    given = 0.0
+    if drunk:
+        swims = sum(w.dish.swims_ml_g * w.dish.grams for w in ways if drinks_ml(w) > 0)
+        base = max(0.35 * base if method.liquid == "half" and _bodies_l(ways) > 0.3 else 0.0, swims)
+        gone *= LOW_LID
+        given = min(sum(given_ml(way) for way in ways), 0.15 * drunk)
+        reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
+        reasons.append(
+            "the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all"
+        )
+    elif all(way.dish.kind == "warm_through" for way in ways):
+        base *= 0.3  # nothing to cook, only steam to heat through
+    if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):
+        gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
+    brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
+    brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
+    inside = [w for w in ways if not (method.kind == "sealed" and (w.lane_is(AFTER) or w.lane_is(SECOND)))]
+    brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish))
+    ml = drunk + gone + base - brought - given
+    ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought)
+    ml = round(max(ml, floor_ml) / 50.0) * 50.0
+    if ml < 50.0:
+        return None
+    return Liquid(what="water" if method.steams else _what(seasonings), ml=ml, why="; ".join(reasons))
+
+
+def gone_ml(method: Method, size: VesselSize, cooking_s: float) -> float:
+    """What leaves as steam under the lid [ml]."""
+    return method.evaporation_ml_h * cooking_s / 3600.0 * (size.area_m2 / 0.045)
+
+
+def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way]) -> tuple[float, str]:
+    """What the method itself asks for [ml], and why."""
+    match method.liquid:
+        case "half":
+            half = 0.5 * _bodies_l(ways) * (1.0 - HEAP_PACKING) * 1000.0 + 120.0
+            return half, "half way up what braises"
+        case "steam":
+            return STEAM_M * size.area_m2 * 1e6, "a finger's width of water makes the steam"
+        case "film":
+            return min(FILM_M * size.area_m2 * 1e6, 250.0), "enough under the lid to steam in"
+        case _:
+            return vessel.min_liquid_ml, "the least a cooker needs for steam"
+
+
+def _bodies_l(ways: Sequence[Way]) -> float:
+    """The room that what is in from the start takes, grain apart [l]."""
+    slowest = max((way.window.lo_s for way in ways), default=0.0)
+    first = [w for w in ways if drinks_ml(w) == 0.0 and (w.lead or w.window.lo_s > 0.5 * slowest)]
+    return sum(w.dish.grams / DENSITY for w in first) / HEAP_PACKING
+
+
+def given_ml(way: Way) -> float:
+    """The juice a dish gives while the others drink [ml]."""
+    if drinks_ml(way) > 0 or way.dish.kind == "warm_through" or way.top:
+        return 0.0
+    return GIVEN * way.dish.grams * (way.dish.food.loss_frac or 0.0)
+
+
+def _grains(ways: Sequence[Way]) -> str:
+    return " and ".join(way.dish.name for way in ways if drinks_ml(way) > 0)
+
+
+def _what(seasonings: Sequence[Seasoning]) -> str:
+    stock = next((s for s in seasonings if s.food.group == "stock"), None)
+    if stock is None:
+        return "water or stock"
+    return stock.name if stock.food.part == "liquid" else f"stock from a {stock.name}"
+
+
+def is_poured(seasoning: Seasoning) -> bool:
+    """Whether it is a liquid that makes a sauce."""
+    return seasoning.food.when is When.LIQUID and seasoning.food.part in ("liquid", "sauce")
+
+
+def is_creamy(seasoning: Seasoning) -> bool:
+    """Milk, cream and the like: sauce, though they go in at the end."""
+    return seasoning.food.group == "dairy" and (seasoning.grams or 0.0) >= 100.0
+
+
+def is_saucy(dish: Dish) -> bool:
+    """Tinned tomatoes and their like: cooked already, with their juice."""
+    return dish.state == "canned" and dish.food.group == "fruit vegetable"

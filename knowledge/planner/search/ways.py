@@ -1,0 +1,267 @@
+"""Every way of cooking every dish in every method, solved in one batch.
+
+Kinds of food get their usual treatment: meat is browned first where the vessel does
+it, onions and garlic soften first, fish and sausages lie on top of a wet dish, tender
+meat is seared and put back at the end of a stir-fry. The physics then says how long
+each cut takes and how long it stays good; nothing here knows a cooking time.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from knowledge.errors import KnowledgeError
+from knowledge.foods.model import DoneKind
+from knowledge.foods.pieces import Pieced, piece_of
+from knowledge.foods.store import Store
+from knowledge.physics import cook
+from knowledge.physics.model import Case, Outcome, Texture
+from knowledge.physics.safety import RAW_BEAN_BOIL_S
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
+from knowledge.planner.gathering.dinner import Dish
+from knowledge.planner.methods import NEAREST, Method, fit_of
+from knowledge.planner.model import Request
+from knowledge.planner.search import heat
+from knowledge.planner.search.browning import BROWN_S, is_mince, mince_s
+from knowledge.planner.search.cuts import cuts_for
+from knowledge.planner.search.load import Load
+from knowledge.planner.search.steamed import has_bed, steams_on_top
+from knowledge.planner.search.windows import BROIL_MM, Open, closed
+from knowledge.planner.writing.handling import OFF_HEAT, handling
+
+SOFTEN_S = 5 * 60.0
+SHORTEST_S = 60.0
+BROWN_FIRST_S = 180.0  # mince browns alone before the others crowd the pan
+PALE = 1.0  # points of meat that is not browned
+CUT_STEP, KNIFE_MIN = (
+    0.1,
+    0.02,
+)  # objective points: one place down the list of usual cuts; one minute of knife work
+BITE_WISHES = frozenset({"crisp", "stir fry"})
+BITE_GROUPS = frozenset(
+    {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "cabbage", "grain vegetable"}
+)
+# a bird may stand so much above the depth: the lid of a pot domes, that of a pan hardly
+TALLER = {"lidded pot": 1.35, "pressure cooker": 1.2, "saute pan": 1.1}
+Setting = float | None
+
+
+def solve(
+    dishes: Sequence[Dish],
+    pairs: Sequence[tuple[Method, Setting]],
+    request: Request,
+    *,
+    store: Store,
+    loads: Mapping[str, Load],
+) -> dict[tuple[str, Setting], list[list[Way]]]:
+    """The ways of each dish (in order) for each method and setting.
+
+    `loads`: by vessel, all that is cooked in it.
+    """
+    alone = sum(dish.part != "aromatic" for dish in dishes) < 2
+    gentle = heat.wants_gentle((dish.kind for dish in dishes), store)
+    bed = has_bed(dishes, request.wishes, store)
+    open_ways = {
+        (method.id, setting): [
+            list(
+                _ways(
+                    dish,
+                    method,
+                    setting,
+                    request,
+                    store,
+                    alone=alone,
+                    gentle=gentle,
+                    bed=bed,
+                    load=loads[method.vessel],
+                )
+            )
+            for dish in dishes
+        ]
+        for method, setting in pairs
+    }
+    cases = {way.case: None for found in open_ways.values() for ways in found for way in ways}
+    outcomes = _outcomes(tuple(cases))
+    return {
+        key: [
+            [w for way in ways if (w := closed(way, outcomes[way.case], store)) is not None] for ways in found
+        ]
+        for key, found in open_ways.items()
+    }
+
+
+_known: dict[Case, Outcome] = {}
+_KNOWN_MAX = 20_000
+
+
+def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
+    """Outcomes of the cases; equal cases are solved once and remembered."""
+    fresh = [case for case in cases if case not in _known]
+    if fresh:
+        if len(_known) > _KNOWN_MAX:
+            _known.clear()
+        _known.update(zip(fresh, cook(fresh), strict=True))
+    return {case: _known[case] for case in cases}
+
+
+def _ways(
+    dish: Dish,
+    method: Method,
+    setting: Setting,
+    request: Request,
+    store: Store,
+    *,
+    alone: bool,
+    gentle: bool,
+    bed: bool,
+    load: Load,
+) -> Iterator[Open]:
+    fit = fit_of(dish, store)
+    if fit is None:
+        return
+    lanes = []
+    if method.id in fit.by_method:
+        lanes.append((MAIN, fit.by_method[method.id]))
+    if method.seals_twice and method.id in fit.by_method and joins_second(dish, fit.way):
+        lanes.append((SECOND, fit.by_method[method.id]))
+    if method.finish in fit.by_finish and dish.part != "aromatic":
+        lanes.append((AFTER, fit.by_finish[method.finish]))
+    vessel = store.vessel(method.vessel)
+    taller = TALLER.get(method.vessel, 1.0)
+    deep_mm = max((taller * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
+    chop = 4.0 if "less chopping" in request.wishes else 1.0
+    cuts = (
+        [store.cut(fit.wet_cut)]
+        if fit.wet_cut and method.kind != "dry"
+        else cuts_for(dish, method, request, store)
+    )
+    on_bed = bed and steams_on_top(dish, method, store)
+    for lane, points, lead in _led(dish, method, lanes, fit.way, alone=alone):
+        for place, cut in enumerate(cuts):
+            piece = piece_of(dish.food, cut)
+            if cut.parts == 1:
+                piece = heat.by_weight(dish, piece)
+            if piece.size_mm > deep_mm or _cannot_rest(dish, piece, method, store):
+                continue
+            if lane == AFTER and method.finish == "broil" and _is_bulky(dish, piece):
+                continue
+            heap = is_mince(dish, piece.shape)
+            if heap and method.kind == "pan":
+                lead = ""  # it stays in: nothing half done waits on a plate
+            heap_s = mince_s(dish) if heap and (lead == BROWNED or method.kind == "pan") else 0.0
+            lead_s = {BROWNED: heap_s or BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
+            sealed = method.kind == "sealed"
+            come_up_s = heat.come_up_s(lane, setting, load, request.kitchen) if sealed else 0.0
+            top = method.kind == "wet" and (fit.way == "top" or on_bed)
+            texture = _texture(dish, method, request)
+            knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
+            doneness = "warm_through" if lead == SOAKED else heat.doneness_in(dish, method)
+            try:
+                case = heat.case(
+                    dish, doneness, piece, method, setting,
+                    lane=lane, lead=lead, lead_s=lead_s, top=top, gentle=gentle, texture=texture,
+                    load=load, kitchen=request.kitchen, learned=request.learned, store=store,
+                )  # fmt: skip
+            except KnowledgeError:
+                continue  # such a piece has no answer in this medium; another cut may have one
+            yield Open(
+                dish=dish,
+                doneness=doneness,
+                cut=cut,
+                piece=piece,
+                case=case,
+                lane=lane,
+                lead=lead,
+                lead_s=lead_s,
+                before_s=lead_s + come_up_s,
+                top=top,
+                dry=method.kind == "dry",
+                soaks=method.kind in ("wet", "sealed") and handling(dish, store=store).pot == OFF_HEAT,
+                pace=request.learned.oven_pace if method.heat == "oven" else 1.0,
+                texture=texture,
+                fit=points,
+                good_s=tolerance_s(dish, cut.id, method, store),
+                least_s=max(
+                    RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
+                    heap_s + (0.0 if alone else BROWN_FIRST_S) if method.kind == "pan" else 0.0,
+                ),
+                cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
+            )
+
+
+def _led(
+    dish: Dish, method: Method, lanes: Sequence[tuple[str, float]], way: str, *, alone: bool
+) -> Iterator[tuple[str, float, str]]:
+    """Each lane with what happens before it. Meat for a pot may also go in pale, when its turn comes late."""
+    for lane, points in lanes:
+        lead = _lead(dish, method, lane, way, alone=alone)
+        yield lane, points, lead
+        if lead == BROWNED and method.kind == "wet" and dish.kind != "warm_through":
+            yield lane, points - PALE, ""
+
+
+def joins_second(dish: Dish, way: str) -> bool:
+    """Whether it may go in when the cooker is opened half way: quick foods that are not browned first."""
+    return dish.part != "aromatic" and way != "browned" and not dish.is_raw_bean
+
+
+def _cannot_rest(dish: Dish, piece: Pieced, method: Method, store: Store) -> bool:
+    """Whether it is a joint to be taken out at its minute and rested, which a locked lid does not allow."""
+    core = heat.done_kind(heat.doneness_in(dish, method), store) is DoneKind.CORE
+    return method.kind == "sealed" and core and piece.shape in ("joint", "bird")
+
+
+def _is_bulky(dish: Dish, piece: Pieced) -> bool:
+    """Whether it is too thick or too cold for the broiler."""
+    return dish.state == "frozen" or piece.size_mm > BROIL_MM
+
+
+def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
+    """How long past done a food still gets no worse: what melts into a sauce, fat mince, tins.
+
+    From `tolerant.csv`; the windows of the physics end where a piece on its own would be
+    dry or mushy, which is not what counts for these.
+    """
+    column = {"wet": "wet_min", "sealed": "sealed_min", "pan": "pan_min"}.get(method.kind)
+    if column is None:
+        return 0.0
+    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
+    found = {
+        row["by"]: float(row[column]) * 60.0
+        for row in store.table("tolerant")
+        if mine[row["by"]] == row["value"]
+        and row["cut"] in ("", cut_id)
+        and row["of_class"] in ("", dish.kind)
+    }
+    return next((found[by] for by in NEAREST if by in found), 0.0)
+
+
+def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> str:
+    """What happens to it in the open pan before its lane begins."""
+    if not method.browns or lane != MAIN:
+        return ""
+    melts = way == "fried" or dish.kind != "warm_through"
+    if dish.part == "aromatic" and method.kind != "dry" and melts:
+        return SOFTENED
+    if way == "fried" and method.kind != "dry":
+        return "" if method.kind == "pan" or alone else SOFTENED
+    if way == "soaked":
+        return SOAKED if method.kind == "pan" and dish.food.start_state == "dry" else ""
+    if way != "browned" or (dish.state == "frozen" and dish.kind != "ground_meat"):
+        return ""
+    if method.kind == "pan":
+        return "" if alone else SEARED
+    return BROWNED
+
+
+def _texture(dish: Dish, method: Method, request: Request) -> Texture:
+    """Green and quick things keep a bite wherever they do not have to brown or melt."""
+    if "soft" in request.wishes:
+        return Texture.SOFT
+    if dish.kind == "tender_leaf":
+        return Texture.CRISP_TENDER
+    bite = dish.kind in ("quick_veg", "medium_veg")
+    if bite and BITE_WISHES & {*request.wishes}:
+        return Texture.CRISP_TENDER
+    green = dish.food.group in BITE_GROUPS
+    return Texture.CRISP_TENDER if bite and green and method.kind != "dry" else Texture.TENDER

@@ -1,0 +1,1 @@
+"""The chosen draft in words: steps, amounts, cautions, reasons."""

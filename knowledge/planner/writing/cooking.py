@@ -1,0 +1,160 @@
+"""The steps in the heat: browning, softening, what goes in when, the lid, pressure and its release."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from knowledge.planner import words
+from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
+from knowledge.planner.model import Do, Step
+from knowledge.planner.search.browning import batches, is_mince, mince_s, thaw_s
+from knowledge.planner.search.stages import add_at_s
+from knowledge.planner.writing.phrases import Telling, capital, core_text, names, softening
+from knowledge.planner.writing.pot import under_a_lid, under_pressure
+from knowledge.planner.writing.sauces import late
+from knowledge.planner.writing.telling import all_join_at_once, groups_in, stays_in, step
+from knowledge.planner.writing.tray import on_the_tray
+
+SPLASH = " with a splash of water, scraping up the brown bits"
+
+
+def cooking(tell: Telling) -> Iterator[Step]:
+    """From the first food in the heat until all is done."""
+    yield from _pan_stage(tell)
+    match tell.draft.method.kind:
+        case "dry":
+            yield from on_the_tray(tell)
+        case "pan":
+            yield from _stir(tell)
+        case "sealed":
+            yield from under_pressure(tell)
+        case _:
+            yield from under_a_lid(tell)
+    yield from late(tell)
+
+
+def _pan_stage(tell: Telling) -> Iterator[Step]:
+    """Browning or searing, then the aromatics."""
+    draft = tell.draft
+    when = draft.stages
+    seared = [p for p in draft.placed if p.way.lead == SEARED]
+    browned = [p for p in draft.placed if p.way.lead == BROWNED]
+    if seared:
+        how = _sides(tell, seared) or (
+            "turn once"
+            if all(p.way.cut.id == "whole" or p.way.piece.shape == "disk" for p in seared)
+            else "brown all over"
+        )
+        turns = _turns(seared, draft)
+        text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(when.browned_s)}."
+        yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=when.browned_s)
+    heaps, pieces = [p for p in browned if stays_in(p)], [p for p in browned if not stays_in(p)]
+    if pieces:
+        it = (
+            "it"
+            if len(pieces) == 1 and words.label(pieces[0].way.dish) == pieces[0].way.dish.name
+            else "them"
+        )
+        out = f"leave {it} in" if all_join_at_once(draft) else "then lift out onto a plate"
+        turns = _turns(pieces, draft)
+        one = len(pieces) == 1 and pieces[0].way.dish.pieces == 1
+        how = _sides(tell, pieces) or ("on all sides" if one else "in one layer")
+        text = f"Brown {names(pieces)} {how}{turns}, {words.duration(when.browned_s)} in all; {out}."
+        yield step(Do.BROWN, 0.0, text, pieces, hands_s=when.browned_s)
+    if heaps:
+        text = f"{capital(names(heaps))} into the hot fat: {_broken_up(heaps, when.browned_s)}; leave it in."
+        yield step(Do.BROWN, 0.0, text, heaps, hands_s=when.browned_s)
+    soft = [p for p in draft.placed if p.way.lead == SOFTENED]
+    if soft:
+        state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
+        text = softening(soft, state, tell)
+        yield step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
+    sliced = [p for p in seared if p.way.rewarmed]
+    if sliced:
+        hot = core_text(sliced, tell.units)
+        text = f"{capital(names(sliced))} out{hot}; rest under foil, then slice across the grain."
+        yield step(Do.TAKE_OUT, when.browned_s, text, sliced, safety=True)
+    seared = [p for p in seared if not p.way.rests]
+    if seared and any(p.way.lead != SEARED for p in draft.placed):
+        more = (
+            " under foil: they go back in at the end" if any(p.way.cut.id == "whole" for p in seared) else ""
+        )
+        text = f"{capital(names(seared))} out onto a clean plate{more}."
+        yield step(Do.TAKE_OUT, when.browned_s, text, seared)
+
+
+def _broken_up(heaps: Sequence[Placed], for_s: float) -> str:
+    """How mince is browned; frozen in a block it is thawed in the pan first."""
+    thaw = max(thaw_s(p.way.dish) for p in heaps)
+    browned = words.duration(for_s - thaw)
+    brown = f"break up, leave alone until the water is gone, then stir until brown, {browned}"
+    if not thaw:
+        return brown
+    return f"lid on, turn it and scrape off what has thawed, {words.duration(thaw)}; then {brown}"
+
+
+def _turns(placed: Sequence[Placed], draft: Draft) -> str:
+    """ ", in 2 batches", when the pan does not take them at once."""
+    count = batches([p.way for p in placed], draft.size)
+    return f", in {count} batches" if count > 1 else ""
+
+
+def _sides(tell: Telling, placed: Sequence[Placed]) -> str:
+    """Which side first, when all of them have one."""
+    said = {tell.hand(p).brown for p in placed}
+    return said.pop() if len(said) == 1 else ""
+
+
+def _stir(tell: Telling) -> Iterator[Step]:
+    draft = tell.draft
+    end = draft.stages.main_end_s
+    alone = all(p.way.lead == SEARED for p in draft.placed)
+    for at, members in groups_in(
+        [p for p in draft.placed if p.way.lead != SOFTENED and (p.way.rewarmed or not p.way.rests)], draft
+    ):
+        back = [p for p in members if p.way.lead == SEARED]
+        eggs = [p for p in members if p.way.dish.kind == "egg"]
+        by_move: dict[str, list[Placed]] = {}
+        for p in members:
+            if p not in back and p not in eggs:
+                by_move.setdefault(_move(p, tell), []).append(p)
+        parts = [f"{names(new)} in: {how}" for how, new in by_move.items()]
+        if parts:
+            text = f"{capital('; '.join(parts))}. {words.duration(end - at)} to go."
+            yield step(Do.ADD, at, text, [p for new in by_move.values() for p in new], hands_s=60)
+        if eggs:
+            joined = any(add_at_s(p, draft.stages) > at for p in draft.placed if not p.way.rests)
+            alone_in = len(draft.placed) == len(eggs)
+            down = "" if alone_in else "heat down to medium, "
+            stirred = f"{down}stir slowly until set" if joined or alone_in else ""
+            how = stirred or "pour over and leave, lid on, heat low, until set"
+            yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
+        if sliced := [p for p in back if p.way.rewarmed]:
+            text = f"Slices of {names(sliced)} and their juice back in{SPLASH}; toss a minute, no longer."
+            yield step(Do.ADD, at, text, sliced, hands_s=60)
+        back = [p for p in back if not p.way.rewarmed]
+        if back and not alone:
+            hot = core_text(back, tell.units)
+            text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{hot}."
+            yield step(Do.ADD, at, text, back, hands_s=60)
+
+
+def _move(placed: Placed, tell: Telling) -> str:
+    """How it is moved in the open pan; meat in strips and dice is stirred, whatever a whole piece wants."""
+    if is_mince(placed.way.dish, placed.way.piece.shape):
+        return _broken_up([placed], mince_s(placed.way.dish))
+    dish, whole = placed.way.dish, placed.way.cut.shape in ("whole", "slab", "grain")
+    is_meat = bool(dish.food.animal) and dish.food.animal != "fish"
+    return (tell.hand(placed).pan if whole or not is_meat else "") or "keep it moving"
+
+
+def done_s(placed: Placed, draft: Draft) -> float:
+    """When a food is done by the plan's own numbers, counted like the steps."""
+    when = draft.stages
+    if placed.way.lead == SEARED:
+        return when.browned_s if placed.way.rests else when.main_end_s
+    if placed.way.lane_is(AFTER):
+        return when.after_end_s - placed.add_s + placed.way.window.lo_s
+    if draft.method.kind == "sealed":
+        return when.opened_s
+    return when.main_end_s - placed.add_s + placed.way.window.lo_s

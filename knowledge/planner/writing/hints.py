@@ -1,0 +1,95 @@
+"""What would lend a dinner a direction of flavour: two or three things, from one family, never required.
+
+The family is the one of `flavours.csv` that suits what is there best (`knowledge.flavours`);
+of what it names, only what most kitchens have is said (`cupboard.csv`), each with its
+moment. Who names seasonings of their own knows where they are going and hears nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+
+from knowledge.flavours import Family, families_for
+from knowledge.foods.model import Food
+from knowledge.foods.store import Store
+from knowledge.planner import words
+from knowledge.planner.draft import SOFTENED, Draft
+from knowledge.planner.gathering.meant import barred
+from knowledge.planner.model import Request
+
+ENOUGH = 3  # seasonings named: the cook has a direction
+MOST, LEAST = 3, 2
+TRIED = 3  # families, best first
+AT_END = frozenset({"acids", "finish"})
+PLAIN = frozenset({"fat", "salty"})  # parts that say nothing about a direction
+
+
+def flavour_hint(draft: Draft, request: Request, *, store: Store) -> str:
+    """One line, "If you have them: cumin with the onion, lemon at the end."; "" for nothing to add."""
+    there = tuple(h.food_id for h in request.have)
+    named = [s for s in draft.dinner.seasonings if s.food.part not in PLAIN]
+    if len(named) >= ENOUGH:
+        return ""
+    suiting = _families(there, request.diets, (*request.excluded, *request.allergies), store)
+    for family in suiting[: 1 if named else TRIED]:
+        found = list(_told(family, draft, request, frozenset(there), store))
+        if len(found) >= LEAST:
+            return f"If you have them: {', '.join(found)}."
+    return ""
+
+
+@lru_cache(maxsize=256)
+def _families(
+    there: tuple[str, ...], diets: tuple[str, ...], excluded: tuple[str, ...], store: Store
+) -> tuple[Family, ...]:
+    return families_for(there, diets=diets, excluded=excluded, store=store)
+
+
+def _told(
+    family: Family, draft: Draft, request: Request, there: frozenset[str], store: Store
+) -> Iterator[str]:
+    """One of each layer with its moment, the spice before what comes at the end."""
+    layers = {
+        "aromatics": family.aromatics, "spices": family.spices, "acids": family.acids,
+        "finish": family.finish,
+    }  # fmt: skip
+    has = {p.way.dish.part for p in draft.placed}
+    found: list[tuple[str, str]] = []
+    for layer, ids in layers.items():
+        if there & {*ids} or (layer == "aromatics" and "aromatic" in has):
+            continue  # it has something of that
+        food = next((f for i in ids if (f := _at_hand(i, request, store)) is not None), None)
+        if food is not None:
+            found.append((food.name, _moment(layer, draft)))
+    if len(found) > MOST:
+        found.pop(2)  # one thing at the end is enough
+    merged: dict[str, list[str]] = {}
+    for name, when in found:
+        merged.setdefault(when, []).append(name)
+    yield from (f"{words.listed(together)} {when}" for when, together in merged.items())
+
+
+def _at_hand(food_id: str, request: Request, store: Store) -> Food | None:
+    """The food, when most kitchens have it and this cook eats it."""
+    if food_id not in _cupboard(store):
+        return None
+    food = store.food(food_id)
+    return None if barred(food, request) else food
+
+
+@lru_cache(maxsize=4)
+def _cupboard(store: Store) -> frozenset[str]:
+    return frozenset(row["id"] for row in store.table("cupboard"))
+
+
+def _moment(layer: str, draft: Draft) -> str:
+    """When it goes in, in this method."""
+    if layer in AT_END:
+        return "at the end"
+    soft: Sequence[str] = [words.label(p.way.dish) for p in draft.placed if p.way.lead == SOFTENED]
+    if draft.method.kind == "dry":
+        return "on the sheet" if layer == "aromatics" else "rubbed on"
+    if layer == "aromatics":
+        return "first in the fat" if draft.method.browns else "from the start"
+    return f"with the {soft[0]}" if soft else "into the fat" if draft.method.browns else "into the water"

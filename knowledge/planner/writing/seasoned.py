@@ -1,0 +1,131 @@
+"""Where each seasoning goes in, so that none that the cook named is forgotten.
+
+The tables give each seasoning its moment and its way (`pinches`); the method decides what
+that moment is: there is no fat to wake spices in when nothing is softened, a tray has no
+liquid to pour into, and what is thick or creamy would catch under pressure.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from knowledge.foods.model import When
+from knowledge.foods.store import Store
+from knowledge.planner import words
+from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
+from knowledge.planner.gathering.dinner import Seasoning
+from knowledge.planner.writing.pinches import Pinch, measured, pinch
+
+SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})
+MELTING = frozenset({"cheese"})  # at the table
+SPOONED_OVER = frozenset({"liquid", "sauce", "thickener", "salty", "sweet", "acid"})
+SCATTERED = frozenset({"herb", "nut", "garnish"})
+SALTY_G = 2.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seasoned:
+    """The seasonings with their amounts, by the moment they go in."""
+
+    fat: list[str] = field(default_factory=list)  # what the cooking begins in
+    rub: list[str] = field(default_factory=list)  # on the raw food
+    inside: list[str] = field(default_factory=list)  # in the bird
+    bloomed: list[str] = field(default_factory=list)  # whole spices, in the fat before all else
+    warmed: list[str] = field(default_factory=list)  # in the fat for the last minute of softening
+    fried: list[str] = field(default_factory=list)  # pastes and spices, in the meat's fat before the liquid
+    boiled_down: list[str] = field(default_factory=list)  # wine, before the stock
+    pour: list[str] = field(default_factory=list)  # with the liquid
+    late: list[tuple[Seasoning, str, str]] = field(default_factory=list)  # what, said, how: the last minutes
+    smooth: list[str] = field(default_factory=list)  # let down in a ladle of the liquid, off the heat
+    stir: list[str] = field(default_factory=list)  # off the heat
+    scatter: list[str] = field(default_factory=list)
+    squeeze: list[str] = field(default_factory=list)
+    drizzle: list[str] = field(default_factory=list)
+    table: list[str] = field(default_factory=list)
+    out: list[str] = field(default_factory=list)  # names of what is fished out
+
+
+def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
+    """Every seasoning of the dinner at exactly one moment of this draft."""
+    at = Seasoned()
+    for s in draft.dinner.seasonings:
+        if draft.liquid is not None and s.food.group == "stock" and s.food.part in ("liquid", "salty"):
+            continue  # it is the liquid
+        p = pinch(s, store)
+        moment = _moment(s, p, draft)
+        said = s.name if moment in ("fat", "table", "inside") else measured(s, draft, units, store)
+        if moment == "late":
+            at.late.append((s, said, p.how))
+        else:
+            getattr(at, moment).append(said)
+        if p.taken_out and moment not in ("table", "scatter"):
+            at.out.append(
+                words.plural(s.name) if said[:1].isdigit() and not said.startswith("1 ") else s.name
+            )
+    return at
+
+
+def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
+    kind, part = draft.method.kind, s.food.part
+    dry, wet = kind == "dry", kind in ("wet", "sealed")
+    softens = any(q.way.lead == SOFTENED for q in draft.placed)
+    fried = softens or any(q.way.lead in (BROWNED, SEARED) for q in draft.placed)
+    match p.how:
+        case "squeeze":
+            return "inside" if dry and _has_bird(draft) else "squeeze"
+        case "let down":
+            return "smooth" if wet else "late"
+        case "slake":
+            return "rub" if dry else "late"
+        case "drizzle":
+            return "drizzle"
+        case "nut butter":
+            return "table" if dry else "late"
+        case "creamy" if kind == "sealed":
+            return "late"
+        case "glaze" if dry:
+            return "late"
+        case "off the heat":
+            return "table" if dry else "stir"
+        case "dust" if wet and not softens:
+            return "late"  # stirred into cold water, like any starch
+    if s.food.group == "wine" and part == "liquid" and ((wet and fried) or (kind == "pan" and softens)):
+        return "boiled_down"
+    match p.when or s.food.when or When.END:
+        case When.START if part == "fat":
+            return "fat"
+        case When.START if part != "herb" and any(q.way.dish.part == "protein" for q in draft.placed):
+            return "rub"
+        case When.START | When.AROMATICS:
+            if wet and fried and not softens and part != "herb":
+                return "fried"
+            return _early(p, part, softens=softens, wet=wet)
+        case When.LIQUID:
+            if wet or (dry and part == "liquid"):
+                return "pour"
+            return "late" if part in SPOONED_OVER else "rub"
+        case When.END:
+            if part in SAUCES and s.food.group not in MELTING:
+                return "table" if dry else "late"
+            return "scatter" if part in SCATTERED or s.food.group in MELTING or dry else "stir"
+        case _:
+            return "table"
+
+
+def _early(p: Pinch, part: str, *, softens: bool, wet: bool) -> str:
+    """Whole spices first, the rest of what burns for the last minute; where no fat waits, on the food."""
+    if softens and p.how == "bloom":
+        return "bloomed"
+    if softens and (wet or part != "herb"):
+        return "warmed"
+    return "pour" if wet else "rub"
+
+
+def _has_bird(draft: Draft) -> bool:
+    return any(p.way.piece.shape == "bird" for p in draft.placed)
+
+
+def salty(names: Sequence[tuple[str, float | None]]) -> list[str]:
+    """Those that bring salt enough for the dish: `SALTY_G` in 100 g."""
+    return [name for name, salt_g in names if (salt_g or 0.0) >= SALTY_G]
