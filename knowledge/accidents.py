@@ -1,23 +1,53 @@
-"""Accidents at the stove, told from cooking by their words; what to do comes before anything else."""
+"""Accidents and illness, told from cooking by their words; what to do comes before anything else."""
 
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import lru_cache
 
 from knowledge.text.normalise import flatten
 from knowledge.text.vocabulary import table
 
+# Who a word of illness may be about; "my chicken is at 40 °C" is about the chicken.
+_KIN = (
+    "mum|mom|mother|dad|father|parent|gran|grandma|grandmother|granny|grandad|grandpa|grandfather|nan|nana"
+    "|wife|husband|partner|girlfriend|boyfriend|flatmate|roommate|friend|guest|neighbour|neighbor|uncle"
+    "|aunt|auntie|aunty|cousin|nephew|niece|son|daughter|kid|child|boy|girl|baby|toddler|infant|brother"
+    "|sister|children|kids|colleague"
+)
+_WHO = rf"(?:i|im|ive|he|hes|she|shes|we|weve|they|theyre|someone|somebody|everyone|everybody|{_KIN})"
+
+
+@dataclass(frozen=True, slots=True)
+class Accident:
+    """What to do first, and the id of the source whose advice it follows."""
+
+    says: str
+    source: str
+
 
 def first_aid(text: str) -> str | None:
-    """What to do first about the accident that a message tells of; None when it tells of none.
+    """What to do first about the accident or illness that a message tells of; None when it tells of none."""
+    found = heard(text)
+    return found.says if found is not None else None
 
-    From `accidents.csv`, each row with the service whose advice it follows.
+
+def heard(text: str) -> Accident | None:
+    """The accident or illness that a message tells of: the first row of `accidents.csv` that fits.
+
+    In a pattern `{who}` stands for a person in any word, `{kin}` for the nouns among them.
     """
-    plain = flatten(text).text
-    return next((says for pattern, says in _accidents() if pattern.search(plain)), None)
+    plain = " ".join(re.sub(r"[^\w.°]+|\.(?!\d)", " ", flatten(text).text).split())
+    return next((accident for pattern, accident in _accidents() if pattern.search(plain)), None)
 
 
 @lru_cache(maxsize=1)
-def _accidents() -> tuple[tuple[re.Pattern[str], str], ...]:
-    return tuple((re.compile(row["pattern"]), row["says"]) for row in table("accidents.csv"))
+def _accidents() -> tuple[tuple[re.Pattern[str], Accident], ...]:
+    return tuple(
+        (
+            re.compile(row["pattern"].replace("{who}", _WHO).replace("{kin}", f"(?:{_KIN})")),
+            Accident(row["says"], row["source"]),
+        )
+        for row in table("accidents.csv")
+    )

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from knowledge import accidents
 from knowledge.answers.about import smoke, what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
+from knowledge.answers.cite import cited
 from knowledge.answers.conversion import conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
@@ -26,8 +28,18 @@ from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
+
+def accident(question: Question) -> Answer | None:
+    """What to do first about an accident or an illness, as the chat says it too."""
+    found = accidents.heard(question.text) or accidents.heard(question.plain)  # with slips put right
+    if found is None:
+        return None
+    return Answer(known=True, answer=found.says, sources=cited(question.store, found.source))
+
+
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Callable[[Question], Answer | None], ...] = (
+    accident,
     emergency,
     swap_for_someone,
     suits,

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from knowledge.accidents import first_aid
+from knowledge.answers import ask
+from knowledge.foods.store import Store
 
 
 @pytest.mark.parametrize(
@@ -21,6 +23,23 @@ from knowledge.accidents import first_aid
         ("i can smell gas", "light nothing"),
         ("he's choking on a bone", "between the shoulder blades"),
         ("her lips are swelling and she can't breathe", "emergency number"),
+        # botulism: CDC, symptoms; NHS for the others, from memory
+        ("her eyelids keep drooping since the pickled garlic", "botulism"),
+        ("legs feel weak after eating tinned sardines", "botulism"),
+        ("everything looks double after the fermented fish", "botulism"),
+        ("i can't swallow properly since eating home bottled asparagus", "botulism"),
+        ("there is a tight feeling in my chest", "heart"),
+        ("toddler is choking, it was a cherry", "between the shoulder blades"),
+        ("baby drank some of the dishwasher liquid", "poison control"),
+        ("splashed oven cleaner in my eye", "poison control"),
+        ("my husband fainted in the kitchen", "on the side"),
+        ("there's a bit of bone stuck in my throat", "doctor"),
+        # a person at 37-42 °C is no core temperature
+        ("is it bad that my baby is 39.2 degrees after the egg", "doctor"),
+        ("her temp is 40 since the oysters", "doctor"),
+        ("the kids are sick since lunch, it was chicken", "doctor"),
+        ("grandma has bloody stools since the burger", "doctor"),
+        ("do we have food poisoning", "doctor"),
     ],
 )
 def test_an_accident_gets_first_aid(text: str, first: str) -> None:
@@ -44,7 +63,32 @@ def test_an_accident_gets_first_aid(text: str, first: str) -> None:
         "fish fingers and peas",
         "burn off the alcohol",
         "the steak is still bleeding juice",
+        "my chicken is at 40 degrees",
+        "the souffle collapsed",
+        "eggs make her vomit so none of those",
+        "milk gives me diarrhoea",
+        "can you get salmonella from eggs",
+        "how do i avoid food poisoning",
+        "is grape a choking hazard",
+        "cut grapes to stop choking",
+        "sick of chicken, what else",
+        "i am sick of rice after yesterday",
+        "i cant move the lid of the cooker",
+        "it tastes weak after adding tinned tomatoes",
+        "i have a fever and a cold, chicken and carrots for soup",
+        "i have 40 g butter and 2 kids",
+        "hake, cod, double cream",
+        "my dough is 38 degrees",
+        "chest freezer: chicken in it",
     ],
 )
 def test_kitchen_talk_is_no_accident(text: str) -> None:
     assert first_aid(text) is None
+
+
+def test_a_question_gets_the_same_first_aid_as_a_message(store: Store) -> None:
+    for text in ("my gran is slurring her words since the bottled peppers", "39.5 fever after the clams"):
+        answer = ask(text, store=store)
+        assert answer.known
+        assert answer.sources
+        assert answer.answer == first_aid(text)
