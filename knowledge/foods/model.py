@@ -183,13 +183,14 @@ class VesselSize:
 class Vessel:
     """A vessel: what heat it can give and how much it may hold."""
 
-    id: str  # "sheet pan", "saute pan", "lidded pot", "pressure cooker"
+    id: str  # such as "sheet pan"
     methods: tuple[str, ...]  # ids of `methods.csv`
     max_fill_frac: float
     max_fill_foaming_frac: float
     min_liquid_ml: float
     single_layer: bool
     browns: bool
+    dome: float  # so many times as deep as its rim, what stands in it may be: lids are domed
     why: str  # what it is good at, as the reason for choosing it
     sizes: tuple[VesselSize, ...]
     source: str

@@ -112,6 +112,7 @@ def vessel(row: Mapping[str, str], sizes: tuple[VesselSize, ...]) -> Vessel:
         min_liquid_ml=float(row["min_liquid_ml"]),
         single_layer=row["single_layer"] == "yes",
         browns=row["browns"] == "yes",
+        dome=float(row["dome"]),
         why=row["why"],
         sizes=sizes,
         source=row["source"],

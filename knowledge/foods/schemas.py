@@ -111,7 +111,8 @@ KITCHEN = {
         id=TEXT, methods=listed(METHOD),
         max_fill_frac=number(0.1, 1), max_fill_foaming_frac=number(0.1, 1),
         min_liquid_ml=number(0, 2000, "ml"),
-        single_layer=YES_NO, browns=YES_NO, why=TEXT, source=SOURCE,
+        single_layer=YES_NO, browns=YES_NO, dome=number(1, 2), said=Pattern(), short=TEXT, why=TEXT,
+        source=SOURCE,
     ),
     "vessel_sizes": table(
         "id+vessel",
@@ -153,6 +154,9 @@ SAFETY_AND_DIETS = {
         species=one_of("chicken", "turkey"), core_degF=number(130, 170, "degF"),
         **{f"seconds_fat_{fat}": number(0, 10000, "s") for fat in range(1, 13)},
         source=SOURCE,
+    ),
+    "browned": table(
+        "id", id=TEXT, browned_min=number(0.01, 100, "min"), source=SOURCE, note=maybe(TEXT)
     ),
     "crisp_core": table("food_id", food_id=FOOD, core_degC=number(70, 100, "degC"), source=SOURCE),
     "steak_words": table("name", name=TEXT, core_degC=number(45, 80, "degC"), source=SOURCE),

@@ -6,6 +6,7 @@ import re
 
 from knowledge.text.cues import cue
 from knowledge.text.fields import NUM, Span, value
+from knowledge.text.vocabulary import table
 
 _UNITS_US = (
     r"(?:fahrenheit|imperial|ounces(?: and pounds)?|pounds(?: and ounces)?|cups|us units|american "
@@ -30,24 +31,24 @@ _OVEN_OFFSET = re.compile(
     rf"\boven (?:runs|is|runs about) (?:\w+ )?(?P<dir>hot|cold|cool|slow|"
     rf"fast)\b(?:[^.]*?(?P<n>{NUM}) ?(?:°|degrees?|deg)?)?"
 )
+
+
+def _short_names() -> dict[str, str]:
+    """Short names of vessels that may stand beside a size, from `vessels.csv`, longest first."""
+    short = {name: row["id"] for row in table("vessels.csv") for name in row["short"].split(";")}
+    return dict(sorted(short.items(), key=lambda pair: -len(pair[0])))
+
+
+_VESSEL_OF = _short_names()
+_NAMES = "|".join(map(re.escape, _VESSEL_OF))
 _SIZED = re.compile(
     r"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|\d+(?:\.\d)? "
     r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
-    r"(?:(?: (?!an?\b|the\b|my\b)\w+)?? (?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|"
-    r"dutch oven|pot|pressure cooker|casserole|tray)\b)?"
+    rf"(?:(?: (?!an?\b|the\b|my\b)\w+)?? (?P<vessel>{_NAMES})\b)?"
 )
-_VESSEL_OF = {
-    "sheet pan": "sheet pan", "tray": "sheet pan", "saute pan": "saute pan",
-    "frying pan": "saute pan", "skillet": "saute pan", "pan": "saute pan",
-    "lidded pot": "lidded pot", "dutch oven": "lidded pot", "pot": "lidded pot",
-    "casserole": "lidded pot", "pressure cooker": "pressure cooker",
-}  # fmt: skip
-
-
 _TOWN = re.compile(r"\b(?:live|living|based|moved) (?:in|to|near) (?!\d|an? )\w+")
 _SIZE_OF = re.compile(
-    r"\b(?P<vessel>sheet pan|saute pan|frying pan|skillet|pan|lidded pot|dutch oven|pot|pressure cooker|"
-    r"casserole) (?:is|holds|takes|has|measures) (?:about |only |a )?"
+    rf"\b(?P<vessel>{_NAMES}) (?:is|holds|takes|has|measures) (?:about |only |a )?"
     r"(?P<size>\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
 )
 
@@ -100,7 +101,7 @@ def settings(text: str) -> tuple[tuple[str, str], ...]:
         out["fan_oven"] = "yes"
     if match := _SIZE_OF.search(text) or _SIZED.search(text):
         size, vessel = match.group("size"), _VESSEL_OF.get(match.group("vessel") or "")
-        vessel = "sheet pan" if "sheet" in size else vessel
+        vessel = _VESSEL_OF["tray"] if "sheet" in size else vessel
         if vessel:
             out["vessel_size"] = f"{vessel}={size}"
     if match := re.search(

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from knowledge.text.fields import Span
+from knowledge.text.vocabulary import table
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +17,7 @@ class VesselWords:
     id: str
     named: re.Pattern[str]
     gone: re.Pattern[str]
+    in_oven: bool  # it cooks nowhere else
 
 
 _BROKEN = (
@@ -25,7 +28,7 @@ _BROKEN = (
 )
 
 
-def _vessel(vessel: str, names: str) -> VesselWords:
+def _vessel(vessel: str, names: str, *, in_oven: bool) -> VesselWords:
     without = (
         r"(?:no|without(?: the| an?| my)?|(?:dont|do not|havent|doesnt|didnt) (?:have|got|own|"
         r"want|use|fancy|wanna use|want to use)(?: the| an?| any| my)?|"
@@ -36,42 +39,26 @@ def _vessel(vessel: str, names: str) -> VesselWords:
         vessel,
         re.compile(rf"\b(?:{names})\b"),
         re.compile(rf"\b{without} (?:{names})\b|\b(?:{names}) {_BROKEN}\b"),
+        in_oven,
     )
 
 
-_VESSELS = (
-    _vessel(
-        "sheet pan",
-        r"sheet ?pans?|sheet tray|baking (?:tray|sheet|tin|pan)s?|roasting (?:tin|tray|pan|"
-        r"dish)s?|(?:oven|one|single|big|the|a|on) tray|tray ?bake|"
-        r"(?:back)?blech|"
-        r"cookie sheet|everything in the oven|all in the oven|(?:in|into) the oven(?: together| "
-        r"in one go)|oven only(?! goes| does| reaches| heats| gets)|only (?:an|the) oven|"
-        r"(?:half|quarter) sheet",
-    ),
-    _vessel(
-        "saute pan",
-        r"saute pans?|(?:brat)?pfanne|sarten|poele|padella|"
-        r"frying pan|fry ?pan|skillet|wok|kadai|kadhai|karahi|cast iron(?! pot)|deep "
-        r"pan|pan with (?:a )?lid|shallow pan",
-    ),
-    _vessel(
-        "lidded pot",
-        r"lidded pot|pot with (?:a |the )?lid|lid pot|dutch oven|casserole (?:dish|pot)|(?:in|my|"
-        r"the|use|one|big|single|a) casserole|stock ?pot|soup pot|stew ?pot|saucepan|sauce pan|"
-        r"kochtopf|(?:im|einem|ein|der|den) topf|marmite|"
-        r"olla(?! (?:a presion|express|de presion))|cocotte|"
-        r"potjie pot|(?:one|the|a|my|big|large|single|in) pot(?! of| roast| noodle| pie| "
-        r"luck|s)|french oven|handi|tagine pot|cast iron pot|or (?:a )?pot",
-    ),
-    _vessel(
-        "pressure cooker",
-        r"schnellkochtopf|olla (?:a presion|express|de presion)|"
-        r"pressure ?cookers?|pressure pot|(?<!slow )(?<!rice )(?<!gas )(?<!electric )cooker "
-        r"(?:hai|mein|me|only|on|please|pls|ready)|"
-        r"(?:in|use|using) (?:the |a |my )?cooker|\d whistles?|whistles|p cooker|electric pressure cooker",
-    ),
-)
+@lru_cache(maxsize=1)
+def _vessels() -> tuple[VesselWords, ...]:
+    """Those of `vessels.csv`, by the names in its column `said`, in the order in which they are tried."""
+    rows = sorted(table("vessels.csv"), key=lambda row: (-len(row["said"].split("oven")), row["id"]))
+    return tuple(_vessel(row["id"], row["said"], in_oven=row["id"] in in_ovens()) for row in rows)
+
+
+@lru_cache(maxsize=1)
+def in_ovens() -> frozenset[str]:
+    """The vessels that cook nowhere but in an oven."""
+    heats: dict[str, set[str]] = {}
+    for row in table("methods.csv"):
+        heats.setdefault(row["vessel"], set()).add(row["heat"])
+    return frozenset(vessel for vessel, found in heats.items() if found == {"oven"})
+
+
 _OVENLESS = re.compile(
     r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|not (?:in )?the|"
     r"dont want to "
@@ -89,9 +76,9 @@ def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
     wanted: list[str] = []
     ruled_out: list[str] = []
     used: list[Span] = []
-    for vessel in _VESSELS:
+    for vessel in _vessels():
         gone = list(vessel.gone.finditer(text))
-        if vessel.id == "sheet pan":
+        if vessel.in_oven:
             gone += list(_OVENLESS.finditer(text))
         if gone:
             ruled_out.append(vessel.id)

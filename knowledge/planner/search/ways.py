@@ -42,7 +42,6 @@ BITE_GROUPS = frozenset(
     {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "cabbage", "grain vegetable"}
 )
 # a bird may stand so much above the depth: the lid of a pot domes, that of a pan hardly
-TALLER = {"lidded pot": 1.35, "pressure cooker": 1.2, "saute pan": 1.1}
 Setting = float | None
 
 
@@ -127,8 +126,7 @@ def _ways(
     if method.finish in fit.by_finish and dish.part != "aromatic":
         lanes.append((AFTER, fit.by_finish[method.finish]))
     vessel = store.vessel(method.vessel)
-    taller = TALLER.get(method.vessel, 1.0)
-    deep_mm = max((taller * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
+    deep_mm = max((vessel.dome * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
     cuts = (
         [store.cut(fit.wet_cut)]
