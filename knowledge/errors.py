@@ -3,6 +3,7 @@
     KnowledgeError
     ├── OutOfRange       a number no kitchen has (a 3 m carrot, an oven at 900 °C)
     ├── NeverReached     the medium can never bring the piece to its end point
+    ├── UnknownWord      a word where one of a few is wanted (a method that no kitchen has)
     ├── UnknownFood      a name nothing in the tables comes near to
     └── BadData          the tables, or the file built from them, cannot be used
 
@@ -37,6 +38,17 @@ class NeverReached(KnowledgeError):
     def __init__(self, name: str, target: float, limit: float, unit: str) -> None:
         self.name, self.target, self.limit, self.unit = name, target, limit, unit
         super().__init__(f"{name}: {target:g} {unit} is never reached; the limit is {limit:g} {unit}")
+
+
+class UnknownWord(KnowledgeError):
+    """A word where one of a few is wanted.
+
+    Attributes: name (of what), word (as given), known (the words that are).
+    """
+
+    def __init__(self, name: str, word: str, known: tuple[str, ...]) -> None:
+        self.name, self.word, self.known = name, word, known
+        super().__init__(f"no {name} called {word!r}; there are: {', '.join(known)}")
 
 
 class UnknownFood(KnowledgeError):

@@ -6,15 +6,16 @@ filled with what is usual, from the food's own record and from words in the row.
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import TYPE_CHECKING
 
-from knowledge.errors import OutOfRange
+from knowledge.errors import UnknownWord
 from knowledge.foods.model import DoneKind, Doneness, Food
 from knowledge.physics import chart_form, media, tables
-from knowledge.physics.chart_form import form, said
+from knowledge.physics.chart_form import RASHER_MM, form, said
 from knowledge.physics.chart_names import resolve
 from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
@@ -30,10 +31,13 @@ METHODS = (
     "roast", "broil", "saute", "boil", "simmer", "steam", "braise", "bake_covered", "pressure_high",
     "pressure_low", "rest",
 )  # fmt: skip
+_PLAIN = {"pressure": "pressure_high"}  # words for what is usual of a method
 USUAL_DEGC = {
     "roast": 200.0, "broil": 290.0, "saute": 180.0, "boil": 100.0, "simmer": 97.0, "steam": 100.0,
     "braise": 95.0, "bake_covered": 190.0, "pressure_high": 117.0, "pressure_low": 112.0,
 }  # fmt: skip
+LEAST_LEFT = 0.4
+"""Share of a dose that is left for full pressure, however slowly it is released (fitted)."""
 FLAKY_DEGC = 52.0
 """Core at which charts call fish flaky. Source: fitted to published cooking times."""
 _TOUGH = {"beef": "tough_beef", "lamb": "tough_lamb", "pork": "tough_pork", "poultry": "tough_poultry"}
@@ -79,9 +83,10 @@ class Read:
 
 
 def read_row(row: Row, store: Store) -> Read:
-    """The case that a row describes. Raises UnknownFood, OutOfRange."""
+    """The case that a row describes. Raises UnknownFood, UnknownWord, OutOfRange."""
+    row = replace(row, method=_PLAIN.get(row.method, row.method))
     if row.method not in METHODS:
-        raise OutOfRange(f"method {row.method!r}", float("nan"), 0, len(METHODS), f"of: {', '.join(METHODS)}")
+        raise UnknownWord("method", row.method, METHODS)
     within("altitude_m", row.altitude_m)
     food, note = resolve(row.food, row.cut_text, row.endpoint, store)
     text = said(f"{row.food} {row.cut_text}")
@@ -95,6 +100,8 @@ def read_row(row: Row, store: Store) -> Read:
     sheet = sheet_of(text)
     medium, not_counted = _medium(row, food, shape, size_mm, sheet)
     end = _goal(row, food, doneness, text)
+    if row.method.startswith("pressure") and doneness.kind is DoneKind.COLLAGEN:
+        end = _less_release(end, medium.ambient_degC)
     if known := re.search(r"takes (\d+(?:\.\d+)?) min\w* at sea level", text):
         end = _as_at_sea_level(60.0 * float(known[1]), food, end, size_mm, shape)
     if row.core_degC is not None and end.target_degC is not None and not end.safe_degC:
@@ -112,6 +119,20 @@ def read_row(row: Row, store: Store) -> Read:
         sheet=sheet, not_counted_s=not_counted,
         spread=spread_of(row.method, _kind(row, doneness, shape)), note=note,
     )  # fmt: skip
+
+
+def _less_release(end: Goal, hot_degC: float) -> Goal:
+    """What is left to do under full pressure where the rest is done while the pressure falls by itself.
+
+    Charts for tough meat have it fall slowly (common practice) and do not count that time. Its dose, the
+    temperature falling evenly: t (10**(dT/z) - 1) z/(dT ln 10), in minutes at 100 °C.
+    """
+    above = (hot_degC - 100.0) / end.z_above_K * math.log(10.0)
+    if end.dose_min is None or end.over_dose_min is None or above <= 0.01:
+        return end
+    gained = tables.constant("pressure_release_s") / 60.0 * math.expm1(above) / above
+    left = max(end.dose_min - gained, LEAST_LEFT * end.dose_min)
+    return replace(end, dose_min=left, over_dose_min=end.over_dose_min - end.dose_min + left)
 
 
 def _as_at_sea_level(time_s: float, food: Food, end: Goal, size_mm: float, shape: str) -> Goal:
@@ -177,6 +198,8 @@ def _class_of(row: Row, food: Food, text: str) -> str:
         return _TOUGH.get(food.animal, "tough_beef")
     if row.endpoint == "flaky":
         return "fish"
+    if food.doneness == "dark_poultry" and row.method in ("simmer", "braise"):
+        return "tough_poultry"  # legs and wings in liquid are cooked until tender, long past safe
     if row.endpoint == "core_temp" and row.core_degC is not None:
         own = food.doneness
         return own if own in _CORE_CLASSES else ("poultry" if food.animal == "poultry" else "tender_meat")
@@ -198,7 +221,7 @@ def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
     if to is not None:
         safe = False  # the chart's own end point is asked for; the note warns
     if doneness.kind in (DoneKind.SOFTEN, DoneKind.WILT, DoneKind.HYDRATE, DoneKind.COLLAGEN) and (
-        row.endpoint != "core_temp"
+        row.endpoint != "core_temp" or doneness.id != food.doneness
     ):
         to = None
     method = _METHOD.get(row.method, row.method)
@@ -249,9 +272,9 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
             crowding: str | float = "piled"
             if shape in ("bird", "joint"):
                 crowding = "joint"
-            elif size_mm > 40 or (meat and row.shape in ("slab", "whole", "")):
+            elif size_mm > 40 or (meat and size_mm >= RASHER_MM and row.shape in ("slab", "whole", "")):
                 crowding = "spaced"
-            elif meat or shape in ("slab", "cylinder", "rod"):
+            elif meat or food.part == "protein" or shape in ("slab", "cylinder", "rod"):
                 crowding = 0.5  # in one layer, side by side: links, cubes of meat, flat and long vegetables
             oven = media.oven(T, crowding=crowding, surface=surface, sheet=sheet, altitude_m=altitude)
             return oven, 0.0
@@ -272,6 +295,8 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
             return media.steaming(altitude), 0.0
         case "boil" if T >= 99.0:
             return media.boiling(altitude), 0.0
+        case "simmer" if row.medium_degC is None and not meat:
+            return media.bubbling(altitude), 0.0
         case "boil" | "simmer":
             return media.simmering(altitude, T), 0.0
         case _ if T > _LIQUID_TOP_DEGC:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 Form = tuple[str, float, float, float]
 """Shape, smallest dimension [mm], and the other two over it."""
 
+RASHER_MM = 6.0  # thinner slices of meat lie edge to edge in their fat
 _JOINT_MM = 60.0  # thinner pieces are sold by their thickness
 _LOAF_KG = 0.5  # heavier meat of no stated size is one piece, not a helping
 _BIRD_RATIO, _LOAF_RATIO = 2.0, 1.6  # length over thickness of a rod of the same mass
@@ -97,7 +98,7 @@ def _cut(food: Food, shape: str, text: str, store: Store) -> Form | None:
     """The usual piece of a cut that is named without its size."""
     if shape not in ("", "whole") or food.whole_mm is None or food.whole_shape in ("leaf", "grain"):
         return None
-    if food.animal and not ("cube" in text or "strip" in text):
+    if food.animal not in ("", "dairy") and not ("cube" in text or "strip" in text):
         return None
     name = next((cut for word, cut in _CUTS if word in text), "")
     if not name and food.whole_shape == "floret" and "whole" not in text and "head" not in text:
@@ -133,6 +134,8 @@ def _animal(food: Food, shape: str, stated: float | None, mass_kg: float | None,
             return "brick", size, food.whole_ratio_1, food.whole_ratio_2
         if mass_kg and size > 55.0:
             return "joint", size, 1.0, 1.0
+        if size < RASHER_MM and food.whole_shape == "slab":
+            return "brick", size, food.whole_ratio_1, food.whole_ratio_2
         return "brick", size, *_sides(mass_kg, density, size, usual=(1.7, 2.6))
     if shape == "slab":
         usual = (max(110.0 / size, 1.0), max(160.0 / size, 1.0))  # a steak or fillet
@@ -143,6 +146,8 @@ def _animal(food: Food, shape: str, stated: float | None, mass_kg: float | None,
 def _plant(food: Food, shape: str, stated: float | None, mass_kg: float | None, text: str) -> Form:
     density = food.density_kg_m3 or 1050.0
     size = stated or food.whole_mm or 25.0
+    if shape in ("", "cuboid") and "whole" not in text and (thin := _thinner(food, size)):
+        return thin
     if shape in ("", "whole"):
         if "floret" in text or food.whole_shape == "floret" or food.id in ("broccoli", "cauliflower"):
             return "floret", size, 1.0, 1.0
@@ -152,6 +157,14 @@ def _plant(food: Food, shape: str, stated: float | None, mass_kg: float | None, 
     if shape == "slab" and mass_kg:
         return "brick", size, *_sides(mass_kg, density, size, usual=(1.0, 1.0), slimness=1.6)
     return _cut_shape(shape, size, mass_kg, density, text)
+
+
+def _thinner(food: Food, size_mm: float) -> Form | None:
+    """A piece cut wider than its food is thick: of a pepper, a flat one as thick as its wall."""
+    if food.whole_shape != "slab" or not food.whole_mm or size_mm <= food.whole_mm:
+        return None
+    wide = size_mm / food.whole_mm
+    return "brick", food.whole_mm, wide, 1.2 * wide
 
 
 def _cut_shape(shape: str, size: float, mass_kg: float | None, density: float, text: str) -> Form:

@@ -19,7 +19,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.foods.model import DoneKind, Doneness, Food
-from knowledge.physics import safety, tables
+from knowledge.physics import browning, safety, tables
 from knowledge.physics.limits import within
 from knowledge.physics.model import Goal, Texture
 
@@ -100,6 +100,8 @@ def goal(
         safe_hold_s=minimum.hold_s if minimum else 0.0,
         lethality=safety.lethality_table(food.safety, food.animal, food.name),
         fat_pct=food.composition.fat_g if food.composition else 0.0,
+        browned_min=browning.wanted_min(food.id, doneness.id) if method in DRY_HEAT | BROWNING else None,
+        browns=method in DRY_HEAT | BROWNING,
     )
 
 

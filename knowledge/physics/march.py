@@ -65,6 +65,10 @@ class Pieces:
     alpha: Array
     start: Array
 
+    def chosen(self, which: NDArray[np.intp]) -> Pieces:
+        """Some of the columns."""
+        return Pieces(*(getattr(self, name)[which] for name in self.__slots__))
+
 
 @dataclass(frozen=True, slots=True)
 class Path:

@@ -136,7 +136,7 @@ def covered_oven(oven_degC: float, *, altitude_m: float = 0.0, start_degC: float
     )
     come_up = constant("covered_oven_come_up_s") * (170.0 - 60.0) / max(oven_degC - 60.0, 20.0)
     return _medium(
-        Heat.WET, top, constant("simmer_h_W_m2K"), ambient_Pa(altitude_m),
+        Heat.WET, top, constant("gentle_h_W_m2K"), ambient_Pa(altitude_m),
         start_degC=min(start_degC, top), come_up_s=min(come_up, 7200.0),
     )  # fmt: skip
 
@@ -162,11 +162,23 @@ def simmering(
     altitude_m: float = 0.0, liquid_degC: float | None = None, *,
     start_degC: float | None = None, come_up_s: float = 0.0,
 ) -> Medium:  # fmt: skip
-    """In liquid that hardly moves; at `liquid_degC`, or just below boiling."""
+    """In liquid at `liquid_degC`, or just below boiling: the cooler, the less it moves, see `stirred_W_m2K`."""
     return _liquid(
-        constant("simmer_h_W_m2K"), altitude_m, liquid_degC=liquid_degC, start_degC=start_degC,
-        come_up_s=come_up_s,
+        stirred_W_m2K(100.0 if liquid_degC is None else liquid_degC), altitude_m, liquid_degC=liquid_degC,
+        start_degC=start_degC, come_up_s=come_up_s,
     )  # fmt: skip
+
+
+def stirred_W_m2K(liquid_degC: float) -> float:
+    """Coefficient in liquid that is kept at a temperature at sea level [W/m2K].
+
+    Bubbles all over stir it (`lively`); where it only trembles, and cooler still, it rises by its own
+    warmth past pieces that lie close (`gentle`); in between the logarithm goes evenly.
+    """
+    lively, gentle = constant("lively_drop_K"), constant("gentle_drop_K")
+    share = min(max((100.0 - liquid_degC - lively) / (gentle - lively), 0.0), 1.0)
+    top, low = constant("lively_h_W_m2K"), constant("gentle_h_W_m2K")
+    return float(top * (low / top) ** share)
 
 
 def bubbling(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:

@@ -114,6 +114,8 @@ class Goal:
     safe_hold_s: float
     lethality: str = ""  # table by which kill is counted: "", "meat", "chicken" or "turkey"
     fat_pct: float = 0.0
+    browned_min: float | None = None  # minutes at 150 °C of the outside that done asks for; None: no matter
+    browns: bool = False  # in dry heat: whether browning is followed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,6 +127,7 @@ class PieceState:
     dose_min: float
     lethality_log: float
     evaporated_kg_m2: float
+    browned_min: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,6 +151,7 @@ class History:
     dose_min: tuple[float, ...]
     lethality_log: tuple[float, ...]
     evaporated_kg_m2: tuple[float, ...]
+    browned_min: tuple[float, ...]  # minutes at 150 °C of the outermost layer, see `browning`
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -168,3 +172,4 @@ class Outcome:
     lethality_log: float  # at done_s
     decided_by: str  # "core temperature", "softening", "safe minimum", ...
     note: str
+    browned_s: float | None = None  # when its outside is brown, in dry heat; None too where it never is

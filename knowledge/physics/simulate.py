@@ -16,8 +16,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from knowledge.errors import OutOfRange
-from knowledge.physics import safety
-from knowledge.physics.crossings import when_dosed, when_first
+from knowledge.physics import browning, safety
+from knowledge.physics.crossings import log_mean, summed, when_dosed, when_first
 from knowledge.physics.doneness import dose_rate, dose_temperature
 from knowledge.physics.limits import within
 from knowledge.physics.march import Path, Pieces, march, nominal_h, pieces_of
@@ -36,6 +36,8 @@ _STEPS_BEFORE = 14  # in each phase before the last
 _STEPS_LAST = 36
 _ROUNDS = 5
 _BATCH = 2000  # bounds the memory of one march
+_LEAST_OVER = 1.1  # a piece that browns fast is not burnt as soon as it is done
+_GUESS_BROWN_S = 600.0
 _OVER_SHARE = 1.7  # how far past done a march looks for too much
 
 
@@ -70,7 +72,7 @@ def history(case: Case, times_s: Sequence[float]) -> History:
     """
     wanted = np.array([within("time_s", t) for t in times_s], dtype=np.float64)
     end = max(float(wanted.max(initial=0.0)), 1.0)
-    path = _march_to(case, end, 90)
+    path, brown = _march_to(case, end, 90)
     dose, kill = _accumulate([case], path)
     _finite(path)
 
@@ -80,7 +82,7 @@ def history(case: Case, times_s: Sequence[float]) -> History:
     return History(
         times_s=tuple(float(t) for t in wanted), core_degC=at(path.core), mean_degC=at(path.mean),
         surface_degC=at(path.surface), dose_min=at(dose), lethality_log=at(kill),
-        evaporated_kg_m2=at(path.evaporated),
+        evaporated_kg_m2=at(path.evaporated), browned_min=at(brown),
     )  # fmt: skip
 
 
@@ -89,7 +91,7 @@ def state_at(case: Case, time_s: float) -> PieceState:
     within("time_s", time_s)
     if time_s <= 0.0 and case.state is not None:
         return case.state
-    path = _march_to(case, max(time_s, 1e-3), 60)
+    path, brown = _march_to(case, max(time_s, 1e-3), 60)
     _finite(path)
     dose, kill = _accumulate([case], path)
     last = path.last_modes[:, 0]
@@ -99,11 +101,12 @@ def state_at(case: Case, time_s: float) -> PieceState:
         dose_min=float(dose[-1, 0]),
         lethality_log=float(kill[-1, 0]),
         evaporated_kg_m2=float(path.evaporated[-1, 0]),
+        browned_min=float(brown[-1, 0]),
     )
 
 
-def _march_to(case: Case, end_s: float, steps: int) -> Path:
-    """One case, exactly to a time."""
+def _march_to(case: Case, end_s: float, steps: int) -> tuple[Path, Array]:
+    """One case, exactly to a time, and its browning dose on the way."""
     phases, left = [], end_s
     for phase in case.phases:
         last = phase is case.phases[-1] or phase.duration_s is None
@@ -118,7 +121,9 @@ def _march_to(case: Case, end_s: float, steps: int) -> Path:
         phases = [(case.phases[0], 1e-3)]
     cut = Case(piece=case.piece, phases=tuple(p for p, _ in phases), goal=case.goal, state=case.state)
     durations = np.array([[span] for _, span in phases])
-    return march([cut], pieces, durations, [steps] * len(phases))
+    path = march([cut], pieces, durations, [steps] * len(phases))
+    rate = browning.rates([cut], pieces, path, [steps] * len(phases))
+    return path, browning.doses([cut], rate, path)
 
 
 def _finite(path: Path) -> None:
@@ -146,6 +151,8 @@ class _Goals:
     over_core: Array
     over_dose: Array
     safe: Array
+    browned: Array
+    browns: NDArray[np.bool_]
 
 
 def _goals(cases: Sequence[Case]) -> _Goals:
@@ -158,12 +165,13 @@ def _goals(cases: Sequence[Case]) -> _Goals:
                 inf if g.over_degC is None else g.over_degC,
                 inf if g.over_dose_min is None else g.over_dose_min,
                 -inf if g.safe_degC is None else g.safe_degC,
+                inf if g.browned_min is None else g.browned_min, g.browns,
             )
             for g in (c.goal for c in cases)
         ],
         dtype=np.float64,
     ).T  # fmt: skip
-    return _Goals(columns[0] > 0.5, *columns[1:])
+    return _Goals(columns[0] > 0.5, *columns[1:-1], columns[-1] > 0.5)
 
 
 def _accumulate(cases: Sequence[Case], path: Path) -> tuple[Array, Array]:
@@ -181,7 +189,7 @@ def _kill(cases: Sequence[Case], path: Path) -> Array:
             alike.setdefault((case.goal.lethality, round(case.goal.fat_pct)), []).append(i)
     for (table, fat), members in alike.items():
         rate = safety.kill_rate(path.core[:, members], table, fat)
-        step = _log_mean(rate[:-1], rate[1:]) * np.diff(path.t[:, members], axis=0)
+        step = log_mean(rate[:-1], rate[1:]) * np.diff(path.t[:, members], axis=0)
         kill[1:, members] = np.cumsum(step, axis=0)
     kill += np.array([0.0 if c.state is None else c.state.lethality_log for c in cases])
     return kill
@@ -194,18 +202,9 @@ def _rates(goals: _Goals, path: Path) -> Array:
 
 
 def _dose(cases: Sequence[Case], rate: Array, path: Path) -> Array:
-    dose = np.zeros_like(path.core)
-    dose[1:] = np.cumsum(_log_mean(rate[:-1], rate[1:]) * np.diff(path.t, axis=0) / 60.0, axis=0)
+    dose = summed(rate, path.t)
     dose += np.array([0.0 if c.state is None else c.state.dose_min for c in cases])
     return dose
-
-
-def _log_mean(a: Array, b: Array) -> Array:
-    """Mean of a rate that grows evenly in its logarithm from a to b; exact for exponentials."""
-    a, b = np.maximum(a, 1e-300), np.maximum(b, 1e-300)
-    growth = np.log(b / a)
-    small = np.abs(growth) < 1e-6
-    return np.where(small, 0.5 * (a + b), (b - a) / np.where(small, 1.0, growth))
 
 
 # One batch
@@ -228,7 +227,7 @@ def _cook(cases: list[Case], spreads: list[float]) -> list[Outcome]:
         some, wanted = _take(pieces, todo), _take(goals, todo)
         durations = np.vstack([lead[todo].T, last[todo][None]])
         path = march(chosen, some, durations, steps)
-        found = _Found(chosen, wanted, path)
+        found = _Found(chosen, wanted, path, browning.clock(chosen, some, path, steps, wanted.browns))
         end = path.t[-1]
         unfinished = ~np.isfinite(found.done) & (end < LONGEST_S) & found.hopeful
         hasty = np.isfinite(found.done) & (found.done < 0.12 * end) & (last[todo] > 31.0) & (phases == 1)
@@ -253,7 +252,7 @@ def _take(columns: _Columns, which: NDArray[np.intp]) -> _Columns:
 class _Found:
     """What a march tells about each of its cases."""
 
-    def __init__(self, cases: list[Case], goals: _Goals, path: Path) -> None:
+    def __init__(self, cases: list[Case], goals: _Goals, path: Path, brown: browning.Clock) -> None:
         _finite(path)
         self.cases, self.goals, self.path = cases, goals, path
         rate = _rates(goals, path)
@@ -265,16 +264,22 @@ class _Found:
         self.taste = np.where(goals.dosed, by_dose, np.where(nothing, 0.0, by_core))
         self.safe = when_first(path.core, goals.safe, path.t)
         self.done = np.maximum(self.taste, self.safe)
+        to_brown = np.isfinite(goals.browned)
+        self.browned = brown.when(np.where(to_brown, goals.browned, browning.golden_min()), path.t)
+        self.done = np.where(to_brown, np.maximum(self.done, self.browned), self.done)
         over_core = when_first(reading, goals.over_core, path.t)
         over_dose = when_dosed(self.dose, rate, goals.over_dose, path.t)
         # Beyond the march the piece is as hot as it gets, so the dose grows evenly.
         left = 60.0 * (goals.over_dose - self.dose[-1]) / np.maximum(rate[-1], 1e-9)
         over_dose = np.where(np.isfinite(over_dose), over_dose, path.t[-1] + left)
-        self.over = np.maximum(np.where(goals.dosed, over_dose, over_core), self.done)
+        over = np.where(goals.dosed, over_dose, np.where(to_brown, math.inf, over_core))
+        over = np.maximum(over, self.done)
+        self.over = np.maximum(np.minimum(over, brown.burnt(path.t)), self.done * _LEAST_OVER)
         # A piece that has come to rest short of its end never gets there.
         closing = path.mean[-1] - path.mean[-6]
         still = np.abs(closing) < 0.02
         gaining = goals.dosed & (rate[-1] * LONGEST_S / 60.0 > goals.dose)
+        gaining |= to_brown & (brown.rate[-1] * LONGEST_S / 60.0 > goals.browned)
         self.hopeful = ~still | (gaining & (path.core[-1] >= goals.safe - 0.05))
 
         # What the piece is like when it is done, or at the end of the march.
@@ -293,19 +298,21 @@ class _Found:
     def outcomes(self, spreads: list[float]) -> list[Outcome]:
         """All cases, in order."""
         kill = np.minimum(self.kill, 99.0)
-        columns = (self.done, self.over, self.safe, self.taste, self.core, self.mean, kill)
+        columns = (self.done, self.over, self.safe, self.taste, self.browned, self.core, self.mean, kill)
         return [
             self._outcome(case, spread, *values)
             for case, spread, *values in zip(self.cases, spreads, *(c.tolist() for c in columns), strict=True)
         ]
 
     def _outcome(
-        self, case: Case, spread: float, done: float, over: float, safe: float, taste: float, core: float,
-        mean: float, kill: float,
+        self, case: Case, spread: float, done: float, over: float, safe: float, taste: float, browned: float,
+        core: float, mean: float, kill: float,
     ) -> Outcome:  # fmt: skip
         reached = done < math.inf
         if not reached:
             decided = "never reached"
+        elif case.goal.browned_min is not None and browned > max(safe, taste):
+            decided = "browning"
         elif safe > taste:
             decided = "safe minimum"
         else:
@@ -321,6 +328,7 @@ class _Found:
             lethality_log=kill,
             decided_by=decided,
             note="" if reached else _never(case.goal, core),
+            browned_s=browned if browned < math.inf else None,
         )
 
 
@@ -377,5 +385,6 @@ def _guess(cases: Sequence[Case], pieces: Pieces, goals: _Goals) -> Array:
     dosing = 60.0 * dose * 10.0 ** np.minimum((100.0 - T) / z, 3.0)
     softening = np.where(dose > 0.0, 0.6 * come_up + 1.8 * tau + dosing, 0.0)
     guesses = np.clip(np.maximum(warming, softening), 20.0, LONGEST_S / 3.0)
+    guesses = np.where(np.isfinite(goals.browned), np.maximum(guesses, _GUESS_BROWN_S), guesses)
     lead = np.array([sum(float(p.duration_s or 0.0) for p in c.phases[:-1]) for c in cases])
     return np.asarray(guesses + lead)

@@ -77,6 +77,7 @@ def minutes(
     state: str | None = None,
     to_degC: float | None = None,
     texture: str = "tender",
+    class_id: str = "",
 ) -> float:
     food = store.food(food_id)
     outcome = cook(
@@ -88,7 +89,7 @@ def minutes(
                 phases=(Phase(medium=medium, duration_s=None),),
                 goal=goal(
                     food,
-                    store.doneness(food.doneness),
+                    store.doneness(class_id or food.doneness),
                     method=method,
                     state=state,
                     to_degC=to_degC,
@@ -299,7 +300,7 @@ PRACTICE = {
         s, "sausage", media.on_top(), size_mm=28, shape="rod", ratios=(4.0, 1.0)
     ),
     "thighs browned and simmered": lambda s: minutes(
-        s, "chicken-thigh", media.simmering(), size_mm=32, ratios=(2.0, 3.0)
+        s, "chicken-thigh", media.bubbling(), size_mm=32, ratios=(2.0, 3.0), class_id="tough_poultry"
     ),
     "greens": lambda s: minutes(s, "kale", media.simmering(), size_mm=0.8, shape="leaf", texture="soft"),
     "pot roast": lambda s: minutes(

@@ -38,7 +38,7 @@ MEDIA = {
     "oven_still_h_W_m2K": 0.2, "exposure_piled": 0.2, "exposure_spaced": 0.08, "oven_vapour_Pa": 0.15,
     "wetness_cut": 0.3, "wetness_meat": 0.3, "wetness_skin": 0.3, "crust_m4K_W_kg": 0.2,
     "broiler_side_frac": 0.3, "joint_by_mass": 0.3, "rolled_size": 0.1, "pan_h_W_m2K": 0.3,
-    "simmer_h_W_m2K": 0.4, "covered_dish_h_W_m2K": 0.3, "covered_dish_come_up_s": 0.3,
+    "gentle_h_W_m2K": 0.3, "lively_h_W_m2K": 0.2, "covered_dish_h_W_m2K": 0.3, "covered_dish_come_up_s": 0.3,
     "covered_oven_come_up_s": 0.3, "pressure_come_up_s": 0.3, "oven_come_up_s": 0.4, "open_pan_h_W_m2K": 0.3,
 }  # fmt: skip
 SHARED = {
@@ -93,6 +93,12 @@ PRACTICE = [  # common practice, no source: fitted with, never scored
         ("bell pepper", "strips", "slab", "8", "roast", "220", "tender", "15", "22"),
         ("zucchini", "slices", "slab", "12", "roast", "220", "tender", "15", "22"),
         ("butternut squash", "halves", "slab", "45", "roast", "200", "tender", "50", "65"),
+        ("cod", "fillet", "slab", "25", "simmer", "95", "62.8", "8", "12"),
+        ("carrot", "dice", "cuboid", "20", "simmer", "", "tender", "12", "16"),
+        ("potato", "cubes", "cuboid", "25", "simmer", "", "tender", "12", "17"),
+        ("red lentils", "", "", "", "simmer", "", "tender", "10", "15"),
+        ("chickpeas", "soaked", "", "", "simmer", "", "tender", "60", "80"),
+        ("sweet potato", "chunks", "cuboid", "25", "roast", "220", "tender", "25", "32"),
         ("beef steak", "", "slab", "25", "saute", "200", "57", "7", "10"),
         ("beef steak", "", "slab", "38", "saute", "200", "57", "12", "16"),
         ("pork chop", "", "slab", "25", "saute", "180", "63", "9", "13"),
