@@ -10,12 +10,12 @@ from knowledge.answers.advice import row
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.restraints import akin_to, diets_said, rules_out
-from knowledge.answers.subject import Subject, holds, subject_of
-from knowledge.answers.words import words_of
+from knowledge.answers.subject import Subject, subject_of
+from knowledge.answers.uncertain import BY_HABIT as POSITIVE
+from knowledge.answers.uncertain import holds, is_warned, needs_label
 from knowledge.foods.model import Food
 
 CHECK = "Read the label, recipes differ; with an allergy ask a doctor."
-POSITIVE = frozenset({"vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain"})
 _IS_ALLERGEN = (
     r" (?:is|are|does|do) [\w ]+ (?:(?:considered|count(?:ed)? as|classed as) )?(?:a |an )?"
     r"(?:dairy|gluten|nuts?|tree nuts?|wheat|soy|shellfish|crustaceans?|molluscs?) $"
@@ -131,11 +131,9 @@ def _verdict(question: Question, subject: Subject, token: str) -> str:
     shellfish = token in ("no crustacean", "no mollusc", "no shellfish") and food.allergens & _SHELLFISH
     if shellfish or akin_to(food, token, store):
         return "kin"
-    label = token.removeprefix("no ")
-    warned = label in food.does and re.search(r"may hold|often|label", food.does) is not None
+    warned = is_warned(food, token.removeprefix("no "))
     rennet = token == "vegetarian" and "rennet" in food.does
-    made = token not in POSITIVE and token != "no alcohol" and food.group in words_of(store, "made")
-    return "maybe" if may or warned or rennet or made else "yes"
+    return "maybe" if may or warned or rennet or needs_label(food, token, store) else "yes"
 
 
 def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> tuple[str, bool]:

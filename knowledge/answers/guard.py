@@ -12,6 +12,7 @@ from dataclasses import replace
 from knowledge.answers.allergy import CHECK
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.restraints import ANY_CUE, is_refused, restraint
+from knowledge.answers.swaps import SWAP
 from knowledge.foods.model import Food
 from knowledge.text.normalise import key
 
@@ -20,8 +21,8 @@ def guarded(question: Question, answer: Answer) -> Answer:
     """The answer, with a warning of each food in it that the question rules out."""
     refused = any(is_refused(question, mention) for mention in question.mentions)
     said = refused or question.ruled_out or ANY_CUE.search(question.plain)
-    if not said or CHECK in answer.answer:
-        return answer
+    if not said or CHECK in answer.answer or answer.answer.startswith(SWAP):
+        return answer  # a swap keeps to what is ruled out by itself; what is missing is no restraint
     held = restraint(question)
     barred = [food for food in _named(question, answer.answer) if held.bars(food)] if held else []
     if not barred:

@@ -15,6 +15,7 @@ from functools import lru_cache
 
 from knowledge import diets
 from knowledge.answers.model import Mention, Question
+from knowledge.answers.uncertain import holds, may_hold, needs_label
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
@@ -39,7 +40,7 @@ _BEFORE = re.compile(
     r"|\bneither|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
 )
 _AFTER = re.compile(
-    r"^(?:free|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell|itch\w*|wheeze"
+    r"^(?:free(?! of| from)|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell|itch\w*|wheeze"
     r"|poorly)"
     r"|(?:is|are) (?:out|banned|forbidden|not allowed|off|deadly|dangerous|a no)|(?:brings?|gives?|sets?"
     r"|triggers?) (?:me|him|her|them|us|my \w+)"
@@ -61,19 +62,38 @@ class Restraint:
     diets: tuple[str, ...]
     foods: tuple[Mention, ...]
     kin: tuple[tuple[str, str, str], ...]  # the rows of `cross_reactions.csv` that these call up
+    store: Store
 
     def __bool__(self) -> bool:
         return bool(self.diets or self.foods)
 
     def bars(self, food: Food) -> bool:
-        """True if the food may not be offered: ruled out, or akin to what is."""
-        shares = any(m.food.id == food.id or m.food.allergens & food.allergens for m in self.foods)
-        return shares or bool(diets.barred_by(food, self.diets)) or bool(self.akin(food))
+        """True if the food may not be offered: ruled out, akin to what is, or sold with it at times."""
+        return self._is_ruled_out(food) or bool(self.akin(food)) or bool(self.may(food))
 
     def is_akin_only(self, food: Food) -> bool:
         """True if the food is free of what is ruled out, and left out for kinship alone."""
+        return bool(self.akin(food)) and not self._is_ruled_out(food)
+
+    def may(self, food: Food) -> tuple[str, ...]:
+        """The allergens ruled out that what is sold as this food may hold, in order."""
+        told = may_hold(self.store).get(food.id, frozenset[str]())
+        refused = frozenset[str]().union(*(m.food.allergens for m in self.foods))
+        return tuple(
+            allergen
+            for allergen in sorted(told)
+            if allergen in refused or any(holds(frozenset({allergen}), d, self.store) for d in self.diets)
+        )
+
+    def labels(self, food: Food) -> tuple[str, ...]:
+        """What is ruled out that only the label tells of: "gluten" of a sauce."""
+        known = frozenset(diet_words(self.store).values())
+        tokens = (d for d in self.diets if d in known and needs_label(food, d, self.store))
+        return tuple(dict.fromkeys(token.removeprefix("no ") for token in tokens))
+
+    def _is_ruled_out(self, food: Food) -> bool:
         shares = any(m.food.id == food.id or m.food.allergens & food.allergens for m in self.foods)
-        return bool(self.akin(food)) and not shares and not diets.barred_by(food, self.diets)
+        return shares or bool(diets.barred_by(food, self.diets))
 
     def akin(self, food: Food) -> str:
         """What is ruled out that this food may set off the same reaction as, "" if nothing."""
@@ -105,7 +125,7 @@ def restraint(question: Question, *, apart: Iterable[Mention] = ()) -> Restraint
     tokens = list(dict.fromkeys(tokens))
     named = {*tokens, *(f"no {m.food.id}" for m in foods)}
     kin = tuple(row for row in _kin_rows(question.store) if row[0] in named)
-    return Restraint(diets=tuple(tokens), foods=foods, kin=kin)
+    return Restraint(diets=tuple(tokens), foods=foods, kin=kin, store=question.store)
 
 
 def rules_out(question: Question, mention: Mention) -> bool:

@@ -8,10 +8,9 @@ tables stand in `allergens_said.csv` with what they hold and what they may hold.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 
-from knowledge import diets
 from knowledge.answers.model import Mention, Question
 from knowledge.answers.restraints import diets_said, rules_out
 from knowledge.answers.words import words_of
@@ -45,12 +44,6 @@ def subject_of(question: Question, asked: str, token: str) -> Subject | None:
         if found.name not in (asked, f"{asked}s", f"{asked}es", asked.removesuffix(" free")):
             return found
     return None
-
-
-def holds(allergens: frozenset[str], token: str, store: Store) -> bool:
-    """True if something with these allergens breaks a diet: "milk" breaks "no dairy" and "vegan"."""
-    blank = replace(store.food("salt"), allergens=allergens, animal="", group="", name="")
-    return bool(allergens) and diets.bars(blank, token)
 
 
 def _whole(question: Question, mention: Mention, token: str) -> Subject:

@@ -9,6 +9,7 @@ from knowledge.answers.allergy import CHECK
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.restraints import ANY_CUE, Restraint, diets_said, is_refused, restraint, rules_out
+from knowledge.answers.uncertain import may_hold
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.text.normalise import key
@@ -49,6 +50,7 @@ _ASKS_FIT = re.compile(
     r" (?:is|are|does|do|contains?|ok|okay|safe|suitable|eat|have|allergens?|temperature|long|keep) "
 )
 
+SWAP = "Instead of"  # how every swap begins
 SHORT = 6  # words of a remark like "out of baking powder"
 
 
@@ -64,10 +66,19 @@ def substitute(question: Question) -> Answer | None:
     """What to take instead of a food."""
     plain = question.plain
     short = len(question.words) <= SHORT and not question.says("is", "are", "can", "cook")
-    missing = _MISSING.search(plain) and (_AND_NOW.search(plain) or short)
+    missing = _is_missing(question) and (_AND_NOW.search(plain) or short)
     if not question.mentions or not (_INSTEAD.search(plain) or missing or _is_way_to_make(question)):
         return None
     return _answered(question, *_meant(question))
+
+
+def _is_missing(question: Question) -> bool:
+    """True if a food stands right after the words of lack: "no oven, how do I roast potatoes" lacks none."""
+    for found in _MISSING.finditer(question.plain):
+        at = len(question.plain[: found.end()].split())
+        if any(at <= m.start <= at + 2 for m in question.mentions):
+            return True
+    return False
 
 
 def _meant(question: Question) -> tuple[Mention, Mention | None, Restraint]:
@@ -87,13 +98,13 @@ def _answered(question: Question, leaving: Mention, held_out: Mention | None, he
     alike = [] if rows or sauce else _like(question, leaving.food, held)
     ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
     ideas = ideas or ", ".join(food.name for food in alike) or "nothing that comes near, leave it out"
-    text = f"Instead of {leaving.phrase}: {ideas}."
+    text = f"{SWAP} {leaving.phrase}: {ideas}."
     if held_out is not None:
         text += _verdict(question, held_out, leaving, held)
     offered = [question.store.food(row["instead_id"]) for row in rows if row["instead_id"] != "water"] + alike
-    text += _warned(offered)
+    text += _warned(question, offered)
     if held:
-        text += _kin_left_out(question, listed, held) + f" {CHECK}"
+        text += _labelled(offered, held) + _kin_left_out(question, listed, held) + f" {CHECK}"
     sources = cited(question.store, "EU-1169", "A-FDA-ALLERGEN") if held else ()
     return Answer(known=True, answer=text, sources=("common practice", *sources))
 
@@ -124,18 +135,36 @@ def _verdict(question: Question, mention: Mention, leaving: Mention, held: Restr
             if food.allergens
             else " does not go with what you said"
         )
-        akin = held.akin(food)
-        why = f" may set off the same reaction ({akin.removeprefix('no ')})" if akin else why
+        if akin := held.akin(food):
+            why = f" may set off the same reaction ({akin.removeprefix('no ')})"
+        elif may := held.may(food):
+            why = f" may hold {', '.join(may)}"
         return f" Not {mention.phrase}: it{why}."
     has = f" (has {', '.join(sorted(food.allergens))})" if food.allergens else ""
     text = f" {mention.phrase.capitalize()}{has} for {leaving.phrase}: {food.does or 'try it'}; "
     return f"{text}ask me to swap it in a plan and I compute the times."
 
 
-def _warned(offered: list[Food]) -> str:
+def _warned(question: Question, offered: list[Food]) -> str:
     """The allergens of every food offered, also those that it shares with the one replaced."""
-    told = [f"{food.name} has {', '.join(sorted(food.allergens))}" for food in offered if food.allergens]
+    may = may_hold(question.store)
+    told = []
+    for food in offered:
+        has = f"has {', '.join(sorted(food.allergens))}" if food.allergens else ""
+        held = f"may hold {', '.join(sorted(may[food.id]))}" if food.id in may else ""
+        if has or held:
+            told.append(f"{food.name} {' and '.join(filter(None, (has, held)))}")
     return f" Mind allergies: {'; '.join(dict.fromkeys(told))}." if told else ""
+
+
+def _labelled(offered: list[Food], held: Restraint) -> str:
+    """What is offered but sold in many makings: only with a label free of what is ruled out."""
+    told = {food.name: held.labels(food) for food in offered}
+    names = [name for name, labels in told.items() if labels]
+    if not names:
+        return ""
+    free_of = dict.fromkeys(label for labels in told.values() for label in labels)
+    return f" Only one labelled free of {', '.join(free_of)}: {', '.join(names)}."
 
 
 def _kin_left_out(question: Question, listed: list[Mapping[str, str]], held: Restraint) -> str:

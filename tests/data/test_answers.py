@@ -135,7 +135,7 @@ KINDS = [
     ("thickener free from gluten instead of flour", ["cornstarch", "label"], []),
     ("sesame allergy: what can I use instead of sesame oil", ["label"], ["(?i)sesame"]),
     ("dairy free substitute for buttermilk", ["label"], ["(?i)milk", "yogurt"]),
-    ("sesame free alternative to tahini", ["almond butter"], ["(?i)sesame"]),
+    ("sesame free alternative to tahini", ["almond butter", "labelled free of sesame"], ["has sesame"]),
     ("dairy-free alternative to cream", ["coconut"], ["creme fraiche", "evaporated"]),
     ("gluten-free alternative to couscous", ["quinoa|rice"], ["bulgur", "pasta"]),
     ("egg free binder for burgers", ["flaxseed"], ["turkey"]),
