@@ -40,8 +40,8 @@ _BEFORE = re.compile(
     r"|\bneither|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
 )
 _AFTER = re.compile(
-    r"^(?:free(?! of| from)|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell|itch\w*|wheeze"
-    r"|poorly)"
+    r"^(?:free(?! of| from)|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell"
+    r"|itch\w*|wheeze|poorly)"
     r"|(?:is|are) (?:out|banned|forbidden|not allowed|off|deadly|dangerous|a no)|(?:brings?|gives?|sets?"
     r"|triggers?) (?:me|him|her|them|us|my \w+)"
     r"|upsets?|disagrees?|gives? \w+ (?:hives|a rash|cramps))\b"

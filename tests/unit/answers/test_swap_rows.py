@@ -1,4 +1,4 @@
-"""Every swap of the table against what the allergen answers say of it: none is offered that they call unsafe."""
+"""Every swap of the table against the allergen answers: none is offered that they do not clear."""
 
 from __future__ import annotations
 
