@@ -157,12 +157,14 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         )
     if goal.safe_degC is not None:
         out.append(f"safe at  {goal.safe_degC:.1f} °C in the middle (USDA FSIS)")
-    out += ["", "  min   middle    mean  surface   dose  log kill"]
+    if goal.browned_min is not None:
+        out.append(f"brown at {goal.browned_min:g} min at 150 °C of the outside, which done waits for")
+    out += ["", "  min   middle    mean  surface   dose  log kill  brown"]
     for i in range(0, len(followed.times_s), 6):
         out.append(
             f"{followed.times_s[i] / 60:5.1f} {followed.core_degC[i]:8.1f} {followed.mean_degC[i]:7.1f} "
             f"{followed.surface_degC[i]:8.1f} {followed.dose_min[i]:6.1f} "
-            f"{min(followed.lethality_log[i], 99):9.1f}"
+            f"{min(followed.lethality_log[i], 99):9.1f} {min(followed.browned_min[i], 999):6.1f}"
         )
     out.append("")
     if outcome.done_s is None or outcome.lo_s is None or outcome.hi_s is None:
@@ -173,6 +175,8 @@ def lines(read: Read, outcome: Outcome, followed: History) -> list[str]:
         f"done after {outcome.done_s / 60:.1f} min ({outcome.lo_s / 60:.0f} to {outcome.hi_s / 60:.0f})"
         f"{over}; decided by: {outcome.decided_by}"
     )
+    if outcome.browned_s is not None and goal.browned_min is None:
+        out.append(f"golden brown after {outcome.browned_s / 60:.0f} min")
     if read.not_counted_s:
         out.append(
             f"of these, charts do not count {read.not_counted_s / 60:.0f} min of coming up to pressure"

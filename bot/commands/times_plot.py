@@ -37,6 +37,12 @@ def draw(read: Read, outcome: Outcome, followed: History, path: str) -> None:
         dose.annotate(said, (0.0, goal.dose_min), xytext=(2, 3), textcoords="offset points", fontsize=8)
         dose.set_ylabel("softening dose, minutes at 100 °C")
         dose.set_ylim(bottom=0.0)
+    if outcome.browned_s is not None and outcome.browned_s <= followed.times_s[-1]:
+        axes.axvline(outcome.browned_s / 60.0, color=SURFACE, linewidth=0.8, linestyle=":")
+        axes.annotate(
+            "brown", (outcome.browned_s / 60.0, 0.02), rotation=90, fontsize=8, color=SURFACE,
+            xycoords=("data", "axes fraction"), xytext=(3, 0), textcoords="offset points",
+        )  # fmt: skip
     if outcome.done_s is not None and outcome.lo_s is not None and outcome.hi_s is not None:
         axes.axvspan(outcome.lo_s / 60.0, min(outcome.hi_s / 60.0, minutes[-1]), color="0.92", zorder=0)
         axes.axvline(outcome.done_s / 60.0, color="black", linewidth=0.8)

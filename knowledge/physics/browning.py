@@ -59,9 +59,10 @@ class Clock:
         return when_dosed(self.dose, self.rate, level, t)
 
     def burnt(self, t: Array) -> Array:
-        """Time at which each small piece is burnt [s]; infinite for others."""
+        """Time at which each small piece is burnt [s], past the march at its last rate; else infinite."""
         level = np.where(self.small, tables.constant("brown_burnt_s") / 60.0, np.inf)
-        return when_dosed(self.dose, self.rate, level, t)
+        left = 60.0 * (level - self.dose[-1]) / np.maximum(self.rate[-1], 1e-9)
+        return np.where(self.dose[-1] < level, t[-1] + left, self.when(level, t))
 
 
 def clock(
@@ -71,7 +72,7 @@ def clock(
     rate, dose = np.zeros_like(path.core), np.zeros_like(path.core)
     which = np.flatnonzero(browns)
     if which.size:
-        some = [cases[i] for i in which]
+        some = [cases[i] for i in which.tolist()]
         here = Path(*(getattr(path, name)[:, which] for name in Path.__slots__))
         rate[:, which] = rates(some, pieces.chosen(which), here, steps)
         dose[:, which] = doses(some, rate[:, which], here)

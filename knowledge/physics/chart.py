@@ -15,13 +15,14 @@ from typing import TYPE_CHECKING
 from knowledge.errors import UnknownWord
 from knowledge.foods.model import DoneKind, Doneness, Food
 from knowledge.physics import chart_form, media, tables
-from knowledge.physics.chart_form import RASHER_MM, form, said
+from knowledge.physics.chart_form import form, said
 from knowledge.physics.chart_names import resolve
 from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
 from knowledge.physics.model import Case, Goal, Medium, Phase
 from knowledge.physics.pieces import piece
 from knowledge.physics.simulate import history
+from knowledge.physics.vessels import RASHER_MM
 from knowledge.physics.water import ambient_Pa, saturation_Pa
 
 if TYPE_CHECKING:

@@ -14,6 +14,7 @@ from knowledge.foods.model import Food
 from knowledge.foods.pieces import piece_of
 from knowledge.physics import tables
 from knowledge.physics.limits import within
+from knowledge.physics.vessels import RASHER_MM
 
 if TYPE_CHECKING:
     from knowledge.foods.store import Store
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
 Form = tuple[str, float, float, float]
 """Shape, smallest dimension [mm], and the other two over it."""
 
-RASHER_MM = 6.0  # thinner slices of meat lie edge to edge in their fat
 _JOINT_MM = 60.0  # thinner pieces are sold by their thickness
 _LOAF_KG = 0.5  # heavier meat of no stated size is one piece, not a helping
 _BIRD_RATIO, _LOAF_RATIO = 2.0, 1.6  # length over thickness of a rod of the same mass

@@ -162,7 +162,7 @@ def simmering(
     altitude_m: float = 0.0, liquid_degC: float | None = None, *,
     start_degC: float | None = None, come_up_s: float = 0.0,
 ) -> Medium:  # fmt: skip
-    """In liquid at `liquid_degC`, or just below boiling: the cooler, the less it moves, see `stirred_W_m2K`."""
+    """In liquid at `liquid_degC`, or just below boiling; the cooler, the less it moves: `stirred_W_m2K`."""
     return _liquid(
         stirred_W_m2K(100.0 if liquid_degC is None else liquid_degC), altitude_m, liquid_degC=liquid_degC,
         start_degC=start_degC, come_up_s=come_up_s,

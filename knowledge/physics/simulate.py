@@ -36,7 +36,7 @@ _STEPS_BEFORE = 14  # in each phase before the last
 _STEPS_LAST = 36
 _ROUNDS = 5
 _BATCH = 2000  # bounds the memory of one march
-_LEAST_OVER = 1.1  # a piece that browns fast is not burnt as soon as it is done
+_LEAST_OVER, _LEAST_BROWN = 1.1, 1.25  # a piece that browns fast is not burnt as soon as it is done
 _GUESS_BROWN_S = 600.0
 _OVER_SHARE = 1.7  # how far past done a march looks for too much
 
@@ -141,6 +141,7 @@ class _Goals:
     """Columns of the goals of a batch; infinite where a goal has no such limit."""
 
     dosed: NDArray[np.bool_]
+    browns: NDArray[np.bool_]
     target: Array
     kappa: Array
     dose: Array
@@ -152,7 +153,6 @@ class _Goals:
     over_dose: Array
     safe: Array
     browned: Array
-    browns: NDArray[np.bool_]
 
 
 def _goals(cases: Sequence[Case]) -> _Goals:
@@ -160,18 +160,18 @@ def _goals(cases: Sequence[Case]) -> _Goals:
     columns = np.array(
         [
             (
-                g.dose_min is not None, inf if g.target_degC is None else g.target_degC, g.kappa,
+                g.dose_min is not None, g.browns, inf if g.target_degC is None else g.target_degC, g.kappa,
                 inf if g.dose_min is None else g.dose_min, g.z_below_K, g.z_above_K, g.cutoff_degC, g.theta,
                 inf if g.over_degC is None else g.over_degC,
                 inf if g.over_dose_min is None else g.over_dose_min,
                 -inf if g.safe_degC is None else g.safe_degC,
-                inf if g.browned_min is None else g.browned_min, g.browns,
+                inf if g.browned_min is None else g.browned_min,
             )
             for g in (c.goal for c in cases)
         ],
         dtype=np.float64,
     ).T  # fmt: skip
-    return _Goals(columns[0] > 0.5, *columns[1:-1], columns[-1] > 0.5)
+    return _Goals(columns[0] > 0.5, columns[1] > 0.5, *columns[2:])
 
 
 def _accumulate(cases: Sequence[Case], path: Path) -> tuple[Array, Array]:
@@ -274,7 +274,8 @@ class _Found:
         over_dose = np.where(np.isfinite(over_dose), over_dose, path.t[-1] + left)
         over = np.where(goals.dosed, over_dose, np.where(to_brown, math.inf, over_core))
         over = np.maximum(over, self.done)
-        self.over = np.maximum(np.minimum(over, brown.burnt(path.t)), self.done * _LEAST_OVER)
+        least = np.where(to_brown, _LEAST_BROWN, _LEAST_OVER)
+        self.over = np.maximum(np.minimum(over, brown.burnt(path.t)), self.done * least)
         # A piece that has come to rest short of its end never gets there.
         closing = path.mean[-1] - path.mean[-6]
         still = np.abs(closing) < 0.02

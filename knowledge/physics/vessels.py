@@ -16,6 +16,7 @@ from knowledge.physics.tables import constant
 from knowledge.physics.water import ambient_Pa, boiling_degC
 
 WATER_CP = 4180.0
+RASHER_MM, RASHER = 6.0, 0.5  # a slice of bacon on a sheet; common practice, no source
 FLAT_SIDES = 0.4  # what the sides are to a slab of 1 x 3 x 4, over what they are to a cube: geometry
 FREE, HEAP = 0.45, 1.15  # of the floor: pieces stand free; pieces lie on each other
 
@@ -169,3 +170,8 @@ def crowding(*, area_m2: float, pieces_area_m2: float, flat: bool = False) -> fl
     covered = pieces_area_m2 / max(area_m2, 1e-6)
     share = FLAT_SIDES if flat else 1.0
     return share * min(max((covered - FREE) / (HEAP - FREE), 0.0), 1.0)
+
+
+def felt(crowded: float, *, size_mm: float, flat: bool) -> float:
+    """Crowding as one piece feels it: a flat slice thinner than `RASHER_MM` lies in its fat, edge to edge."""
+    return max(crowded, RASHER) if flat and size_mm < RASHER_MM else crowded

@@ -240,6 +240,27 @@ def test_a_fan_heats_the_sheet_too() -> None:
 
 
 @pytest.mark.parametrize(
+    ("food", "cut_text", "method", "degC", "low", "high"),
+    [  # common practice, no source; chicken: USDA FSIS chart of poultry roasting
+        ("cod", "fillet 25 mm", "simmer", "", 8, 12), ("arborio rice", "", "simmer", "", 18, 22),
+        ("red lentils", "", "simmer", "", 10, 15), ("chickpeas", "soaked", "simmer", "", 55, 80),
+        ("kidney beans", "unsoaked", "pressure", "117", 25, 45), ("bok choy", "halved", "simmer", "", 4, 7),
+        ("bok choy", "halved", "steam", "", 4, 7), ("bell pepper", "30 mm pieces", "roast", "220", 18, 25),
+        ("sweet potato", "25 mm chunks", "roast", "220", 25, 32), ("asparagus", "", "roast", "220", 8, 12),
+        ("carrot", "20 mm dice", "simmer", "", 12, 16), ("potato", "25 mm cubes", "simmer", "", 12, 17),
+        ("whole chicken", "1.5 kg", "roast", "177", 75, 90),
+    ],
+)  # fmt: skip
+def test_charts_come_out_as_cooks_have_them(
+    store: Store, food: str, cut_text: str, method: str, degC: str, low: float, high: float
+) -> None:
+    line = {"food": food, "cut_text": cut_text, "method": method, "medium_temp_c": degC}
+    (answer,) = answers([line], store)
+    found = float(answer.cells()[0])
+    assert low / 1.15 <= found <= 1.15 * high
+
+
+@pytest.mark.parametrize(
     ("what", "low", "high"),
     [  # common practice, no source; 15 % beyond what is commonly said
         ("vegetables 30 mm at 260 C", 17, 23),

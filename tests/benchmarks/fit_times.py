@@ -177,7 +177,8 @@ class Model:
                 dose_min=d.dose_min and d.dose_min * x.get(f"class:{name}", 1.0),
                 crisp_factor=d.crisp_factor
                 and d.crisp_factor * shared["crisp_dense" if name in DENSE else "crisp_factor"],
-                soft_factor=d.soft_factor and d.soft_factor * shared["soft_factor"],
+                soft_factor=d.soft_factor
+                and d.soft_factor * (1.0 if d.kind is DoneKind.COLLAGEN else shared["soft_factor"]),
                 roast_factor=d.roast_factor and d.roast_factor * roast,
             )
             e = self.extras[name]

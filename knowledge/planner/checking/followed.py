@@ -180,7 +180,9 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
             return media.oven(
                 air_degC,
                 fan=bool(plan.settings.fan),
-                crowding=0.0 if item.size_mm >= TALL_MM else crowded,
+                crowding=0.0
+                if item.size_mm >= TALL_MM
+                else vessels.felt(crowded, size_mm=item.size_mm, flat=_is_flat(item, food)),
                 surface="meat" if food.part == "protein" else "cut",
                 altitude_m=altitude,
                 start_degC=start_degC,

@@ -18,6 +18,7 @@ from knowledge.physics import media
 from knowledge.physics import piece as physics_piece
 from knowledge.physics.model import Case, Goal, Medium, Phase, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S, minimum
+from knowledge.physics.vessels import felt
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED
 from knowledge.planner.gathering.amounts import MOST_ONE
 from knowledge.planner.gathering.dinner import Dish
@@ -185,7 +186,9 @@ def lane_medium(
             return media.oven(
                 air_degC,
                 fan=kitchen.fan_oven,
-                crowding=0.0 if piece.size_mm >= TALL_MM else crowding(load, flat=flat),
+                crowding=0.0
+                if piece.size_mm >= TALL_MM
+                else felt(crowding(load, flat=flat), size_mm=piece.size_mm, flat=flat),
                 surface=surface,
                 altitude_m=altitude_m,
                 start_degC=start_degC,

@@ -10,8 +10,9 @@ import pytest
 
 from bot.commands import times
 from bot.commands.times_explain import parse
+from knowledge.errors import UnknownWord
 from knowledge.foods.store import Store
-from knowledge.physics.chart import read_row
+from knowledge.physics.chart import Row, read_row
 from knowledge.physics.chart_names import resolve
 
 
@@ -50,6 +51,17 @@ def test_good_rows_are_answered_beside_bad_ones(tmp_path: Path, capsys: pytest.C
     ):
         assert f"line {number}: " in err
         assert part in err
+
+
+def test_an_unknown_method_is_said_plainly_and_pressure_is_high(store: Store) -> None:
+    with pytest.raises(UnknownWord, match="no method called 'zap'; there are: roast, "):
+        read_row(Row(food="carrot", method="zap"), store)
+    assert read_row(Row(food="carrot", method="pressure"), store).method == "pressure_high"
+
+
+@pytest.mark.parametrize(("text", "most_mm"), [("30 mm pieces", 8.0), ("30 mm cubes", 8.0)])
+def test_a_cut_is_never_thicker_than_the_food(store: Store, text: str, most_mm: float) -> None:
+    assert read_row(Row(food="bell pepper", cut_text=text), store).size_mm <= most_mm
 
 
 def test_a_file_that_is_not_there_is_said(capsys: pytest.CaptureFixture[str]) -> None:
@@ -119,7 +131,7 @@ def test_an_explanation_shows_the_chain_and_draws_it(
     picture = tmp_path / "carrot.png"
     assert times.run(["--explain", "carrot 20 mm dice, roast 220 C", "--plot", str(picture)]) == 0
     out = capsys.readouterr().out
-    for part in ("piece", "stuff", "medium", "done at", "surface", "done after", "softening"):
+    for part in ("piece", "stuff", "medium", "done at", "surface", "done after", "softening", "golden brown"):
         assert part in out
     assert picture.read_bytes().startswith(b"\x89PNG")
     assert times.run(["--explain", "carrot 3000 mm, roast 220 C"]) == 2
