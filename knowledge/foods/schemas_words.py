@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from knowledge.foods.columns import ALLERGEN
 from knowledge.foods.kinds import (
     SOURCE,
     TEXT,
@@ -66,6 +67,9 @@ WORDS: Mapping[str, Schema] = {
         unit=TEXT, words=maybe(listed(TEXT)),
         kind=one_of("container", "count", "piece", "vague", "volume", "weight"),
         grams=maybe(number(0.1, 5000, "g")), source=maybe(SOURCE),
+    ),
+    "words_barred": table(
+        "word", word=TEXT, diet=maybe(TEXT), allergens=listed(ALLERGEN)
     ),
     "words_common": table("word", word=TEXT),
     "words_cues": table(

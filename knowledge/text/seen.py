@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
+from knowledge.text.barred import barred
 from knowledge.text.diets import diets, lifted
 from knowledge.text.kinds import wish_spans
 from knowledge.text.match import Hit, corrected, hits
@@ -70,6 +71,10 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     for n, (start, end) in enumerate(spans):
         if any(a <= start and end <= b for a, b in [*pots, *rules]):
             parts[n] = Role.AIM
+    lists = barred(text, right, found, vocab)
+    parts |= dict.fromkeys(lists.foods, Role.REFUSED) | dict.fromkeys(lists.groups, Role.AIM)
+    diet = tuple(dict.fromkeys([*diet, *lists.diets]))
+    rules = [*rules, *lists.used]
     used = [*times, *ages, *eaters, *pots, *rules, *vessel_sizes(bare)]
     parts_of_text = segments(right, found, parts, used)
     mark_aims(parts_of_text)
