@@ -283,9 +283,22 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         wishes=_unique((*base.wishes, *fresh.wishes)),
         unknown=_unique((*base.unknown, *fresh.unknown)),
         read_as=tuple(dict.fromkeys((*base.read_as, *fresh.read_as))),
-        kitchen=fresh.kitchen,
+        kitchen=_tonight(base.kitchen, fresh.kitchen),
         unfit=tuple(dict.fromkeys((*base.unfit, *fresh.unfit))),
         alerts=tuple(dict.fromkeys((*base.alerts, *fresh.alerts))),
+    )
+
+
+def _tonight(before: Kitchen, now: Kitchen) -> Kitchen:
+    """The kitchen as it is now, without what was said to be missing tonight."""
+    there = {vessel.id for vessel in before.vessels}
+    left = tuple(vessel for vessel in now.vessels if vessel.id in there)
+    gone = before.oven_max_degC == 0.0
+    return replace(
+        now,
+        vessels=left or now.vessels,
+        oven_max_degC=0.0 if gone else now.oven_max_degC,
+        broiler=now.broiler and not gone,
     )
 
 

@@ -8,7 +8,10 @@ from knowledge.foods.store import Store
 from knowledge.planner.kitchens import size_of
 from knowledge.planner.model import Kitchen, VesselAt
 from knowledge.text.model import Reading
+from knowledge.text.normalise import flatten
+from knowledge.text.vessels import only, ovenless
 
+READ_TO = 600  # characters of a message in which its kitchen is looked for
 ALTITUDE_M = (-430.0, 5100.0)  # from the lowest shore to the highest town
 OVEN_DEGC = (150.0, 320.0)  # what ovens at home can be set to at most
 
@@ -27,7 +30,12 @@ def kitchen_of(reading: Reading, kitchen: Kitchen, *, store: Store) -> Kitchen:
                 kitchen = replace(kitchen, fan_oven=value == "yes")
             case _:
                 pass
-    return kitchen
+    text = flatten(reading.text[:READ_TO]).text
+    there = only(text)
+    if there:
+        sized = {v.id: v for v in kitchen.vessels}
+        kitchen = replace(kitchen, vessels=tuple(sized.get(id_, VesselAt(id=id_)) for id_ in there))
+    return replace(kitchen, oven_max_degC=0.0, broiler=False) if ovenless(text) else kitchen
 
 
 def _sized(kitchen: Kitchen, said: str, store: Store) -> Kitchen:

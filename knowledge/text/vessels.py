@@ -17,14 +17,21 @@ class VesselWords:
     id: str
     named: re.Pattern[str]
     gone: re.Pattern[str]
+    plugged_in: re.Pattern[str]  # it needs no hob
     in_oven: bool  # it cooks nowhere else
 
 
+_PART = r"s?(?: (?:lid|seal|valve|gasket|element|door|thermostat|handle))?"
 _BROKEN = (
-    r"(?:(?:is|s|are|was|has|just|got|went|seems|looks|still|currently|all) )*(?:broken?|broke|"
-    r"bust(?:ed)?|dead|dirty|knackered|kaput|in use|out of "
-    r"(?:order|action)|on the blink|packed|taken|occupied|full|gone|died|playing up|not working|"
-    r"wont|isnt working|doesnt work|off limits|unavailable|being (?:fixed|repaired))"
+    _PART + r" (?:(?:is|s|are|was|has|have|just|got|went|seems|looks|still|currently|all|been|totally|"
+    r"completely|well and truly) )*(?:broken?|broke(?: down)?|"
+    r"bust(?:ed)?|dead|dirty|knackered|kaputt?|in use|out of "
+    r"(?:order|action|service)|on the (?:blink|fritz)|packed(?: in| up)?|taken|occupied|full|gone|died|"
+    r"dying|playing up|not working|not work|no longer works?|stopped working|conked out|given up|"
+    r"faulty|defunct|buggered|shot|up the spout|a goner|had it|disconnected|cracked|missing|lost|"
+    r"wont|isnt working|aint working|isnt (?:usable|connected|fixed|here)|doesnt work|dont work|"
+    r"off limits|unavailable|at the (?:repair|menders)|in for repair|needs? (?:fixing|repair\w*|mending)|"
+    r"(?:waiting to be|(?:being|getting)) (?:fixed|repaired|mended|replaced|serviced))"
 )
 
 
@@ -38,7 +45,11 @@ def _vessel(vessel: str, names: str, *, in_oven: bool) -> VesselWords:
     return VesselWords(
         vessel,
         re.compile(rf"\b(?:{names})\b"),
-        re.compile(rf"\b{without} (?:{names})\b|\b(?:{names}) {_BROKEN}\b"),
+        re.compile(
+            rf"\b{without} (?:{names})\b|\b(?:{names}){_BROKEN}\b|"
+            rf"\b(?:lid|seal|valve|gasket) (?:of|on|for) (?:the|my|our) (?:{names}){_BROKEN}\b"
+        ),
+        re.compile(rf"\b(?:electric|plug in) (?:{names})\b"),
         in_oven,
     )
 
@@ -59,16 +70,17 @@ def in_ovens() -> frozenset[str]:
     return frozenset(vessel for vessel, found in heats.items() if found == {"oven"})
 
 
+_HOB = r"(?:hob|stove ?top|stove|burner|cooktop|gas ring|gas hob|range)s?"
+_LACK = (
+    r"(?:no|without an?|without the|dont have an|havent got an|havent an|not using the|not (?:in )?the|"
+    r"dont want to (?:use|turn on|heat up) the|cant use the|cant use my|cant use our|too hot for the)"
+)
 _OVENLESS = re.compile(
-    r"\b(?:(?:no|without an?|without the|dont have an|havent got an|not using the|not (?:in )?the|"
-    r"dont want to "
-    r"(?:use|turn on|heat up) the|"
-    r"cant use the|too hot for the) (?:working )?oven|oven "
-    + _BROKEN
-    + r"|(?:hob|stove ?top|stove|burner|cooktop) only|"
-    r"only (?:a |the |one |got a )?(?:hob|stove|stovetop|burner|gas ring)|"
+    rf"\b(?:{_LACK} (?:working )?oven|oven{_BROKEN}|{_HOB} only|"
+    rf"only (?:a |the |one |an? single |got a |have a |have one |use the )?{_HOB}|"
     r"no baking)\b"
 )
+_HOBLESS = re.compile(rf"\b(?:{_LACK} (?:working )?{_HOB}|{_HOB}{_BROKEN})\b(?! only)")
 
 
 def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
@@ -89,6 +101,35 @@ def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
                 used.append(match.span())
     chosen = dict.fromkeys(wanted)
     return (next(iter(chosen)) if len(chosen) == 1 else None), tuple(ruled_out), used
+
+
+_ONLY = re.compile(
+    r"\b(?:(?:only|just) (?:have|got|own|had|use|ve got)|(?:have|got|own) only|nothing (?:but|except|apart "
+    r"from)|"
+    r"(?:have|got|own) (?:just|nothing but)|all (?:i|we) (?:have|own|ve got|got)(?: got)?(?: here| now)? is|"
+    r"only (?=(?:a|an|one|my|the|this) ))(?: got| to)?(?P<named>[^.;!?\n,:]{0,60})"
+)
+
+
+def only(text: str) -> tuple[str, ...]:
+    """The vessels, where there are no others tonight: "I only have a frying pan and a pot"; () if not said.
+
+    Without a hob those for the oven are left, and what is plugged in.
+    """
+    if _HOBLESS.search(text):
+        return tuple(v.id for v in _vessels() if v.in_oven or v.plugged_in.search(text))
+    found = [
+        vessel.id
+        for match in _ONLY.finditer(text)
+        for vessel in _vessels()
+        if vessel.named.search(match["named"]) or vessel.named.search(f"in{match['named']}")
+    ]
+    return tuple(dict.fromkeys(found))
+
+
+def ovenless(text: str) -> bool:
+    """Whether a flat text says that there is no oven tonight."""
+    return bool(_OVENLESS.search(text))
 
 
 _HAS_OVEN = re.compile(
