@@ -48,35 +48,53 @@ def golden_min() -> float:
 
 @dataclass(frozen=True, slots=True)
 class Clock:
-    """Browning along a march: columns of the cases that are in dry heat, zero for all others."""
+    """Browning along a march, for those of its cases that are in dry heat."""
 
+    which: NDArray[np.intp]
+    t: Array  # as `rate` and `dose`: a column for each of them
     rate: Array
     dose: Array
     small: NDArray[np.bool_]  # what burns as a whole
+    count: int  # of all cases
 
-    def when(self, level: Array, t: Array) -> Array:
-        """Time at which each case has reached a dose [s]; infinite if never."""
-        return when_dosed(self.dose, self.rate, level, t)
+    def when(self, level: Array) -> Array:
+        """Time at which each case of the march has reached a dose [s]; infinite if never."""
+        return self._among_all(self._when(level[self.which]))
 
-    def burnt(self, t: Array) -> Array:
+    def burnt(self) -> Array:
         """Time at which each small piece is burnt [s], past the march at its last rate; else infinite."""
         level = np.where(self.small, tables.constant("brown_burnt_s") / 60.0, np.inf)
         left = 60.0 * (level - self.dose[-1]) / np.maximum(self.rate[-1], 1e-9)
-        return np.where(self.dose[-1] < level, t[-1] + left, self.when(level, t))
+        past = self.dose[-1] < level
+        return self._among_all(np.where(past, self.t[-1] + left, self._when(level)))
+
+    def last_rate(self) -> Array:
+        """Minutes at 150 °C gained per minute at the end; 0 where nothing browns."""
+        everywhere = np.zeros(self.count)
+        everywhere[self.which] = self.rate[-1]
+        return everywhere
+
+    def _when(self, level: Array) -> Array:
+        return when_dosed(self.dose, self.rate, level, self.t) if self.which.size else level
+
+    def _among_all(self, times: Array) -> Array:
+        everywhere = np.full(self.count, np.inf)
+        everywhere[self.which] = times
+        return everywhere
 
 
 def clock(
     cases: Sequence[Case], pieces: Pieces, path: Path, steps: Sequence[int], browns: NDArray[np.bool_]
 ) -> Clock:
     """Browning of those cases that are marked, at every step."""
-    rate, dose = np.zeros_like(path.core), np.zeros_like(path.core)
     which = np.flatnonzero(browns)
-    if which.size:
-        some = [cases[i] for i in which.tolist()]
-        here = Path(*(getattr(path, name)[:, which] for name in Path.__slots__))
-        rate[:, which] = rates(some, pieces.chosen(which), here, steps)
-        dose[:, which] = doses(some, rate[:, which], here)
-    return Clock(rate, dose, browns & (pieces.R < SMALL_M))
+    here = Path(*(getattr(path, name)[:, which] for name in Path.__slots__))
+    if not which.size:
+        return Clock(which, here.t, here.t, here.t, browns[which], len(cases))
+    some = [cases[i] for i in which.tolist()]
+    rate = rates(some, pieces.chosen(which), here, steps)
+    small = pieces.R[which] < SMALL_M
+    return Clock(which, here.t, rate, doses(some, rate, here), small, len(cases))
 
 
 def rates(cases: Sequence[Case], pieces: Pieces, path: Path, steps: Sequence[int]) -> Array:

@@ -265,7 +265,7 @@ class _Found:
         self.safe = when_first(path.core, goals.safe, path.t)
         self.done = np.maximum(self.taste, self.safe)
         to_brown = np.isfinite(goals.browned)
-        self.browned = brown.when(np.where(to_brown, goals.browned, browning.golden_min()), path.t)
+        self.browned = brown.when(np.where(to_brown, goals.browned, browning.golden_min()))
         self.done = np.where(to_brown, np.maximum(self.done, self.browned), self.done)
         over_core = when_first(reading, goals.over_core, path.t)
         over_dose = when_dosed(self.dose, rate, goals.over_dose, path.t)
@@ -275,12 +275,12 @@ class _Found:
         over = np.where(goals.dosed, over_dose, np.where(to_brown, math.inf, over_core))
         over = np.maximum(over, self.done)
         least = np.where(to_brown, _LEAST_BROWN, _LEAST_OVER)
-        self.over = np.maximum(np.minimum(over, brown.burnt(path.t)), self.done * least)
+        self.over = np.maximum(np.minimum(over, brown.burnt()), self.done * least)
         # A piece that has come to rest short of its end never gets there.
         closing = path.mean[-1] - path.mean[-6]
         still = np.abs(closing) < 0.02
         gaining = goals.dosed & (rate[-1] * LONGEST_S / 60.0 > goals.dose)
-        gaining |= to_brown & (brown.rate[-1] * LONGEST_S / 60.0 > goals.browned)
+        gaining |= to_brown & (brown.last_rate() * LONGEST_S / 60.0 > goals.browned)
         self.hopeful = ~still | (gaining & (path.core[-1] >= goals.safe - 0.05))
 
         # What the piece is like when it is done, or at the end of the march.
