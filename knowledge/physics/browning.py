@@ -30,6 +30,7 @@ Array = NDArray[np.float64]
 
 BROWNING_DEGC = 150.0
 SMALL_M = 0.02  # half the thickness of a piece that is small enough to burn as a whole
+BURNT_OVER_BROWNED = 30.0  # crumbs that brown at a touch burn as soon; common practice, no source
 _WETTEST = 0.98  # share of the water that can leave; the rest is bound
 _NONE = (0.0,) * 7
 
@@ -55,6 +56,7 @@ class Clock:
     rate: Array
     dose: Array
     small: NDArray[np.bool_]  # what burns as a whole
+    wanted: Array  # dose that done waits for; infinite for none
     count: int  # of all cases
 
     def when(self, level: Array) -> Array:
@@ -63,7 +65,8 @@ class Clock:
 
     def burnt(self) -> Array:
         """Time at which each small piece is burnt [s], past the march at its last rate; else infinite."""
-        level = np.where(self.small, tables.constant("brown_burnt_s") / 60.0, np.inf)
+        level = np.minimum(tables.constant("brown_burnt_s") / 60.0, BURNT_OVER_BROWNED * self.wanted)
+        level = np.where(self.small, level, np.inf)
         left = 60.0 * (level - self.dose[-1]) / np.maximum(self.rate[-1], 1e-9)
         past = self.dose[-1] < level
         return self._among_all(np.where(past, self.t[-1] + left, self._when(level)))
@@ -90,11 +93,12 @@ def clock(
     which = np.flatnonzero(browns)
     here = Path(*(getattr(path, name)[:, which] for name in Path.__slots__))
     if not which.size:
-        return Clock(which, here.t, here.t, here.t, browns[which], len(cases))
+        return Clock(which, here.t, here.t, here.t, browns[which], here.t[0], len(cases))
     some = [cases[i] for i in which.tolist()]
     rate = rates(some, pieces.chosen(which), here, steps)
     small = pieces.R[which] < SMALL_M
-    return Clock(which, here.t, rate, doses(some, rate, here), small, len(cases))
+    wanted = np.array([c.goal.browned_min or np.inf for c in some])
+    return Clock(which, here.t, rate, doses(some, rate, here), small, wanted, len(cases))
 
 
 def rates(cases: Sequence[Case], pieces: Pieces, path: Path, steps: Sequence[int]) -> Array:
