@@ -14,10 +14,19 @@ _IS_IT = re.compile(
     r" (?:is|are) (?:an? )?[\w ]{2,20} (?:an?|just|really|another (?:name|word) for) [\w ]{2,20} $"
 )
 _EMPHASIS = re.compile(r" (?:on earth|the heck|the hell|exactly|even|actually|please) ")
-_OTHER_NAME = re.compile(r" (?:word for|name for|call an?|called in|other name|another name|synonym) ")
+_OTHER_NAME = re.compile(
+    r" (?:in (?:american|british|english|america|britain|the us|the uk|us english|uk english)"
+    r"|word for|name for|call an?|called in|other name|another name|synonym) "
+)
 _WHAT_IS = re.compile(
     r" (?:what is|what s|whats|what are|wat is|what does|tell me about|explain|define|meaning of|what kind of"
     r"|describe|know about) "
+)
+
+
+UNREFINED_DEGC = 160.0  # cautious: unrefined groundnut and like oils (common practice)
+_UNREFINED = re.compile(
+    r" (?:red palm|unrefined|cold pressed|virgin (?!olive)|raw (?=\w+ oil)|crude|unfiltered|unbleached) ?"
 )
 
 
@@ -49,6 +58,20 @@ def smoke(question: Question) -> Answer | None:
         low = [f"{f.name} {both(f.smoke_degC or 0)}" for f in every if f.id in ("olive-oil", "butter")]
         text = f"Highest smoke points: {said}; {', '.join(low)}"
     text += "; tables differ by 30 °C."
+    if named and _UNREFINED.search(question.plain) and (named[0].smoke_degC or 0) > UNREFINED_DEGC:
+        text = (
+            f"Unrefined, {named[0].name} smokes far below the {both(named[0].smoke_degC or 0)} of the refined"
+        )
+        text += (
+            f": I hold no figure of its own, take {both(UNREFINED_DEGC)} at most, less for seed and nut oils"
+        )
+        if hot:
+            text = f"{'No' if hot[0] > UNREFINED_DEGC else 'Yes, but no hotter'}. {text}"
+        return Answer(
+            known=True,
+            answer=f"{text}. Never heat fat until it smokes.",
+            sources=cited(question.store, "S-SMOKE"),
+        )
     if named and hot:
         smokes = (named[0].smoke_degC or 0) <= hot[0]
         verdict = "Too hot for it bare in a pan" if smokes else "Yes, below its smoke point"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 
 from knowledge.answers.advice import row as advised
@@ -15,10 +16,12 @@ from knowledge.physics.water import ambient_Pa, boiling_degC
 _PEOPLE = re.compile(
     r" (?:for|feeds?|serves?) (\d{1,2}|one|two|three|four|five|six|eight|ten)"
     r"(?: people| persons| adults| of us)? "
+    r"(?!(?:cups?|mugs?|kg|g|grams?|lbs?|oz|tins?|cans?|ml|l|tbsp|tsp)\b)"
 )
 _COUNT = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10}
 SHORT = 5  # words of a question like "potatoes for 6 people"
 KINDS_OF_RICE = ("brown", "wild", "sushi", "basmati", "jasmine", "arborio")
+KIN_RICE = {"white_rice": "rice", "whole_grain": "brown-rice"}  # kind of doneness -> the plain one
 WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
 
 
@@ -35,7 +38,7 @@ def water_ratio(question: Question) -> Answer | None:
     rows = {row["food_id"]: row for row in question.store.table("ratios")}
     held = [m for m in question.mentions if m.food.id in rows]
     if not held:
-        return _pasta_water(question)
+        return _like_its_kind(question, rows) or _pasta_water(question)
     mention = max(held, key=lambda m: m.end - m.start)  # "rice ... sushi rice": the one said more exactly
     if mention.phrase == "rice":  # "rice to water ratio, brown"
         kinds = (question.store.named(f"{word} rice") for word in KINDS_OF_RICE if question.says(f"{word}_"))
@@ -59,6 +62,21 @@ def water_ratio(question: Question) -> Answer | None:
         answer=f"{text}; makes {row['yield']} cups. The packet knows its own grain better.",
         sources=cited(question.store, row["source"]),
     )
+
+
+def _like_its_kind(question: Question, rows: Mapping[str, Mapping[str, str]]) -> Answer | None:
+    """Water for a rice that has no figure of its own: as for the plain rice of its kind."""
+    mention = next((m for m in question.mentions if m.food.doneness in KIN_RICE), None)
+    if mention is None:
+        return None
+    kin = question.store.food(KIN_RICE[mention.food.doneness])
+    cups = _span(rows[kin.id]["water_lo"], rows[kin.id]["water_hi"])
+    minutes = _span(rows[kin.id]["minutes_lo"], rows[kin.id]["minutes_hi"])
+    text = (
+        f"I hold no figure for {mention.phrase} itself; as for {kin.name}: {cups} cups of water for 1 cup, "
+    )
+    text += f"{minutes} min, lid on. Taste, and add hot water if it is still hard; the packet knows better."
+    return Answer(known=True, answer=text, sources=cited(question.store, rows[kin.id]["source"]))
 
 
 def grain_yield(question: Question) -> Answer | None:

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from knowledge.answers.cite import cited
-from knowledge.answers.model import Answer, Quantity, Question
+from knowledge.answers.model import Answer, Mention, Quantity, Question
 from knowledge.answers.question import TEMPERATURE, both, quantities, regions, to_degC
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
@@ -22,6 +22,10 @@ _COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
 _COUNT_IN = re.compile(
     r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|minutes|days)"
 )
+# Words that make another thing of a food, with another weight: "buckwheat flour", "puffed rice".
+FORMS_AFTER = frozenset({"flour", "flake", "flakes", "chip", "chips", "meal", "powder", "starch", "puffs",
+                         "crisps", "bran", "crumbs", "butter", "juice", "puree", "syrup"})  # fmt: skip
+FORMS_BEFORE = frozenset({"puffed", "popped", "ground", "powdered", "flaked", "crushed", "desiccated"})
 MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 _BASE = {"mass": "gram", "volume": "millilitre"}
 _BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
@@ -275,9 +279,15 @@ def _converted(
             answer=f"{source['id'].capitalize()} and {target['id']} measure different things.",
             sources=cited(store, source["source"]),
         )
-    density, where = _density_g_ml(food, store) if food else (1.0, "A-NIST")
-    result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
     name = question.mentions[0].phrase if food else "water"
+    if food and (formed := _formed(question, question.mentions[0])):
+        name, found = formed, None
+    else:
+        found = _density_g_ml(food, store) if food else (1.0, "A-NIST")
+    if found is None:
+        return _no_weight(store, name)
+    density, where = found
+    result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
     measured = f"{value:g} {_plural(source['id'], value)} of {name}"
     text = f"{measured} is about {_said(result)} {_plural(target['id'], result)}."
     if not food:
@@ -285,7 +295,29 @@ def _converted(
     return Answer(known=True, answer=text, sources=cited(store, where, "A-NIST"))
 
 
-def _density_g_ml(food: Food, store: Store) -> tuple[float, str]:
+def _formed(question: Question, mention: Mention) -> str:
+    """The name with a word of form beside it, "" if none: "buckwheat flour" weighs other than buckwheat."""
+    words = question.plain.split()
+    if mention.food.group == "nut" and FORMS_BEFORE & set(mention.phrase.split()):
+        return mention.phrase  # known by that name, weighed as the whole nut
+    for at, first, last in ((mention.end, mention.start, mention.end + 1),
+                            (mention.start - 1, mention.start - 1, mention.end)):  # fmt: skip
+        forms = FORMS_AFTER if at == mention.end else FORMS_BEFORE
+        if 0 <= at < len(words) and words[at] in forms:
+            return " ".join(words[first:last])
+    return ""
+
+
+def _no_weight(store: Store, name: str) -> Answer:
+    """An honest no; for flours the range of those that are known (common practice)."""
+    text = f"I hold no weight for a cup of {name}: weigh it, or go by the packet."
+    if "flour" in name:
+        text += " Most flours weigh 110-160 g a cup (wheat about 125 g); as a guide only."
+    return Answer(known="flour" in name, answer=text, sources=cited(store, "CP") if "flour" in name else ())
+
+
+def _density_g_ml(food: Food, store: Store) -> tuple[float, str] | None:
+    """Grams a millilitre as it is measured, None where nothing is known: never that of water."""
     ml = {row["id"]: float(row["factor"]) for row in store.table("measures") if row["kind"] == "volume"}
     for unit, measure in (("cup", "cup"), ("tbsp", "tablespoon"), ("tsp", "teaspoon")):
         for portion in food.portions:
@@ -293,12 +325,12 @@ def _density_g_ml(food: Food, store: Store) -> tuple[float, str]:
                 return portion.grams / ml[measure], portion.source
     if food.bulk_density_kg_m3:
         return food.bulk_density_kg_m3 / 1000, dict(food.sources).get("bulk_density_kg_m3", "")
-    return 1.0, "A-NIST"
+    return None
 
 
 def cup_grams(food: Food, store: Store) -> float:
     """What a US cup of a food weighs, g (as water if nothing is known)."""
-    return _density_g_ml(food, store)[0] * 236.588
+    return (_density_g_ml(food, store) or (1.0, ""))[0] * 236.588
 
 
 def _said(value: float) -> str:

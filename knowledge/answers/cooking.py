@@ -49,6 +49,10 @@ HOW = (
     "how do i roast", "how do i bake", "how do i boil", "how do i steam", "how to roast", "how to boil",
     "how to steam", "how to bake",
 )  # fmt: skip
+AIR_FRYER = (
+    " That is for an oven; an air fryer is not one of my vessels: in its basket look a quarter to a third"
+    " earlier, one loose layer, shaken halfway."
+)
 LOW_M = 300.0  # up to here the charts hold
 MANY_HOURS_MIN = 100.0  # from here on a time is said in hours
 
@@ -82,6 +86,8 @@ def _timed(question: Question) -> Answer | None:
     safe = safe_line(food, question)
     text = f"{_named(question, food, mention.phrase)}, {'. '.join(said)}."
     text += _with_care(question, food, ways)
+    if question.says("airfryer"):
+        text += AIR_FRYER
     charts = [row["source"] for one in ways if (row := _chart_row(question, food, one))]
     how = "By the usual charts" if charts else "Computed for ordinary pieces"
     text += f" {how}; check early{f', {safe}' if safe else ''}."

@@ -29,7 +29,7 @@ CRISP = frozenset({"medium_veg", "quick_veg"})  # wanted tender-crisp as often a
 WAYS = (
     ("pressure", ("pressure", "whistle", "cooker", "multicooker")),
     ("steam", ("steam",)),
-    ("roast", ("roast", "oven", "bake", "baking", "sheet pan", "tray", "air fry")),
+    ("roast", ("roast", "oven", "bake", "baking", "sheet pan", "tray", "airfryer")),
     ("braise", ("braise", "braising", "stew", "simmer", "casserole", "poach")),
     ("boil", ("boil", "parboil", "blanch")),
     ("saute", ("saute", "fry", "pan", "stir fr", "sear", "skillet", "wok", "griddle")),

@@ -42,6 +42,7 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[s
     plain = re.sub(r"\b(\d+ ?(?:ft|feet|foot) \d+) ?in\b", r"\1 inches", plain)  # "6 ft 2 in"
     plain = re.sub(r"\b(?:minus|negative) (\d)", r"-\1", plain)
     plain = re.sub(r"\brice cooker", "ricecooker", plain)  # not to be taken for a pressure cooker
+    plain = re.sub(r"\bair ?fry(?:ers?|ing|ed)?\b", "airfryer", plain)  # a device, not the bird called fryer
     words = corrected(plain.split(), store)
     plain = f" {' '.join(words)} "
     forms = tuple(singular(word) for word in words)
@@ -94,7 +95,7 @@ def temperatures_degC(question: Question) -> tuple[float, ...]:
     found = []
     for value, unit in TEMPERATURE.findall(question.plain):
         found.append(to_degC(float(value)) if unit[0] == "f" else float(value))
-    oven = question.says("oven", "roast", "bake", "air fry", "how long", "time_")
+    oven = question.says("oven", "roast", "bake", "airfryer", "how long", "time_")
     if not found and question.mentions and not oven:
         for value in _BARE_DEGREES.findall(question.plain):
             found.append(to_degC(float(value)) if float(value) > 100 else float(value))

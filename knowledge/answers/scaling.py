@@ -12,7 +12,8 @@ _NUMBER = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ei
 _N = rf"(\d{{1,3}}|{'|'.join(_NUMBER)})"
 _TIN = re.compile(
     r" (\d{1,2}(?:\.\d)?)(?: ?(?:x|by) ?(\d{1,2}(?:\.\d)?))?(?: ?(inch|inches|in|cm))?"
-    r"(?= (?:and|to|in|into|vs|versus|or|for|instead|tin|pan|recipe|round|square|cake|dish|loaf|the|a|an|i"
+    r"(?= (?:and|to|in|into|vs|how|what|will|do|is|deep|diameter|across|one|only|should"
+    r"|with|but|so|have|versus|or|for|instead|tin|pan|recipe|round|square|cake|dish|loaf|the|a|an|i"
     r"|of|inch|my)\b| $)"
     r"(?: (round|square))?"
 )
@@ -60,6 +61,8 @@ def scaled(question: Question) -> Answer | None:
 def _tins(question: Question) -> Answer | None:
     if not any(word in question.plain for word in _IS_TIN) or question.says("sheet pan", "how long to roast"):
         return None
+    if turned := _to_other_shape(question):
+        return turned
     found = [(m[1], m[2], m[3] or "", m[4] or "") for m in _TIN.finditer(question.plain)]
     if len(found) != 2:
         return None
@@ -76,6 +79,20 @@ def _tins(question: Question) -> Answer | None:
     text += "minutes early. "
     text += "Baking itself is outside my four vessels."
     return Answer(known=True, answer=text, sources=("geometry: area of a circle and a rectangle",))
+
+
+def _to_other_shape(question: Question) -> Answer | None:
+    """ "A 20 cm square tin, but round": the tin of the other shape with the same area."""
+    sizes = [m[1] for m in _TIN.finditer(question.plain) if not m[2]]
+    shapes = re.findall(r" (round|square)(?= )", question.plain)
+    if len(sizes) != 1 or len(set(shapes)) != 2:
+        return None
+    (size,) = sizes
+    unit = "inch" if re.search(rf" {size} ?(?:inch|inches|in) ", question.plain) else "cm"
+    ratio = math.sqrt(4 / math.pi) if shapes[0] == "square" else math.sqrt(math.pi / 4)
+    text = f"A {shapes[0]} tin of {size} {unit} holds as much as a {shapes[1]} one of "
+    text += f"{float(size) * ratio:.1f} {unit}, at the same depth. Baking itself is outside my four vessels."
+    return Answer(known=True, answer=text, sources=("geometry: area of a circle and a square",))
 
 
 def _area(tin: tuple[str, str, str, str]) -> float:

@@ -18,10 +18,12 @@ HOT_ROOM_DEGC = 32.0
 HOLD_DEGC, UK_HOLD_DEGC = 60.0, 63.0
 LONG_H = 6.5  # what "overnight", "since lunch" or "all day" is at least
 _OUT = re.compile(
-    r" (?:out|counter|worktop|room temp\w*|unrefrigerated|on the (?:stove|hob|table|side|cooker|bench|desk)"
-    r"|in (?:the|my|a) (?:hot )?(?:car|bag|boot|trunk|lunch ?box|backpack)|oven (?:turned )?off"
+    r" (?:out|counter|countertop|worktop|picnic|in the (?:sun|heat|boot|trunk)"
+    r"|room temp\w*|unrefrigerated|on the (?:stove|hob|table|side|cooker|bench|desk)"
+    r"|in (?:the |my |a |our )?(?:hot |warm |parked )?"
+    r"(?:car|van|bag|boot|trunk|lunch ?box|backpack|rucksack)|oven (?:turned )?off"
     r"|oven (?:that was )?(?:turned|switched) off|turned off(?: oven)?|(?:sat|stood|sitting"
-    r"|standing) (?:in|on|there|around)) "
+    r"|standing)) "
 )
 _FOR = re.compile(
     r" (?:about |for |over |some |around |nearly |almost |more than )*"
@@ -51,20 +53,31 @@ _NUMBER = {
 }  # fmt: skip
 _NOT_THIS = (
     "thaw", "defrost", "frozen", "marinat", "dough", "prove", "proof", "how long can", "how long may",
-    "how long is it",
-    "for how long", "on warm", "keep warm", "rise", "soak", "ferment", "power", "pickle", "reminder", "timer",
+    "how long is it", "for how long", "on warm", "keep warm", "rise", "soak", "ferment", "power",
+    "pickle", "reminder", "timer", "brown in", "formula", "breast", "dosa batter", "idli batter",
+    "cool down before",
 )  # fmt: skip
 DISHES = (
     "cooked", "leftover", "left over", "dinner", "lunch", "curry", "stew", "soup", "casserole", "rice",
-    "pasta", "pizza",
-    "takeaway", "takeout", "roast", "fried", "boiled", "grilled", "reheat", "meal", "buffet", "sandwich",
-    "salad",
-    "gravy", "sauce", "dal_", "daal", "chili", "chilli", "lasagn", "quiche", "pie_", "paella", "biryani",
-    "jollof", "stock",
-    "broth", "beans", "stuffing", "food", "milk", "cream_", "mayo", "meat", "seafood", "barbecue", "bbq",
+    "pasta", "pizza", "takeaway", "takeout", "roast", "fried", "boiled", "grilled", "reheat", "meal",
+    "buffet", "sandwich", "salad", "gravy", "sauce", "dal_", "daal", "chili", "chilli", "lasagn",
+    "quiche", "pie_", "paella", "biryani", "jollof", "stock", "broth", "kheer", "pudding", "pulao",
+    "tamale", "beans", "stuffing", "food", "milk", "cream_", "mayo", "meat", "seafood", "barbecue", "bbq",
     "pot_",
 )  # fmt: skip
-RICE = ("rice_", "biryani", "pilau", "pilaf", "jollof", "risotto", "paella", "sushi")
+RICE = (
+    "rice_",
+    "kheer",
+    "pulao",
+    "rice pudding",
+    "biryani",
+    "pilau",
+    "pilaf",
+    "jollof",
+    "risotto",
+    "paella",
+    "sushi",
+)
 _HOT_ROOM = re.compile(
     r" (?:hot day|summer|heat ?wave|in the heat|in the sun|hot weather|hot kitchen|hot car|tropical"
     r"|very hot) "
@@ -76,20 +89,42 @@ _HELD = (
     "keep warm",
     "kept warm", "stays hot", "food warmer", "soup kettle", "on warm", "heat lamp", "warm setting",
 )  # fmt: skip
-_KEPT_HOT = re.compile(r" (?:keep|keeping|hold|holding|kept|held|leave|serve) (?:\w+ ){1,4}(?:hot|warm) ")
+_IS_RAW = re.compile(
+    r" (?:raw|uncooked|unbaked|not cooked|marinad\w*|marinated|mince|minced|egg mix\w*|eggs? wash|beaten egg"
+    r"|thawed|defrosted|carpaccio|oysters?|sushi|sashimi|tartare) "
+)
+_COOKED = re.compile(
+    r" (?:cooked|leftovers?|left over|roast(?:ed)?|fried|boiled|grilled|baked|steamed|smoked|bbq|barbecued?"
+    r"|stew|soup|curry|pie|sandwich|salad|casserole|lasagn\w|pizza|takeaway|takeout|rotisserie|tinned"
+    r"|canned|cold cuts?|dinner|lunch|meal|reheated) "
+)
+_COOKING = re.compile(
+    r" (?:cook|bake|roast|simmer|braise|boil|steam|fry|sous vide|water bath|dehydrat\w*|proof|oven temp"
+    r"|slow cooker|incubat\w*|yogurt|yoghurt|cultures?|reads?|reading|thermometer|probe|inside|core"
+    r"|internal) "
+)
+WARM_DEGC, PLACE_MAX_DEGC = 24.0, 47.0  # a temperature between them is one of a warm place
+_KEPT_HOT = re.compile(
+    r" (?:keep|keeping|hold|holding|kept|held|leave|serve) (?:\w+ ){1,4}(?:hot|warm) "
+    r"| (?:keep|keeping|hold|holding|leave) (?:\w+ ){1,4}at \d.* (?:all day|all night|overnight|hours|until"
+    r"|till|party|guests|service) "
+)
 LOCAL = "Your local food-safety rules come first."
 
 
 def left_out(question: Question) -> Answer | None:
     """The verdict on food that stood out for a time that is said."""
     hours = _hours(question)
-    if hours is None or not _OUT.search(question.plain) or question.says(*_NOT_THIS) or _is_hot(question):
+    if hours is None or question.says(*_NOT_THIS) or _is_hot(question):
         return None
-    if not (question.says(*DISHES) or any(_spoils(food) for food in question.foods)):
+    out, warm = _OUT.search(question.plain), _is_warm_place(question)
+    if not (out or warm):
+        return None
+    if not (warm or _is_food_that_spoils(question)):
         return None
     rice = question.says(*RICE)
     hot = bool(_HOT_ROOM.search(question.plain)) or any(
-        HOT_ROOM_DEGC <= degC < HOLD_DEGC for degC in temperatures_degC(question)
+        HOT_ROOM_DEGC <= degC < HOLD_DEGC for degC in _degrees(question)
     )
     limit_h = RICE_H if rice else HOT_ROOM_H if hot else LIMIT_H
     rule = "2 hours at room temperature in all, 1 hour above 32 °C / 90 °F (USDA FSIS); cooked rice 1 "
@@ -101,13 +136,46 @@ def left_out(question: Question) -> Answer | None:
         text += "and smell "
         text += "tells you nothing."
     else:
-        text = f"{_span(hours).capitalize()} is within the limit ({rule}), counting all the time it was out: "
-        text += "eat it now, or cook or "
-        text += "reheat it once to 74 °C / 165 °F, steaming hot, or put it in the fridge at once. "
-        text += "Was it longer, or hotter than that, throw it away."
+        text = f"{_span(hours).capitalize()} is within the limit ({rule}), counting all the time it was out. "
+        text += _what_now(question)
+        text += " Was it longer, or hotter than that, throw it away."
     return Answer(
         known=True, answer=f"{text} {LOCAL}", sources=cited(question.store, "A-FSIS-LEFT", "A-FSA-RICE")
     )
+
+
+def _what_now(question: Question) -> str:
+    """What to do with food that is still within the limit; nothing raw is eaten as it is."""
+    cooked = "eat it now, reheat it once to 74 °C / 165 °F, steaming hot, or put it in the fridge at once."
+    raw = "into the fridge now, or cook it through at once; don't eat it as it is. Marinate and thaw in the "
+    raw += "fridge only (USDA FSIS)."
+    if _IS_RAW.search(question.plain) and not re.search(r" (?:cooked|fried|grilled) ", question.plain):
+        return f"Raw: {raw}"
+    if any(food.safety for food in question.foods) and not (
+        _COOKED.search(question.plain) or question.says(*RICE)
+    ):
+        return f"Cooked: {cooked} Raw: {raw}"
+    return f"{cooked[0].upper()}{cooked[1:]}"
+
+
+def _is_warm_place(question: Question) -> bool:
+    """True for a temperature of a warm room or day, or a car or picnic, with no cooking spoken of."""
+    if _COOKING.search(question.plain):
+        return False
+    warm = any(WARM_DEGC <= degC <= PLACE_MAX_DEGC for degC in _degrees(question))
+    return warm or re.search(r" (?:picnic|(?:hot|parked) car|in the sun) ", question.plain) is not None
+
+
+def _degrees(question: Question) -> tuple[float, ...]:
+    """The temperatures said, also "34 degrees" of a day with no scale: below 50 that is Celsius."""
+    bare = re.findall(r" ([23]\d|4[0-7]) ?(?:degrees?|deg|°)(?= )", question.plain)
+    return (*temperatures_degC(question), *(float(degC) for degC in bare))
+
+
+def _is_food_that_spoils(question: Question) -> bool:
+    rows = question.store.table("words_dishes")
+    dish = any(f" {row['dish']} " in question.plain for row in rows)
+    return dish or question.says(*DISHES) or any(_spoils(food) for food in question.foods)
 
 
 def kept_hot(question: Question) -> Answer | None:
@@ -115,7 +183,17 @@ def kept_hot(question: Question) -> Answer | None:
     if not _is_hot(question):
         return None
     read = [degC for degC in temperatures_degC(question) if degC <= 110.0]
-    asks = question.says("temp", "degrees", "how hot", "how warm", "minimum", "hot enough", "warm enough")
+    asks = question.says(
+        "temp",
+        "degrees",
+        "how hot",
+        "how warm",
+        "minimum",
+        "hot enough",
+        "warm enough",
+        "on warm",
+        "warm setting",
+    )
     if not read and not asks:
         return None
     text = f"Keep hot food at {both(HOLD_DEGC)} or above all through (USDA FSIS; UK 63 °C / 145 °F), "

@@ -116,7 +116,7 @@ def _asked(question: Question, read: bool) -> bool:
     meat = any(food.safety in MEATS for food in question.foods)
     return (
         meat
-        and question.says("rare", "medium", "undercooked", "underdone", "pink", "bloody")
+        and question.says("rare", "blue", "medium", "undercooked", "underdone", "pink", "bloody")
         and question.says("safe", "ok", "fine", "inside", "can ", "eat", "is", "should")
     )
 

@@ -182,11 +182,32 @@ def test_what_holds_an_allergen_is_said_to_hold_it(store: Store, text: str) -> N
         "is butternut squash ok for a nut allergy",
         "is rice flour gluten free",
         "is cream of tartar dairy free",
-        "is water chestnut ok for a nut allergy",
     ],
 )
 def test_a_name_known_as_a_whole_gets_its_all_clear(store: Store, text: str) -> None:
     assert ask(text, store=store).answer.startswith("Yes")
+
+
+@pytest.mark.parametrize(
+    ("text", "law"),
+    [  # EU 1169/2011 annex II; US FDA, guidance on allergen labelling (January 2025), from memory
+        ("my niece has a nut allergy, may she eat roasted chestnuts", "EU and UK"),
+        ("are chestnuts tree nuts", "EU and UK"),
+        ("is coconut cream all right with a nut allergy", "EU and UK"),
+        ("are coconuts tree nuts", "US list"),
+        ("does coconut water count as a nut", "US list"),
+        ("is pine nut ok with nut allergy", "US lists them"),
+        ("can someone with a nut allergy have nutmeg", "no list of tree nuts"),
+        ("is water chestnut ok for a nut allergy", "no list of tree nuts"),
+    ],
+)
+def test_contested_nuts_get_the_law_the_label_and_a_doctor(store: Store, text: str, law: str) -> None:
+    answer = ask(text, store=store)
+    assert answer.known
+    assert not re.match("Yes|No", answer.answer.replace("Not a plain yes or no", "")), answer.answer
+    assert law in answer.answer, answer.answer
+    assert "label" in answer.answer
+    assert "doctor" in answer.answer
 
 
 @pytest.mark.parametrize(
