@@ -1,4 +1,4 @@
-"""Another vessel is a row: a clay pot is added to a copy of the tables and cooked in, without a line of code."""
+"""Another vessel is a row: a clay pot is added to a copy of the tables and cooked in, without any code."""
 
 from __future__ import annotations
 
