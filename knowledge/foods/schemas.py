@@ -304,6 +304,21 @@ PLANNING = {
         wet_min=number(0, 600, "min"), sealed_min=number(0, 600, "min"), pan_min=number(0, 600, "min"),
         source=SOURCE,
     ),
+    "least_times": table(
+        "id", "by+value+of_class",
+        id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP), of_class=maybe(CLASS),
+        wet_min=number(0, 120, "min"), pan_min=maybe(number(0, 120, "min")), source=SOURCE,
+    ),
+    "pan_manners": table(
+        "id", "by+value",
+        id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP),
+        how=one_of("colour", "late", "still"), beside=number(0, 10), source=SOURCE,
+    ),
+    "delicate": table(
+        "id", "by+value",
+        id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP),
+        dry=number(1, 10), broils=YES, wet=maybe(number(1, 10)), sealed=maybe(number(1, 10)), source=SOURCE,
+    ),
     "handling": table(
         "id", "by+value",
         id=TEXT,

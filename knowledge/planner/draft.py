@@ -45,6 +45,7 @@ class Way:
     fit: float
     slices: bool = False  # of what rests: cut across the grain, it is hot again in a minute
     rewarmed: bool = False  # rested, sliced, and back in for the last minute
+    manner: str = ""  # of `pan_manners.csv`: how it behaves in an open pan
     rests: bool = False  # seared until done, and out of the pan until the table: steaks and chops
 
     def lane_is(self, lane: str) -> bool:
@@ -77,7 +78,13 @@ class Stages:
     reopened_s: float  # the second lot goes in
     resealed_s: float
     at_pressure_again_s: float
+    still_s: float = 0.0  # at the end of browning, for what lies still by itself
     reduce_s: float = 0.0  # at the end the lid is off and the sauce boils down for so long
+
+    @property
+    def meat_out_s(self) -> float:
+        """When browned meat leaves the pan, before what lies still goes in."""
+        return self.browned_s - self.still_s
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

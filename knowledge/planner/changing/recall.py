@@ -11,6 +11,7 @@ from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.methods import Method, methods
 from knowledge.planner.model import Plan, Request
 from knowledge.planner.search.drafts import draft_with
+from knowledge.planner.search.frying import staged
 from knowledge.planner.search.laying import lay, plated
 from knowledge.planner.search.load import load_of
 from knowledge.planner.search.ways import Setting, solve
@@ -62,7 +63,8 @@ def redrawn(plan: Plan, request: Request, dinner: Dinner, placed: tuple[Placed, 
     """A draft in the plan's vessel with these dishes placed."""
     method = method_of(plan, store)
     softens = any(p.way.lead == SOFTENED for p in placed)
-    placed = tuple(plated([_afresh(p) for p in placed], softens=softens))
+    again = plated([_afresh(p) for p in placed], softens=softens)
+    placed = tuple(staged(again) if method.kind == "pan" else again)
     vessel = store.vessel(plan.vessel)
     size = next(s for s in vessel.sizes if s.id == plan.size)
     return draft_with(dinner, request, vessel, size, method, setting_of(plan, method), placed, ())

@@ -86,7 +86,8 @@ def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
     """How long one piece is in the heat: of what is only seared, its own turn in the pan."""
     mine = [s for s in plan.steps if item.food_id in s.foods]
     brown = next((s for s in mine if s.do is Do.BROWN), None)
-    rests = not any(s.do is Do.ADD for s in mine) and item.out_s < plan.cooking_s - 1.0
+    heap = item.shape == "grain"  # mince stays in
+    rests = not heap and not any(s.do is Do.ADD for s in mine) and item.out_s < plan.cooking_s - 1.0
     sliced = slices_step(item, plan) is not None
     if brown is not None and plan.settings.method == "saute" and (rests or sliced):
         return in_pan_s(item, plan, store)

@@ -142,13 +142,14 @@ def _sauce_lasts(plan: Plan, store: Store) -> Iterator[str]:
 
 
 def sealings(plan: Plan) -> tuple[Sealing, ...]:
-    """Each time the lid is locked, read off the steps; only the last pressure may fall by itself."""
+    """Each time the lid is locked, read off the steps, and how its pressure is let go."""
     lids, full, releases = (
         [s.at_s for s in plan.steps if s.do is do] for do in (Do.LID, Do.HEAT, Do.RELEASE)
     )
+    slow = ["by itself" in s.text for s in plan.steps if s.do is Do.RELEASE]
     if plan.settings.method not in SEALED or not lids or not len(lids) == len(releases) <= len(full):
         return ()
-    fall_s = [FALL_S["quick"]] * (len(lids) - 1) + [FALL_S[plan.settings.release or "quick"]]
+    fall_s = [FALL_S["slow" if by_itself else "quick"] for by_itself in slow]
     return tuple(
         Sealing(
             lid_s=lid, full_s=next(at for at in full if at >= lid), release_s=release, opened_s=release + fall

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from knowledge.foods.model import VesselSize
 from knowledge.planner.draft import BROWNED, SEARED, Way
 from knowledge.planner.search import floor
+from knowledge.planner.search.frying import STILL
 
 if TYPE_CHECKING:
     from knowledge.planner.gathering.dinner import Dish
@@ -39,7 +40,16 @@ def thaw_s(dish: Dish) -> float:
 
 
 def browning_s(ways: Sequence[Way], size: VesselSize) -> float:
-    """How long the browning before everything else takes [s]."""
+    """How long the browning before everything else takes [s]: meat, and then what lies still by itself."""
+    return _fried_s([w for w in ways if w.manner != STILL], size) + still_s(ways, size)
+
+
+def still_s(ways: Sequence[Way], size: VesselSize) -> float:
+    """Of that, the end: fish, tofu, halloumi, in a pan of their own."""
+    return _fried_s([w for w in ways if w.manner == STILL], size)
+
+
+def _fried_s(ways: Sequence[Way], size: VesselSize) -> float:
     browned = [w for w in ways if w.lead in (BROWNED, SEARED)]
     pieces = [w for w in browned if not is_mince(w.dish, w.piece.shape)]
     heaps = [w.lead_s for w in browned if is_mince(w.dish, w.piece.shape)]

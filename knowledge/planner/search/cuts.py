@@ -62,6 +62,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     if method.kind == "dry":
         least_mm = QUICK_TRAY_MM if "quick" in request.wishes or request.ready_in_s else TRAY_MM
         large = [c for c in cuts if c.parts or c.size_mm >= least_mm]
+        if dish.kind == "firm_fruit":
+            large = [c for c in large if not c.parts]  # wedges, which join late
         return large or cuts[-1:]
     if dish.kind not in SLOW:
         return cuts

@@ -8,7 +8,7 @@ to stay out, the time, the number of trips to the stove, room, and the wishes.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from knowledge.foods.model import Vessel, VesselSize
@@ -170,7 +170,7 @@ def draft_with(
 
 
 def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]) -> Draft:
-    """Less of everything until it fits; the rest is for another day or a second round."""
+    """Less until it fits; the rest is for another day or a second round."""
     for _ in range(6):
         limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
         if draft.fill <= limit:
@@ -183,12 +183,36 @@ def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple
 
 
 def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
-    """All dishes in the same measure, as much as there is room for beside the liquid of now."""
-    factor, step = 1.0, 0.02
+    """As much as there is room for beside the liquid of now.
+
+    First what nobody weighed gives way, then potatoes and rice, then vegetables; meat keeps together
+    and only goes down with all the rest.
+    """
     ml = draft.liquid.ml if draft.liquid else 0.0
-    while True:
-        factor -= step
-        placed = tuple(replace(p, way=replace(p.way, dish=scaled(p.way.dish, factor))) for p in draft.placed)
-        ways = [p.way for p in placed]
-        if factor <= 0.2 or room.fill(draft.vessel, draft.size, draft.method, ways, ml) <= limit:
-            return placed
+    meant = {(d.food.id, d.state): d for d in draft.dinner.dishes}
+    placed = draft.placed
+    for concerned, least in GIVE_WAY:
+        factor = 1.0
+        before = placed
+        while factor > least:
+            factor -= 0.04
+            placed = tuple(_less(p, factor, meant) if concerned(p.way.dish) else p for p in before)
+            ways = [p.way for p in placed]
+            if room.fill(draft.vessel, draft.size, draft.method, ways, ml) <= limit:
+                return placed
+    return placed
+
+
+def _less(placed: Placed, factor: float, meant: Mapping[tuple[str, str], Dish]) -> Placed:
+    """So much of what was meant of it; what is less already stays."""
+    dish = placed.way.dish
+    grams = scaled(meant.get((dish.food.id, dish.state), dish), factor).grams
+    return replace(placed, way=replace(placed.way, dish=replace(dish, grams=min(dish.grams, grams))))
+
+
+GIVE_WAY: tuple[tuple[Callable[[Dish], bool], float], ...] = (  # who, down to which part of what was meant
+    (lambda dish: dish.assumed and dish.part != "protein", 0.6),
+    (lambda dish: dish.part == "starch", 0.6),
+    (lambda dish: dish.part != "protein", 0.75),
+    (lambda dish: True, 0.2),
+)

@@ -11,10 +11,11 @@ from dataclasses import replace
 from functools import lru_cache
 
 from knowledge.foods.model import Behaviour
-from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Placed, Way
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED, Placed, Way
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.methods import Method
 from knowledge.planner.search.browning import is_mince
+from knowledge.planner.search.frying import STILL, comes_last, staged
 from knowledge.planner.search.scoring import LEFT_OUT, edge_share
 from knowledge.planner.search.shortened import shortened
 from knowledge.planner.search.stabbing import Chosen, Weights, Window, stab
@@ -57,6 +58,8 @@ def _lay(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
     """The best choice in which no meat waits half cooked: browned it goes in at once, or pale in its turn."""
+    if method.kind == "pan":
+        return _fried(dishes, method, ways)
     waiting: set[int] = set()
     for _ in dishes:
         led = [_led(w, "" if id(dish) in waiting else BROWNED) for dish, w in zip(dishes, ways, strict=True)]
@@ -69,6 +72,23 @@ def _lay(
         if not more:
             return placed, laid[1]
         waiting |= more
+    return laid
+
+
+def _fried(
+    dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
+) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
+    """An open pan: fish last beside what is done by then, or else fried first like all that lies still."""
+    laid = None
+    for lead in ("", SEARED):
+        kept = [[w for w in ws if w.manner != STILL or w.lead == lead] or ws for ws in ways]
+        laid = _stabbed(dishes, method, kept)
+        if laid is None:
+            continue
+        longest = max((p.add_s for p in laid[0]), default=0.0)
+        laid = tuple(_at_once(p, longest) for p in laid[0]), laid[1]
+        if comes_last(laid[0]):
+            return laid
     return laid
 
 
@@ -138,6 +158,8 @@ def _stabbed(
     if placed and all(p.way.lead == SOFTENED for p in placed):
         longest = max(p.way.window.lo_s for p in placed)
         placed = [replace(p, add_s=longest) for p in placed]
+    if method.kind == "pan":
+        placed = staged(placed)
     return (tuple(placed), tuple(refused)) if placed else None
 
 

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from knowledge.foods.model import Food
 from knowledge.physics.vessels import hob_power_W
-from knowledge.planner.draft import AFTER, MAIN, SECOND, Placed
+from knowledge.planner.draft import AFTER, MAIN, SECOND, SOFTENED, Placed
 from knowledge.planner.gathering.dinner import Dinner
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
@@ -62,8 +62,17 @@ def _bears_boiling(placed: Sequence[Placed]) -> bool:
     inside = [p for p in placed if p.way.window.lane in (MAIN, SECOND)]
     if any(p.way.dish.kind in DELICATE for p in placed if not p.way.lane_is(AFTER)):
         return False
+    if any(p.way.dish.part in ("vegetable", "starch") and _falls_apart(p) for p in inside):
+        return False
     braised = any(_is_meat(p.way.dish.food) and p.way.lead for p in inside)
     return braised and all(p.way.window.hi_s - p.add_s >= HARD * LONGEST_S for p in inside)
+
+
+def _falls_apart(placed: Placed) -> bool:
+    """Whether hard boiling makes mash of it: potatoes, and all vegetables but roots and mushrooms."""
+    dish = placed.way.dish
+    bears = dish.food.group == "mushroom" or dish.kind in ("warm_through", "root")
+    return not bears and placed.way.lead != SOFTENED
 
 
 def _is_meat(food: Food) -> bool:

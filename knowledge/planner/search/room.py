@@ -18,7 +18,8 @@ from knowledge.planner.draft import AFTER, SECOND, Way
 from knowledge.planner.gathering.dinner import Dish, Seasoning
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
-from knowledge.planner.search.floor import SHEET_FULL, layer_m2
+from knowledge.planner.search.floor import PANFUL_KG_M2, SHEET_FULL, layer_m2
+from knowledge.planner.search.frying import tossed_kg
 
 HEAP_PACKING = 0.6  # solid share of a heap of pieces
 WILTS_TO = 0.25  # leaves go in by the handful and sink
@@ -29,6 +30,8 @@ DENSITY = 1050.0
 LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
 GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
 SOAKED_DRINKS = 0.2  # of what the dry pulse would
+MOST_PANFULS = 2.2  # tossed at once; more of it stews in its own juice
+JUICY_S = 300.0  # in for so long, a vegetable gives its juice to the sauce
 HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
 
 
@@ -64,7 +67,11 @@ def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], 
         w.dish.grams * w.dish.food.edible_frac / (w.dish.food.density_kg_m3 or DENSITY) for w in inside
     )
     wet = solids + liquid_ml / 1000.0
-    return max(heap_l(inside), wet, solids + swell) / (size.volume_l or 1.0)
+    full = max(heap_l(inside), wet, solids + swell) / (size.volume_l or 1.0)
+    if method.kind != "pan":
+        return full
+    panfuls = tossed_kg(ways) / (PANFUL_KG_M2 * size.area_m2)
+    return max(full, panfuls / MOST_PANFULS * vessel.max_fill_frac)
 
 
 def limit(vessel: Vessel, method: Method, ways: Sequence[Way]) -> float:
@@ -118,6 +125,8 @@ def liquid(
         reasons.append(
             "the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all"
         )
+    elif method.liquid == "film":
+        given = min(sum(given_ml(way) for way in ways if way.window.lo_s > JUICY_S), 0.5 * base)
     elif all(way.dish.kind == "warm_through" for way in ways):
         base *= 0.3  # nothing to cook, only steam to heat through
     if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):

@@ -7,6 +7,7 @@ from knowledge.planner.gathering.feeding import served, served_by
 from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Request
 from knowledge.planner.search import room
+from knowledge.planner.search.frying import LATE
 
 PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
@@ -53,7 +54,7 @@ def score(draft: Draft, request: Request) -> float:
     points -= hurry * MINUTE * max(total_min - free_min, 0.0)
     if request.ready_in_s is not None and request.ready_in_s > 0:
         points -= LATE_MINUTE * min(max(total_min - request.ready_in_s / 60.0, 0.0), LATEST_MIN)
-    points -= 0.3 * len({round(p.add_s) for p in draft.placed if p.way.lead != SOFTENED})
+    points -= 0.3 * len({round(p.add_s) for p in draft.placed if _is_a_trip(p)})
     points -= sum(edge_share(p) for p in draft.placed) * 0.5
     if any(p.way.lead == SEARED and p.way.cut.id == "whole" for p in draft.placed):
         cold_min = (draft.stages.main_end_s - draft.stages.softened_s) / 60.0
@@ -71,6 +72,11 @@ def score(draft: Draft, request: Request) -> float:
     points -= TWICE * draft.method.seals_twice
     points += _wishes(draft, request) + _sauce(draft)
     return points
+
+
+def _is_a_trip(placed: Placed) -> bool:
+    """Whether it is one more thing to do; garlic is thrown in while one stands there."""
+    return placed.way.lead != SOFTENED and placed.way.manner != LATE
 
 
 def _leisure_min(request: Request) -> float:
@@ -100,7 +106,7 @@ def edge_share(placed: Placed) -> float:
 def _wishes(draft: Draft, request: Request) -> float:
     method = draft.method
     gains = {
-        "crisp": 4.0 * method.crisp,
+        "crisp": 6.0 * method.crisp,
         "saucy": 4.0 * method.wet,
         "soft": 2.0 * method.wet,
         "broil": 5.0 if method.finish == "broil" else 0.0,

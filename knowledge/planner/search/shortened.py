@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.planner.draft import AFTER, MAIN, SOFTENED, Way
+from knowledge.planner.draft import AFTER, MAIN, SECOND, SOFTENED, Way
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.methods import Method
 from knowledge.planner.search import stages
@@ -16,6 +16,7 @@ from knowledge.planner.search.cuts import TRAY_MM
 
 FALLING, BOILING = 0.55, 0.33  # a minute while pressure falls, or open at a boil, against one at pressure
 BROILING = 1.85  # a minute under the broiler, against one in an oven at 190 °C: as the fluxes
+QUICK_S = stages.QUICK_RELEASE_S
 LAID_ON_S = 300.0  # sooner before the broiler glows it is laid on with the rest
 
 
@@ -51,13 +52,14 @@ def blackens(way: Way) -> bool:
 
 def _released(method: Method, ways: list[Way], live: Sequence[tuple[Dish, list[Way]]]) -> list[Way]:
     """Windows at pressure, less what falling pressure and the boiling after it still cook."""
-    slow = any(stages.lets_down_slowly(method, [w]) for _, ws in live for w in ws[:1])
-    fall_s = stages.SLOW_RELEASE_S if slow else stages.QUICK_RELEASE_S
+    slow = any(stages.is_slow([w]) for _, ws in live for w in ws[:1])  # before the second lot goes in, too
+    released_s = stages.SLOW_RELEASE_S if slow else QUICK_S
     late = [min(w.window.lo_s for w in ws) for _, ws in live if all(w.lane_is(AFTER) for w in ws)]
     found = []
     for way in ways:
         w = way.window
         if w.lane != AFTER and way.lead != SOFTENED:
+            fall_s = QUICK_S if w.lane == SECOND else released_s
             early = 0.6 * FALLING * fall_s  # not all of it can be counted on
             total = FALLING * fall_s + BOILING * max(late, default=0.0)
             lo = max(w.lo_s - min(early, 0.4 * w.lo_s), 60.0)

@@ -9,11 +9,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, VesselSize
-from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOAKED, SOFTENED, Placed, Stages, Way
+from knowledge.planner.draft import (
+    AFTER,
+    BROWNED,
+    MAIN,
+    SEARED,
+    SECOND,
+    SOAKED,
+    SOFTENED,
+    Placed,
+    Stages,
+    Way,
+)
 from knowledge.planner.gathering.peeling import BATH_S, BOIL
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
-from knowledge.planner.search.browning import browning_s
+from knowledge.planner.search.browning import browning_s, still_s
+from knowledge.planner.search.frying import STILL
 from knowledge.planner.search.heat import FULL_KPA
 from knowledge.planner.search.load import to_boil_s, to_pressure_s
 from knowledge.planner.search.prep import Job, Slot, latest_start_s, lay_out
@@ -59,7 +71,8 @@ def stages(
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER) and not p.way.rests), default=0.0)
     second = max((p.add_s for p in placed if p.way.lane_is(SECOND)), default=0.0)
     first_end = at_pressure + longest - second
-    reopened = first_end + QUICK_RELEASE_S * bool(second)
+    first_fall = SLOW_RELEASE_S if is_slow([w for w in ways if w.lane_is(MAIN)]) else QUICK_RELEASE_S
+    reopened = first_end + first_fall * bool(second)
     resealed = reopened + FILL_UP_S * bool(second)
     again = resealed + (come_up_again_s(ways, size, setting, altitude_m) if second else 0.0)
     main_end = again + second
@@ -75,6 +88,7 @@ def stages(
     return Stages(
         preheat_s=preheat,
         browned_s=browned,
+        still_s=still_s(ways, size),
         softened_s=softened,
         main_start_s=main_start,
         at_pressure_s=at_pressure,
@@ -163,13 +177,15 @@ def add_at_s(placed: Placed, when: Stages) -> float:
 
 def first_in_s(placed: Placed, when: Stages) -> float:
     """When a dish first meets heat."""
-    return 0.0 if placed.way.lead in (BROWNED, SEARED) else add_at_s(placed, when)
+    if placed.way.lead not in (BROWNED, SEARED):
+        return add_at_s(placed, when)
+    return when.meat_out_s if placed.way.manner == STILL else 0.0
 
 
 def out_s(placed: Placed, when: Stages) -> float:
     """When a dish leaves the heat: at the end, or earlier to stand."""
     if placed.way.rests and not placed.way.rewarmed:
-        return when.browned_s
+        return when.meat_out_s
     end = when.after_end_s
     return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from knowledge.errors import KnowledgeError
-from knowledge.foods.model import DoneKind
+from knowledge.foods.model import Behaviour, DoneKind
 from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
 from knowledge.physics import cook
@@ -24,6 +24,8 @@ from knowledge.planner.model import Request
 from knowledge.planner.search import heat
 from knowledge.planner.search.browning import BROWN_S, is_mince, mince_s
 from knowledge.planner.search.cuts import cuts_for
+from knowledge.planner.search.delicate import delicate
+from knowledge.planner.search.frying import STILL, Manner, manner
 from knowledge.planner.search.load import Load
 from knowledge.planner.search.steamed import has_bed, steams_on_top
 from knowledge.planner.search.windows import BROIL_MM, Open, closed
@@ -31,12 +33,15 @@ from knowledge.planner.writing.handling import OFF_HEAT, handling
 
 SOFTEN_S = 5 * 60.0
 SHORTEST_S = 60.0
-BROWN_FIRST_S = 180.0  # mince browns alone before the others crowd the pan
 PALE = 1.0  # points of meat that is not browned
+BOILED = 2.5  # and of a steak or a sausage that is not
+FOR_THE_PAN = frozenset({"tender_meat", "sausage", "cured"})
+ASIDE = 0.3  # points of fish that comes last, the rest of the pan pushed aside
 CUT_STEP, KNIFE_MIN = (
     0.1,
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
+SPARED = 1.0  # of a cut that a cook who asks for no chopping could do without
 BITE_WISHES = frozenset({"crisp", "stir fry"})
 BITE_GROUPS = frozenset(
     {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "cabbage", "grain vegetable"}
@@ -134,7 +139,8 @@ def _ways(
         else cuts_for(dish, method, request, store)
     )
     on_bed = bed and steams_on_top(dish, method, store)
-    for lane, points, lead in _led(dish, method, lanes, fit.way, alone=alone):
+    manners = manner(dish, store)
+    for lane, points, lead in _led(dish, method, lanes, fit.way, manners, alone=alone):
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
             if cut.parts == 1:
@@ -143,15 +149,18 @@ def _ways(
                 continue
             if lane == AFTER and method.finish == "broil" and _is_bulky(dish, piece):
                 continue
+            if lane == MAIN and method.finish == "broil" and not delicate(dish, store).broils:
+                continue  # it would lie under the glow while something else browns
             heap = is_mince(dish, piece.shape)
             if heap and method.kind == "pan":
-                lead = ""  # it stays in: nothing half done waits on a plate
-            heap_s = mince_s(dish) if heap and (lead == BROWNED or method.kind == "pan") else 0.0
+                lead = BROWNED  # alone, before the others crowd the pan, and it stays in
+            heap_s = mince_s(dish) if heap and lead == BROWNED else 0.0
             lead_s = {BROWNED: heap_s or BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
             sealed = method.kind == "sealed"
             come_up_s = heat.come_up_s(lane, setting, load, request.kitchen) if sealed else 0.0
             top = method.kind == "wet" and (fit.way == "top" or on_bed)
             texture = _texture(dish, method, request)
+            spared = "less chopping" in request.wishes and cut.id != "whole" and "whole" in dish.food.cuts
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
             doneness = "warm_through" if lead == SOAKED else heat.doneness_in(dish, method)
             try:
@@ -174,33 +183,67 @@ def _ways(
                 before_s=lead_s + come_up_s,
                 top=top,
                 dry=method.kind == "dry",
+                sealed=sealed and lane != AFTER,
                 soaks=method.kind in ("wet", "sealed") and handling(dish, store=store).pot == OFF_HEAT,
                 pace=request.learned.oven_pace if method.heat == "oven" else 1.0,
                 texture=texture,
                 fit=points,
                 good_s=tolerance_s(dish, cut.id, method, store),
-                least_s=max(
-                    RAW_BEAN_BOIL_S if heat.boils_hard(dish, method) else SHORTEST_S,
-                    heap_s + (0.0 if alone else BROWN_FIRST_S) if method.kind == "pan" else 0.0,
-                ),
-                cost=CUT_STEP * place + KNIFE_MIN * knife * chop,
+                least_s=_least_s(dish, method, lane, store),
+                manner=manners.how,
+                cost=CUT_STEP * place + KNIFE_MIN * knife * chop + SPARED * spared,
             )
 
 
+def _least_s(dish: Dish, method: Method, lane: str, store: Store) -> float:
+    """However soon it is done: the boil of raw beans; and from `least_times.csv` what wants its time.
+
+    Tins take up the taste of a sauce, red lentils break up.
+    """
+    if heat.boils_hard(dish, method):
+        return RAW_BEAN_BOIL_S
+    wet = method.kind == "wet" or (method.kind == "sealed" and lane == AFTER)
+    column = "wet_min" if wet else "pan_min" if method.kind == "pan" else ""
+    if not column:
+        return SHORTEST_S
+    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
+    found = {
+        row["by"]: float(row[column] or 0.0) * 60.0
+        for row in store.table("least_times")
+        if mine[row["by"]] == row["value"] and row["of_class"] in ("", dish.kind)
+    }
+    return max(next((found[by] for by in NEAREST if by in found), 0.0), SHORTEST_S)
+
+
 def _led(
-    dish: Dish, method: Method, lanes: Sequence[tuple[str, float]], way: str, *, alone: bool
+    dish: Dish,
+    method: Method,
+    lanes: Sequence[tuple[str, float]],
+    way: str,
+    manners: Manner,
+    *,
+    alone: bool,
 ) -> Iterator[tuple[str, float, str]]:
     """Each lane with what happens before it. Meat for a pot may also go in pale, when its turn comes late."""
     for lane, points in lanes:
+        if manners.how == STILL and method.kind == "pan" and lane == MAIN and not alone:
+            yield lane, points - manners.beside, SEARED
+            if dish.kind == "fish":
+                yield lane, points - ASIDE, ""
+            continue
         lead = _lead(dish, method, lane, way, alone=alone)
         yield lane, points, lead
         if lead == BROWNED and method.kind == "wet" and dish.kind != "warm_through":
-            yield lane, points - PALE, ""
+            yield lane, points - (BOILED if dish.kind in FOR_THE_PAN else PALE), ""
 
 
 def joins_second(dish: Dish, way: str) -> bool:
-    """Whether it may go in when the cooker is opened half way: quick foods that are not browned first."""
-    return dish.part != "aromatic" and way != "browned" and not dish.is_raw_bean
+    """Whether it may go in when the cooker is opened half way: quick foods that are not browned first.
+
+    What foams wants its pressure to fall by itself, which a short second sealing has no time for.
+    """
+    rises = dish.food.pressure in (Behaviour.FOAMS, Behaviour.SWELLS) and dish.kind != "warm_through"
+    return dish.part != "aromatic" and way != "browned" and not dish.is_raw_bean and not rises
 
 
 def _cannot_rest(dish: Dish, piece: Pieced, method: Method, store: Store) -> bool:
@@ -256,7 +299,7 @@ def _texture(dish: Dish, method: Method, request: Request) -> Texture:
     """Green and quick things keep a bite wherever they do not have to brown or melt."""
     if "soft" in request.wishes:
         return Texture.SOFT
-    if dish.kind == "tender_leaf":
+    if dish.kind in ("tender_leaf", "firm_fruit"):  # fruit is eaten raw: with a bite it is best
         return Texture.CRISP_TENDER
     bite = dish.kind in ("quick_veg", "medium_veg")
     if bite and BITE_WISHES & {*request.wishes}:

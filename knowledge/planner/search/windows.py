@@ -12,6 +12,8 @@ from knowledge.physics.model import Case, Outcome, Texture
 from knowledge.planner.draft import AFTER, SEARED, SOAKED, SOFTENED, Way
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.search import heat
+from knowledge.planner.search.delicate import delicate
+from knowledge.planner.search.frying import STILL
 from knowledge.planner.search.stabbing import Window
 from knowledge.planner.writing.handling import SLICED, handling
 
@@ -48,6 +50,7 @@ class Open:
     before_s: float  # of the case's time, what lies before its lane is counted
     top: bool
     dry: bool  # in the dry heat of the oven
+    sealed: bool  # under pressure, from the first or the second sealing
     soaks: bool  # goes into what boils, and then the heat goes off: couscous
     pace: float  # what this kitchen's oven was taught to need, 1 for none
     texture: Texture
@@ -55,6 +58,7 @@ class Open:
     cost: float
     good_s: float  # at least so long past done
     least_s: float  # however soon it is done: a boil that safety asks for
+    manner: str = ""  # of `pan_manners.csv`
 
 
 def closed(way: Open, out: Outcome, store: Store) -> Way | None:
@@ -83,12 +87,13 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
     elif way.lead == SEARED:
         if out.done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
-        lead_s = _sear_share(way.piece.size_mm) * out.done_s
+        lead_s = _sear_share(way) * out.done_s
         lo, hi = BACK_S[0], min(BACK_S[1], BACK_S[0] + BACK_S_MM * way.piece.size_mm)
         best = min(120.0, hi)
     else:
         lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
         hi = max((over_s - way.before_s) * way.pace, lo + (way.good_s if lo == way.least_s else 0.0))
+        hi = min(hi, max(_still_good_s(way, kind, lo, out.done_s, store), lo))
         if way.soaks:
             lo = max(SOAK_SLOWER * out.done_s - rest_s, SHORTEST_SOAK_S)
             hi = lo + 60.0
@@ -112,6 +117,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         core_degC=heat.core_to_show(way.dish, way.case, store) if _is_probed(way, kind) else None,
         rest_s=rest_s,
         fit=way.fit,
+        manner=way.manner,
         rests=rests,
         slices=rests and handling(way.dish, store=store).carve == SLICED,
     )
@@ -132,8 +138,9 @@ def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
     Args:
         others_s: how long the others cook after it came out.
     """
-    if way.lead == SEARED and not way.rests and others_s > HALF_DONE_S:
-        return replace(way, lead_s=way.lead_s / _sear_share(way.piece.size_mm)), 0.0  # done before it waits
+    coasts = way.dish.kind == "fish"  # its own heat cooks it through on the plate, and no further
+    if way.lead == SEARED and not way.rests and not coasts and others_s > HALF_DONE_S:
+        return replace(way, lead_s=way.lead_s / _sear_share(way)), 0.0  # done before it waits
     if not way.rests or others_s <= COLD_S:
         return way, 0.0
     if way.slices:
@@ -141,13 +148,30 @@ def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
     if way.dish.safety == "poultry":
         return way, 0.0
     back = replace(way.window, lo_s=BACK_S[0], hi_s=BACK_S[1], best_s=120.0)
-    share = _sear_share(way.piece.size_mm) if others_s <= HALF_DONE_S else 1.0
+    share = _sear_share(way) if others_s <= HALF_DONE_S else 1.0
     return replace(way, rests=False, window=back, lead_s=share * way.lead_s), back.best_s
 
 
-def _sear_share(size_mm: float) -> float:
-    """Of the time to done: what comes out so early is cooked through by its own crust on the plate."""
-    return min(max(1.0 - size_mm / 100.0, SEAR_LEAST), 0.9)
+def _sear_share(way: Open | Way) -> float:
+    """Of the time to done: what comes out so early is cooked through by its own crust on the plate.
+
+    Tofu and halloumi, which have no middle to spoil, stay until they are brown.
+    """
+    if way.manner == STILL and way.dish.kind != "fish":
+        return 1.0
+    return min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9)
+
+
+def _still_good_s(way: Open, kind: DoneKind, lo_s: float, done_s: float, store: Store) -> float:
+    """Until when a delicate food is good in its lane, by the table of those."""
+    if kind in (DoneKind.WARM, DoneKind.CORE, DoneKind.COLLAGEN) or way.lead or way.lane == AFTER:
+        return math.inf
+    most = delicate(way.dish, store)
+    if way.dry:
+        return most.dry * lo_s
+    if way.sealed:
+        return most.sealed * done_s - way.before_s if way.cut.parts != 1 else math.inf
+    return most.wet * lo_s
 
 
 def _is_probed(way: Open, kind: DoneKind) -> bool:

@@ -115,7 +115,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
     earliest, latest = base + window.lo_s - early, base + window.hi_s - early
     out = out_s(placed, when)
     if way.rests:
-        earliest, latest = when.browned_s, when.browned_s + 0.2 * way.lead_s
+        earliest, latest = when.meat_out_s, when.meat_out_s + 0.2 * way.lead_s
     elif way.lead == SEARED:
         earliest, latest = when.browned_s, end + window.hi_s
     latest = max(latest, out)

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.model import Do, Step
-from knowledge.planner.search.browning import batches, is_mince, mince_s, thaw_s
+from knowledge.planner.search.browning import batches, thaw_s
+from knowledge.planner.search.frying import LATE, STILL
 from knowledge.planner.search.stages import add_at_s
 from knowledge.planner.writing.phrases import Telling, capital, core_text, names, softening
 from knowledge.planner.writing.pot import under_a_lid, under_pressure
@@ -15,6 +16,7 @@ from knowledge.planner.writing.sauces import late
 from knowledge.planner.writing.telling import all_join_at_once, groups_in, stays_in, step
 from knowledge.planner.writing.tray import on_the_tray
 
+TOSSED, FRAGRANT = "keep it moving", "stir until fragrant"
 SPLASH = " with a splash of water, scraping up the brown bits"
 
 
@@ -37,7 +39,10 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
     """Browning or searing, then the aromatics."""
     draft = tell.draft
     when = draft.stages
-    seared = [p for p in draft.placed if p.way.lead == SEARED]
+    meat_s = when.meat_out_s
+    every = [p for p in draft.placed if p.way.lead == SEARED]
+    still = [p for p in every if p.way.manner == STILL]
+    seared = [p for p in every if p not in still]
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
         how = _sides(tell, seared) or (
@@ -46,8 +51,12 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
             else "brown all over"
         )
         turns = _turns(seared, draft)
-        text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(when.browned_s)}."
-        yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=when.browned_s)
+        text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(meat_s)}."
+        yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=meat_s)
+    if still:
+        text = f"{names(still)} into the hot pan, apart: {_moves(still, tell)}{_turns(still, draft)}, about "
+        text = capital(f"{text}{words.duration(when.still_s)}.")
+        yield step(Do.BROWN, meat_s, text, still, hands_s=when.still_s)
     heaps, pieces = [p for p in browned if stays_in(p)], [p for p in browned if not stays_in(p)]
     if pieces:
         it = (
@@ -59,11 +68,11 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         turns = _turns(pieces, draft)
         one = len(pieces) == 1 and pieces[0].way.dish.pieces == 1
         how = _sides(tell, pieces) or ("on all sides" if one else "in one layer")
-        text = f"Brown {names(pieces)} {how}{turns}, {words.duration(when.browned_s)} in all; {out}."
-        yield step(Do.BROWN, 0.0, text, pieces, hands_s=when.browned_s)
+        text = f"Brown {names(pieces)} {how}{turns}, {words.duration(meat_s)} in all; {out}."
+        yield step(Do.BROWN, 0.0, text, pieces, hands_s=meat_s)
     if heaps:
-        text = f"{capital(names(heaps))} into the hot fat: {_broken_up(heaps, when.browned_s)}; leave it in."
-        yield step(Do.BROWN, 0.0, text, heaps, hands_s=when.browned_s)
+        text = f"{capital(names(heaps))} into the hot fat: {_broken_up(heaps, meat_s)}; leave it in."
+        yield step(Do.BROWN, 0.0, text, heaps, hands_s=meat_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
         state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
@@ -73,14 +82,23 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
     if sliced:
         hot = core_text(sliced, tell.units)
         text = f"{capital(names(sliced))} out{hot}; rest under foil, then slice across the grain."
-        yield step(Do.TAKE_OUT, when.browned_s, text, sliced, safety=True)
+        yield step(Do.TAKE_OUT, meat_s, text, sliced, safety=True)
     seared = [p for p in seared if not p.way.rests]
-    if seared and any(p.way.lead != SEARED for p in draft.placed):
+    if seared and (still or any(p.way.lead != SEARED for p in draft.placed)):
         more = (
             " under foil: they go back in at the end" if any(p.way.cut.id == "whole" for p in seared) else ""
         )
         text = f"{capital(names(seared))} out onto a clean plate{more}."
-        yield step(Do.TAKE_OUT, when.browned_s, text, seared)
+        yield step(Do.TAKE_OUT, meat_s, text, seared)
+    if still and len(still) < len(draft.placed):
+        text = f"{capital(names(still))} out onto a clean plate: laid back at the end."
+        yield step(Do.TAKE_OUT, when.browned_s, text, still)
+
+
+def _moves(still: Sequence[Placed], tell: Telling) -> str:
+    """How what lies still is turned, in its own words where all of it has the same."""
+    said = {tell.hand(p).pan for p in still} - {""}
+    return said.pop() if len(said) == 1 else "leave alone until golden, then turn"
 
 
 def _broken_up(heaps: Sequence[Placed], for_s: float) -> str:
@@ -108,19 +126,24 @@ def _sides(tell: Telling, placed: Sequence[Placed]) -> str:
 def _stir(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
     end = draft.stages.main_end_s
-    alone = all(p.way.lead == SEARED for p in draft.placed)
-    for at, members in groups_in(
-        [p for p in draft.placed if p.way.lead != SOFTENED and (p.way.rewarmed or not p.way.rests)], draft
-    ):
+    one_kind = len({p.way.manner == STILL for p in draft.placed}) == 1
+    alone = one_kind and all(p.way.lead == SEARED for p in draft.placed)
+    tossed = [p for p in draft.placed if p.way.lead != SOFTENED and not stays_in(p)]
+    for at, members in groups_in([p for p in tossed if p.way.rewarmed or not p.way.rests], draft):
         back = [p for p in members if p.way.lead == SEARED]
         eggs = [p for p in members if p.way.dish.kind == "egg"]
         by_move: dict[str, list[Placed]] = {}
         for p in members:
             if p not in back and p not in eggs:
                 by_move.setdefault(_move(p, tell), []).append(p)
+        by_move = _at_one(by_move)
         parts = [f"{names(new)} in: {how}" for how, new in by_move.items()]
         if parts:
-            text = f"{capital('; '.join(parts))}. {words.duration(end - at)} to go."
+            aside = any(p.way.manner == STILL for p in members if p not in back) and any(
+                add_at_s(p, draft.stages) < at for p in tossed if not p.way.lead
+            )
+            room = "push the rest aside; " if aside else ""
+            text = f"{capital(room + '; '.join(parts))}. {words.duration(end - at)} to go."
             yield step(Do.ADD, at, text, [p for new in by_move.values() for p in new], hands_s=60)
         if eggs:
             joined = any(add_at_s(p, draft.stages) > at for p in draft.placed if not p.way.rests)
@@ -132,27 +155,40 @@ def _stir(tell: Telling) -> Iterator[Step]:
         if sliced := [p for p in back if p.way.rewarmed]:
             text = f"Slices of {names(sliced)} and their juice back in{SPLASH}; toss a minute, no longer."
             yield step(Do.ADD, at, text, sliced, hands_s=60)
-        back = [p for p in back if not p.way.rewarmed]
+        laid = [p for p in back if p.way.manner == STILL]
+        if laid and not alone:
+            text = f"Lay {names(laid)} back on top, to be hot again; do not stir any more."
+            yield step(Do.ADD, at, text, laid, hands_s=30)
+        back = [p for p in back if not p.way.rewarmed and p not in laid]
         if back and not alone:
             hot = core_text(back, tell.units)
             text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{hot}."
             yield step(Do.ADD, at, text, back, hands_s=60)
 
 
+def _at_one(by_move: dict[str, list[Placed]]) -> dict[str, list[Placed]]:
+    """One order for one pan: what goes in together is moved together, garlic apart."""
+    tossed = [p for how, new in by_move.items() if how != FRAGRANT for p in new]
+    if len(by_move) - (FRAGRANT in by_move) < 2:
+        return by_move
+    one = {TOSSED: tossed}
+    return {**one, FRAGRANT: by_move[FRAGRANT]} if FRAGRANT in by_move else one
+
+
 def _move(placed: Placed, tell: Telling) -> str:
     """How it is moved in the open pan; meat in strips and dice is stirred, whatever a whole piece wants."""
-    if is_mince(placed.way.dish, placed.way.piece.shape):
-        return _broken_up([placed], mince_s(placed.way.dish))
+    if placed.way.manner == LATE:
+        return FRAGRANT
     dish, whole = placed.way.dish, placed.way.cut.shape in ("whole", "slab", "grain")
     is_meat = bool(dish.food.animal) and dish.food.animal != "fish"
-    return (tell.hand(placed).pan if whole or not is_meat else "") or "keep it moving"
+    return (tell.hand(placed).pan if whole or not is_meat else "") or TOSSED
 
 
 def done_s(placed: Placed, draft: Draft) -> float:
     """When a food is done by the plan's own numbers, counted like the steps."""
     when = draft.stages
     if placed.way.lead == SEARED:
-        return when.browned_s if placed.way.rests else when.main_end_s
+        return when.meat_out_s if placed.way.rests else when.main_end_s
     if placed.way.lane_is(AFTER):
         return when.after_end_s - placed.add_s + placed.way.window.lo_s
     if draft.method.kind == "sealed":

@@ -37,7 +37,7 @@ def finish(tell: Telling) -> Iterator[Step]:
     when = draft.stages
     end = when.after_end_s
     rewarmed = [p for p in draft.placed if p.way.rewarmed]
-    checks = [*_check([p for p in rewarmed if is_checked(p)], when.browned_s, tell)]
+    checks = [*_check([p for p in rewarmed if is_checked(p)], when.meat_out_s, tell)]
     early = [p for p in draft.placed if out_s(p, when) < end - 1]
     for at in sorted({out_s(p, when) for p in early}):
         members = [p for p in early if out_s(p, when) == at]

@@ -9,7 +9,7 @@ from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Placed
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.heat import boils_hard, wants_gentle
-from knowledge.planner.search.stages import add_at_s, fan_setting
+from knowledge.planner.search.stages import QUICK_RELEASE_S, add_at_s, fan_setting
 from knowledge.planner.writing.handling import OFF_HEAT
 from knowledge.planner.writing.phrases import Telling, capital, names, pour_in
 from knowledge.planner.writing.telling import all_join_at_once, each_once, groups_in, stays_in, step
@@ -122,7 +122,9 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
         yield step(Do.ADD, when.main_start_s - 60.0, text, into, hands_s=60)
     yield from _sealed("Lock the lid", when.main_start_s, when.at_pressure_s, when.first_end_s)
     if second := [p for p in draft.placed if p.way.lane_is(SECOND)]:
-        yield step(Do.RELEASE, when.first_end_s, QUICK_RELEASE, hands_s=30, safety=True)
+        slow = when.reopened_s - when.first_end_s > QUICK_RELEASE_S
+        how = SLOW_RELEASE if slow else QUICK_RELEASE
+        yield step(Do.RELEASE, when.first_end_s, how, hands_s=30, safety=True)
         text = f"Lid off once the pressure is gone: {names(second)} in."
         yield step(Do.ADD, when.reopened_s, text, second, hands_s=60)
         yield from _sealed("Lock the lid again", when.resealed_s, when.at_pressure_again_s, when.main_end_s)

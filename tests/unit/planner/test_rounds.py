@@ -11,7 +11,7 @@ from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
 
 SHEET = Kitchen(vessels=(VesselAt(id="sheet pan"),))
-DRUMSTICKS = (Have(food_id="chicken-drumstick", qty=26.0), Have(food_id="potato", grams=2500.0))
+DRUMSTICKS = (Have(food_id="chicken-drumstick", qty=40.0), Have(food_id="potato", grams=3200.0))
 
 
 def planned(store: Store, have: tuple[Have, ...], eaters: float, kitchen: Kitchen = SHEET) -> Plan:
@@ -21,14 +21,25 @@ def planned(store: Store, have: tuple[Have, ...], eaters: float, kitchen: Kitche
 
 
 def test_a_crowd_eats_in_two_rounds(store: Store) -> None:
-    made = planned(store, DRUMSTICKS, 9.0)
+    made = planned(store, DRUMSTICKS, 12.0)
     [again] = [s for s in made.steps if s.text.startswith("Second round")]
     assert again.do is Do.HEAT
     assert "on the table" in again.text
     assert "63 °C" in again.text
     assert any(said.startswith("two rounds") for said in made.assumed)
-    assert made.serves == 9
+    assert made.serves == 12
     assert not any("put bread" in said for said in made.advice)
+
+
+def test_potatoes_give_way_before_there_are_two_rounds(store: Store) -> None:
+    """A little too much is no second sitting: all the meat goes in, and fewer potatoes."""
+    drumsticks, potatoes = Have(food_id="chicken-drumstick", qty=16.0), Have(food_id="potato", grams=2200.0)
+    made = planned(store, (drumsticks, potatoes), 6.0)
+    taken = {i.food_id: i.grams for i in made.items}
+    [asked] = [d for d in gather(made.request, store=store).dishes if d.food.id == "chicken-drumstick"]
+    assert taken["chicken-drumstick"] == asked.grams
+    assert taken["potato"] < 2200.0
+    assert not any(s.text.startswith("Second round") for s in made.steps)
 
 
 def test_what_fits_is_one_round(store: Store) -> None:
