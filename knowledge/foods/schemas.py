@@ -332,6 +332,7 @@ PLANNING = {
         amount=maybe(number(0.05, 2000)),
         unit=maybe(Id("unit", "units_kitchen.unit", words=frozenset({"pod"}))),
         per=maybe(one_of("dish", "eater", "kg")), most=maybe(number(0.05, 5000)),
+        curry=maybe(number(0.05, 5, "tsp")),
         when=maybe(Word(frozenset(When))),
         how=maybe(one_of("bloom", "bruise", "creamy", "crush", "drizzle", "dust", "fry", "glaze", "let down",
                          "nut butter", "off the heat", "slake", "squeeze")),
@@ -341,7 +342,8 @@ PLANNING = {
     "flavours": table(
         "id", "name",
         id=TEXT, name=TEXT, aromatics=listed(FOOD), spices=listed(FOOD), acids=listed(FOOD),
-        finish=listed(FOOD), suits=listed(Word(GROUP.words | ANIMAL.words)), source=SOURCE,
+        finish=listed(FOOD), suits=listed(Word(GROUP.words | ANIMAL.words)),
+        styles=maybe(listed(Id("style", "styles.style"))), source=SOURCE,
     ),
 }  # fmt: skip
 

@@ -160,7 +160,7 @@ MASS = frozenset(  # names that have no plural in a kitchen
     edamame choi veg rocket shin chuck neck gammon topside silverside knuckle
     rind mash coley pollack bream ling turbot sole skate eel octopus calamari tagliatelle fusilli penne
     anise cassava sirloin prosciutto speck pancetta nduja shirataki methi porcini jicama
-    ditalini arborio basmati jasmine haloumi rajma dal daal dhal urad moong masoor egusi gari fufu""".split()  # noqa: SIM905
+    wheat ditalini arborio basmati jasmine haloumi rajma dal daal dhal urad moong masoor egusi gari fufu""".split()  # noqa: SIM905
 )
 
 

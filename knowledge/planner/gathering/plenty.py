@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 ENOUGH = 0.95  # of the eaters; the last bite is not counted
 MORE = 1.25  # a step
 MOST = 2.2  # servings of one food for each
-MOUNTAIN_G, ONE_HILL_G = 280.0, 120.0  # of all vegetables and of one, for each eater, when nobody said
+MOUNTAIN_G, ONE_HILL_G = 280.0, 100.0  # of all vegetables and of one, for each eater, when nobody said
 GROWS = frozenset({"vegetable", "starch", "protein"})
 
 
@@ -36,7 +36,7 @@ def filled(dishes: Sequence[Dish], several: Sequence[bool | None], eaters: float
             before = list(found)
             for n, dish in enumerate(before):
                 if _is_open(dish) and several[n] is many:
-                    found[n] = _more(dish, found, eaters)
+                    found[n] = _more(dish, found, eaters, one=not many)
             if found == before:
                 break
     return found
@@ -46,8 +46,8 @@ def _is_open(dish: Dish) -> bool:
     return dish.assumed and dish.part in GROWS and not amounts.is_flavour(dish.food)
 
 
-def _more(dish: Dish, beside: Sequence[Dish], eaters: float) -> Dish:
-    """A step more of it; the same when that is too much for so many."""
+def _more(dish: Dish, beside: Sequence[Dish], eaters: float, *, one: bool) -> Dish:
+    """A step more of it; the same when that is too much for so many, or when `one` was said."""
     tin = amounts.portion(dish.food, "can", None) if dish.state == "canned" else None
     if tin:
         grams = math.ceil(MORE * dish.grams / tin - 1e-6) * tin
@@ -58,6 +58,9 @@ def _more(dish: Dish, beside: Sequence[Dish], eaters: float) -> Dish:
         grams = words.handy(MORE * dish.grams)
     larger = replace(dish, grams=grams)
     serving = amounts.serving_g(dish.food, cooked=dish.kind == "warm_through")
+    if one and dish.piece_g and 40 < dish.piece_g <= amounts.ONE_G and dish.part == "vegetable":
+        grams = min(grams, math.ceil(eaters / amounts.ONE_FOR) * dish.piece_g)
+        larger = replace(dish, grams=max(grams, dish.grams))
     if grams > MOST * serving * eaters or (dish.part == "vegetable" and _is_mountain(larger, beside, eaters)):
         return dish
     return larger
@@ -67,4 +70,4 @@ def _is_mountain(larger: Dish, beside: Sequence[Dish], eaters: float) -> bool:
     others = [d for d in beside if d.part == "vegetable" and d.food.id != larger.food.id]
     heap = sum(d.grams * d.food.edible_frac for d in (*others, larger))
     one = larger.grams * larger.food.edible_frac
-    return heap > MOUNTAIN_G * eaters or one > max(ONE_HILL_G * eaters, 350.0)
+    return heap > MOUNTAIN_G * eaters or one > max(ONE_HILL_G * eaters, 300.0)

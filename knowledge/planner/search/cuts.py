@@ -7,6 +7,7 @@ from functools import lru_cache
 from knowledge.foods.model import Cut
 from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
+from knowledge.planner.gathering import amounts
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.methods import Method, form_of, whole_mm
 from knowledge.planner.model import Request
@@ -17,6 +18,7 @@ BIRDS = frozenset({"poultry", "dark_poultry"})
 SLOW = frozenset({"root", "starchy", "hard_veg"})
 UNCUT = frozenset({"tender_leaf", "tough_leaf", "egg", "ground_meat", "warm_through"})
 WHOLE_IN_A_STYLE = frozenset({"sausage", "fish", "shellfish", "cured"})
+COINS = "thick coin"
 BONELESS = 0.95  # eaten, of what is bought
 TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
 QUICK_TRAY_MM = 12.0  # when time counts
@@ -47,6 +49,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         usual = usual[:1]  # balls and patties are said
     elif dish.kind == "warm_through" and dish.state in ("canned", "leftover", "cooked"):
         usual = usual[:2]
+    elif method.kind != "dry" and amounts.is_flavour(dish.food) and COINS in usual:
+        usual = [COINS]  # chorizo, smoked sausage: in the fat and through the dish
     elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or is_bird):
         as_bought = ("whole", "thick slice") if dish.kind == "fish" else ("whole",)
         in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
@@ -56,6 +60,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         named = _of_style(dish, style, store)
         if named:
             return named
+    if style is not None and style.is_thin and dish.part == "aromatic" and "slice" in usual:
+        usual = ["slice"]  # onions like the rest of it
     cuts = [store.cut(cut_id) for cut_id in usual]
     if animal or dish.cut_said or len(cuts) < 2 or cuts[0].shape == "leaf":
         return cuts

@@ -29,11 +29,15 @@ def left_over(draft: Draft) -> list[Dish]:
 
 
 def takes_two(draft: Draft) -> bool:
-    """Whether the rest goes onto the sheet once more: the first round is not enough and both are."""
+    """Whether the rest goes onto the sheet once more: the first round is not enough and both are.
+
+    Nobody waits for a second round of potatoes alone.
+    """
     if not draft.vessel.single_layer or served(draft) >= ENOUGH * draft.dinner.eaters:
         return False
     rest = left_over(draft)
-    return bool(rest) and served_by(rest, filling=False) >= 1.0
+    meat = any(d.part == "protein" for d in rest) or all(p.way.dish.part != "protein" for p in draft.placed)
+    return bool(rest) and meat and served_by(rest, filling=False) >= 1.0
 
 
 def fed(draft: Draft) -> float:

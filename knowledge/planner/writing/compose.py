@@ -26,6 +26,7 @@ from knowledge.planner.writing import cautions, explain, steps
 from knowledge.planner.writing.hints import flavour_hint
 from knowledge.planner.writing.phrases import item_cut, pan_heat, sheet_name
 
+DRY_BEANS = "Dry beans"  # how an alert about them begins
 RICH_G = 12.0  # of protein in 100 g: cheese and anchovies, not milk
 LIGHT, PORTIONS = 0.8, 1.4  # of the eaters: from here on it is said
 HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
@@ -52,7 +53,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         steps=done,
         cautions=(
             *_spoiled(request, store),
-            *request.alerts,
+            *_alerts(draft, request),
             *cautions.cautions(draft, request, store=store),
         ),
         left_out=tuple(left_out),
@@ -83,6 +84,12 @@ def _spoiled(request: Request, store: Store) -> Iterable[Caution]:
             "not the poisons it made.",
             source="USDA FSIS, the two-hour rule",
         )
+
+
+def _alerts(draft: Draft, request: Request) -> Iterable[Caution]:
+    """What the message gave reason to warn of, but for what this plan does about it: beans under pressure."""
+    sealed = draft.method.kind == "sealed" and any(p.way.dish.is_raw_bean for p in draft.placed)
+    yield from (a for a in request.alerts if not (sealed and a.text.startswith(DRY_BEANS)))
 
 
 def _settings(draft: Draft) -> Settings:

@@ -23,6 +23,7 @@ from knowledge.planner.writing.phrases import (
 )  # fmt: skip
 from knowledge.planner.writing.seasoned import salty
 from knowledge.planner.writing.telling import step
+from knowledge.planner.writing.young import is_hot
 
 SHORT_REST_S = 300.0  # a longer rest begins while the others still cook
 AFTER_ADD_S = 60.0
@@ -100,10 +101,17 @@ def _rounded_off(tell: Telling) -> Iterator[str]:
     draft, said = tell.draft, tell.seasoned
     if draft.method.kind in ("wet", "sealed") and any(is_fatty(p) for p in draft.placed):
         yield "Spoon the fat off the top."
-    if said.out:
-        yield f"Fish out the {words.listed(said.out)}."
+    whole = [words.label(p.way.dish) for p in draft.placed if _is_fished_out(p, tell)]
+    if out := [*said.out, *whole]:
+        yield f"Fish out the {words.listed(out)}."
     if carved := [p for p in draft.placed if p.way.piece.shape in ("joint", "bird") and _is_one(p)]:
         yield f"Carve the {names(carved)}."
+
+
+def _is_fished_out(placed: Placed, tell: Telling) -> bool:
+    """Whether it is a hot chili that only gave its scent to the pot."""
+    dish = placed.way.dish
+    return placed.way.cut.id == "whole" and dish.part == "aromatic" and is_hot(dish.food, tell.store)
 
 
 def _is_one(placed: Placed) -> bool:
@@ -149,4 +157,4 @@ def _tasted(tell: Telling) -> str:
     lively = any(s.food.part in LIVELY or s.food.group == "wine" for s in seasonings)
     named = [s for s in seasonings if s.food.part not in PLAIN]
     needs = len(named) >= ENOUGH and not lively  # with fewer, the hint of a flavour says more
-    return f"{said} If it tastes flat, something sharp." if needs else said
+    return f"{said} If it tastes flat, a squeeze of lemon or a drop of vinegar." if needs else said

@@ -32,11 +32,21 @@ def flavour_hint(draft: Draft, request: Request, *, store: Store) -> str:
     if len(named) >= ENOUGH:
         return ""
     suiting = _families(there, request.diets, (*request.excluded, *request.allergies), store)
+    suiting = _of_the_style(suiting, draft, store)
     for family in suiting[: 1 if named else TRIED]:
         found = list(_told(family, draft, request, frozenset(there), store))
         if len(found) >= LEAST:
             return f"If you have them: {', '.join(found)}."
     return ""
+
+
+def _of_the_style(found: tuple[Family, ...], draft: Draft, store: Store) -> tuple[Family, ...]:
+    """Of the families those that go with the dish that was named, when any is made for it."""
+    style = draft.dinner.style
+    rows = {row["id"]: row["styles"].split(";") for row in store.table("flavours")}
+    if style is None or not any(style.id in styles for styles in rows.values()):
+        return found
+    return tuple(family for family in found if style.id in rows[family.id])
 
 
 @lru_cache(maxsize=256)

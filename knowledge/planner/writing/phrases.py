@@ -15,14 +15,18 @@ from knowledge.planner.search.stages import bath_of
 from knowledge.planner.writing.handling import AS_BOUGHT, Handling, handling
 from knowledge.planner.writing.pinches import salt
 from knowledge.planner.writing.seasoned import SALTY_G, Seasoned
+from knowledge.planner.writing.young import is_hot
 from knowledge.units import size, temperature, volume
 
 PROBED_FROM_MM = 20.0  # a thermometer finds no hold in what is thinner
 SHOWN_BY_LOOKS = frozenset({"shellfish", "egg"})  # animals
 MELTING_FAT = frozenset({"poultry", "pork", "game"})
+FAT_MINCE_G = 15.0  # in 100 g
 FATTY_G = 20.0  # in 100 g
 CUBE_ML = 500.0  # what a usual cube of 10 g is made for
 WATER_OR_STOCK = "water or stock"
+MEATS = frozenset({"poultry", "beef", "pork", "lamb", "game", "veal", "goat"})
+TEAR = "tear"
 AS_IT_COMES = frozenset({"whole", "whole leaf", "crumbled"})
 
 
@@ -76,6 +80,8 @@ def item_cut(placed: Placed, draft: Draft) -> str:
         return "beaten"
     if is_saucy(placed.way.dish):
         return "with the juice"
+    if torn := apart(placed):
+        return "torn" if torn == TEAR else "sliced"
     return "in pieces" if placed.way.dish.comes_in_pieces else cut_name(placed, draft.kitchen.units)
 
 
@@ -108,15 +114,29 @@ def ready(placed: Placed, tell: Telling) -> str:
             f"{AS_BOUGHT}|{said if 'frozen' in said else said.replace(dish.name, f'frozen {dish.name}', 1)}"
         )
     bath = ", white and green apart" if has_greens(placed) else _bath(placed, tell)
+    if way.cut.id == "whole" and dish.part == "aromatic" and is_hot(dish.food, tell.store):
+        return f"wash and leave whole|{said}"
+    if torn := apart(placed):
+        return f"{torn}|{said}{' into bite-size pieces' if torn == TEAR else ''}"
     if way.cut.id in AS_IT_COMES and not (peel and way.cut.id == "crumbled"):
         return f"{verb}|{said}{bath}"
-    bought = dish.cut_said or dish.state in ("canned", "frozen", "cooked", "leftover")
+    bought = dish.cut_said or dish.state in ("canned", "frozen")
     loose = way.piece.shape == "grain" and dish.part != "aromatic"
     if bought or loose or dish.kind == "egg":
         return f"{verb}|{said}{bath}"
     how, into = CUT_VERBS.get(way.cut.name, ("cut", f" into {cut_name(placed, tell.units)}"))
     first = f"{peel.replace(' and ', ', ')} and " if peel else ""
     return f"{first}{how}|{said}{into}{bath}"
+
+
+def apart(placed: Placed) -> str:
+    """How cold cooked meat is taken apart, that nobody eats in one piece: a verb, or ""."""
+    way, dish = placed.way, placed.way.dish
+    whole = dish.state in ("cooked", "leftover") and not dish.cut_said and way.cut.id == "whole"
+    flesh = dish.part == "protein" and dish.food.animal in MEATS and dish.food.group != "sausage"
+    if not (whole and flesh) or way.piece.shape == "grain":
+        return ""
+    return TEAR if dish.food.animal == "poultry" else "slice"
 
 
 CUT_VERBS = {  # by the name of the cut: the verb, and what follows the food
@@ -213,9 +233,11 @@ def has_greens(placed: Placed) -> bool:
 
 
 def is_fatty(placed: Placed) -> bool:
-    """Whether it gives off more fat than anyone wants to eat: duck, belly, bacon."""
+    """Whether it gives off more fat than anyone wants to eat: duck, belly, bacon, fat mince."""
     dish = placed.way.dish
-    fat_g = dish.food.composition.fat_g if dish.food.composition else 0.0
+    fat_g = (dish.food.composition.fat_g if dish.food.composition else 0.0) or 0.0
+    if dish.kind == "ground_meat" and dish.food.animal:
+        return fat_g >= FAT_MINCE_G
     return dish.part == "protein" and dish.food.animal in MELTING_FAT and fat_g >= FATTY_G
 
 

@@ -25,6 +25,7 @@ COUNTED = frozenset(
 )
 OPENED = {"bruise": "bruised", "crush": "crushed"}  # so that they give their scent
 HALVED = frozenset({"lemon", "lime", "orange"})  # what is used by the half
+SPICED = frozenset({"curry", "dal"})  # styles
 SAID_ML = 40.0  # less than that of a liquid is measured in spoons
 
 
@@ -36,6 +37,7 @@ class Pinch:
     unit: str  # "tsp", "tbsp", "ml", "g", "pinch", "sprig" ...; "" counts the thing itself
     per: str  # "eater", "kg" of food, or "dish"
     most: float
+    curry: float | None  # of a spice, for each eater of a curry or a dal [tsp]
     when: When | None  # the moment, where it is not that of the food's own row
     how: str  # "squeeze", "slake", "glaze" ...; "" for nothing special
     taken_out: bool  # fished out before serving
@@ -87,6 +89,11 @@ def _as_usual(s: Seasoning, p: Pinch, draft: Draft, units: str) -> str:
         return s.name
     times = {"eater": draft.dinner.eaters, "kg": food_kg(draft)}.get(p.per, 1.0)
     amount = min(p.amount * times, p.most)
+    style = draft.dinner.style
+    if p.curry is not None and style is not None and style.id in SPICED:
+        return of_it(
+            spoons(p.curry * draft.dinner.eaters * KITCHEN["tsp"][1], units), words.in_spoons(s.name)
+        )
     if p.unit in ("tsp", "tbsp", "ml"):
         ml = amount * KITCHEN[p.unit][1]
         said = spoons(ml, units)
@@ -126,7 +133,7 @@ def food_kg(draft: Draft) -> float:
     return sum(p.way.dish.grams * p.way.dish.food.edible_frac for p in draft.placed) / 1000.0
 
 
-NOTHING = Pinch(amount=None, unit="", per="", most=math.inf, when=None, how="", taken_out=False)
+NOTHING = Pinch(amount=None, unit="", per="", most=math.inf, curry=None, when=None, how="", taken_out=False)
 
 
 @lru_cache(maxsize=4)
@@ -140,6 +147,7 @@ def _pinch(row: Mapping[str, str]) -> Pinch:
         unit=row["unit"],
         per=row["per"],
         most=float(row["most"]) if row["most"] else math.inf,
+        curry=float(row["curry"]) if row["curry"] else None,
         when=When(row["when"]) if row["when"] else None,
         how=row["how"],
         taken_out=row["out"] == "yes",

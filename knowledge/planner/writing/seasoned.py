@@ -86,6 +86,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
             return "late"
         case "glaze" if dry:
             return "late"
+        case "fry" | "glaze" if kind == "pan":
+            return "late"  # sugar and pastes are black after minutes on high heat
         case "off the heat":
             return "table" if dry else "stir"
         case "dust" if wet and not softens:
@@ -100,6 +102,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
         case When.START | When.AROMATICS:
             if wet and fried and not softens and part != "herb":
                 return "fried"
+            if kind == "pan" and part == "spice" and p.how != "bloom" and _is_seared(draft):
+                return "rub"  # on the meat, which leaves the pan with it
             return _early(p, part, softens=softens, wet=wet)
         case When.LIQUID:
             if wet or (dry and part == "liquid"):
@@ -120,6 +124,13 @@ def _early(p: Pinch, part: str, *, softens: bool, wet: bool) -> str:
     if softens and (wet or part != "herb"):
         return "warmed"
     return "pour" if wet else "rub"
+
+
+def _is_seared(draft: Draft) -> bool:
+    """Whether raw meat in pieces is fried before the rest."""
+    return any(
+        q.way.lead == SEARED and q.way.dish.part == "protein" and q.way.core_degC for q in draft.placed
+    )
 
 
 def _has_bird(draft: Draft) -> bool:
