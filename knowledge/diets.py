@@ -76,6 +76,18 @@ def bars(food: Food, diet: str) -> bool:
     return any(_breaks(food, by, value) for by, value in rules)
 
 
+def allergens_barred(diets: Iterable[str]) -> tuple[str, ...]:
+    """The allergens that these diets bar: "no dairy" bars milk."""
+    found: list[str] = []
+    for diet in diets:
+        for by, value in _table().get(_token(diet), ()):
+            if by == "allergen":
+                found.append(value)
+            elif by == "same":
+                found += allergens_barred((value,))
+    return tuple(dict.fromkeys(found))
+
+
 def barred_by(food: Food, diets: Iterable[str]) -> tuple[str, ...]:
     """Those of `diets` that do not allow `food`, in their order."""
     return tuple(diet for diet in diets if bars(food, diet))

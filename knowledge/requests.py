@@ -16,8 +16,9 @@ from itertools import pairwise
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Caution, Have, Kitchen, LeftOut, Request
+from knowledge.text.allergens import allergens_told
 from knowledge.text.model import Item, Reading, ReadyBy
-from knowledge.text.normalise import key, singular
+from knowledge.text.normalise import flatten, key, singular
 from knowledge.text.read import WARM_H
 from knowledge.text.vocabulary import vocabulary
 from knowledge.tonight import kitchen_of
@@ -74,7 +75,9 @@ def request_of(
         vessel=reading.vessel,
         not_vessels=reading.not_vessel,
         excluded=_unique((*excluded, *barred)),
-        allergies=allergens_of(reading.allergies, store),
+        allergies=_unique(
+            (*allergens_of(reading.allergies, store), *allergens_told(flatten(reading.text).text))
+        ),
         diets=_unique((*diets, *reading.diet)),
         wishes=_unique(reading.wishes),
         unknown=_unique(

@@ -16,10 +16,11 @@ __all__ = ["plan", "replan", "swap"]
 
 
 def plan(request: Request, *, store: Store) -> Plan | NoPlan:
-    """See `choose.plan`."""
+    """See `choose.plan`; what an allergy bars is never shown (`checking.withheld`)."""
     from knowledge.planner import choose
+    from knowledge.planner.checking.withheld import withheld
 
-    return choose.plan(request, store=store)
+    return withheld(choose.plan(request, store=store), store=store)
 
 
 def swap(
@@ -32,7 +33,8 @@ def swap(
 
 
 def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> Plan | NoPlan:
-    """See `replans.replan`."""
+    """See `replans.replan`; the gate is the same as for `plan`."""
     from knowledge.planner.changing import replans
+    from knowledge.planner.checking.withheld import withheld
 
-    return replans.replan(plan, request=request, elapsed_s=elapsed_s, store=store)
+    return withheld(replans.replan(plan, request=request, elapsed_s=elapsed_s, store=store), store=store)
