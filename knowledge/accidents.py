@@ -14,7 +14,7 @@ _KIN = (
     "mum|mom|mother|dad|father|parent|gran|grandma|grandmother|granny|grandad|grandpa|grandfather|nan|nana"
     "|wife|husband|partner|girlfriend|boyfriend|flatmate|roommate|friend|guest|neighbour|neighbor|uncle"
     "|aunt|auntie|aunty|cousin|nephew|niece|son|daughter|kid|child|boy|girl|baby|toddler|infant|brother"
-    "|sister|children|kids|colleague"
+    "|sister|children|kids|colleague|teenager|teen|(?:year|yr|month|week) old|lad|mate|lodger|patient"
 )
 _WHO = rf"(?:i|im|ive|he|hes|she|shes|we|weve|they|theyre|someone|somebody|everyone|everybody|{_KIN})"
 

@@ -46,7 +46,7 @@ _AFTER = re.compile(
     r"|triggers?) (?:me|him|her|them|us|my \w+)"
     r"|upsets?|disagrees?|gives? \w+ (?:hives|a rash|cramps))\b"
 )
-_BARE_NO = re.compile(r"\b(?:no|without|not any|and|or)(?: any)?$")
+_BARE_NO = re.compile(r"\b(?:no|without|not any)(?: any)?(?:(?: \w+){1,3} (?:and|or|nor|no))?$")
 ANY_CUE = re.compile(
     r" (?:free|allerg\w*|intoleran\w*|avoid\w*|react\w*|hives|rash|ill|sick|bans?|banned|allowed|coeliacs?"
     r"|celiacs?|anaphyla\w*|can ?t (?:have|eat|do)|cannot (?:have|eat|do)|doesn ?t (?:eat|do|have)"

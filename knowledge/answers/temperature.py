@@ -80,6 +80,10 @@ def _asked(question: Question, read: bool) -> bool:
                      "the inside", "be inside", "be in the middle", "inside be", "should the middle",
                      "centre be", "center be"):  # fmt: skip
         return not any(food.smoke_degC for food in question.foods) and not _oven_only(question)
+    if re.search(
+        r" what (?:should|must|does|do|will|would) (?:\w+ ){1,5}(?:read|show|reach) ", question.plain
+    ):
+        return any(food.safety for food in question.foods)
     if question.says(
         "is done",
         "are done",

@@ -40,6 +40,10 @@ from knowledge.foods.store import Store
         ("the kids are sick since lunch, it was chicken", "doctor"),
         ("grandma has bloody stools since the burger", "doctor"),
         ("do we have food poisoning", "doctor"),
+        ("our one year old is at 39.8 since the yogurt", "doctor"),
+        ("belly ache and bloody stools, ate rare mince", "doctor"),
+        ("it went down the wrong pipe and her lips are blue", "between the shoulder blades"),
+        ("there was drain cleaner in the pot and we ate from it", "poison control"),
     ],
 )
 def test_an_accident_gets_first_aid(text: str, first: str) -> None:
@@ -79,6 +83,9 @@ def test_an_accident_gets_first_aid(text: str, first: str) -> None:
         "i have 40 g butter and 2 kids",
         "hake, cod, double cream",
         "my dough is 38 degrees",
+        "the garlic is going blue",
+        "a 3 year old cheddar, 40.5 g",
+        "stomach ache, want something gentle: rice and chicken",
         "chest freezer: chicken in it",
     ],
 )

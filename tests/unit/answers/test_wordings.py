@@ -70,6 +70,14 @@ def test_food_that_may_be_raw_gets_both(store: Store) -> None:
         ("says 20 cm tin but my tin is 24 cm, how much more cake mix", "1.44", ""),
         ("the recipe wants a 20 cm square tin, mine is round", "22.6 cm", ""),
         ("swap: blue steak temperature", "48 °C", ""),
+        ("what must a goose breast read", "74 °C", ""),
+        # NHS: no wild mushroom by a description
+        ("are these toadstools edible, brown cap and a ring", "poison control", ""),
+        # an "and" alone rules nothing out
+        ("potato and fish on one tray, what size potato", "Cut potato", "leave out"),
+        # common practice
+        ("my spaghetti sticks, why", "rolling boil", ""),
+        ("which pan for a tortilla espanola", "saute pan", ""),
     ],
 )
 def test_a_wording_gets_the_answer_it_asks_for(store: Store, text: str, must: str, never: str) -> None:
