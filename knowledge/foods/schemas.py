@@ -176,6 +176,10 @@ SAFETY_AND_DIETS = {
     "young": table(
         "by+value", **by(food=FOOD, group=GROUP), risk=one_of("choking", "hot"), source=SOURCE
     ),
+    "tastes": table(
+        "id", "by+value+taste",
+        id=TEXT, **by(food=FOOD, group=GROUP), taste=TEXT, level=number(0, 3, "of 3"), source=SOURCE,
+    ),
     "eaten_raw": table("by+value", **by(food=FOOD, group=GROUP), source=SOURCE),
     "accidents": table("id", id=TEXT, pattern=Pattern(), says=TEXT, source=SOURCE),
     "unsafe_wishes": table(

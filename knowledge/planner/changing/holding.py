@@ -25,6 +25,9 @@ from knowledge.planner.search.laying import lay
 from knowledge.planner.search.stages import first_in_s
 
 LONGEST_SHIFT_S = 25 * 60.0
+EARLY, EARLY_S = 1.15, 150.0  # what tires is in for so much longer than it needs
+TIRES = 2.5  # what is good for less than so many times what it needs is not left to wait
+NEAR, NEAR_S = 1.3, 240.0  # a moment that others share, when it needs hardly less
 
 
 def fitted(
@@ -91,11 +94,20 @@ def first_that_holds(
     laid = lay([*(p.way.dish for p in rest), ways[0].dish], method, [*fixed, list(ways)]) if ways else None
     if laid is None or laid[1]:
         return None
-    draft = redrawn(plan, request, dinner, laid[0], store)
+    placed = tuple(_no_longer(p, laid[0]) if p.way.dish is ways[0].dish else p for p in laid[0])
+    draft = redrawn(plan, request, dinner, placed, store)
     if draft.stages.serve_s - plan.cooking_s > LONGEST_SHIFT_S:
         return None
-    here = next(p for p in laid[0] if p.way.dish is ways[0].dish)
+    here = next(p for p in placed if p.way.dish is ways[0].dish)
     return draft, here, Verdict.ADJUST
+
+
+def _no_longer(new: Placed, placed: Sequence[Placed]) -> Placed:
+    """The new dish, alone after the pressure, there no longer than it needs: the whole table waits for it."""
+    window = new.way.window
+    if not new.way.lane_is(AFTER) or any(p.way.lane_is(AFTER) for p in placed if p is not new):
+        return new
+    return replace(new, add_s=min(new.add_s, max(EARLY * window.lo_s, window.lo_s + EARLY_S)))
 
 
 def _broiled(
@@ -133,9 +145,13 @@ def _moments(way: Way, used: Sequence[float], longest_s: float, *, sealed: bool)
         if window.lo_s <= longest_s <= window.hi_s:
             yield longest_s
         return
-    for at in sorted(used, key=lambda t: abs(t - window.best_s)):
-        if window.lo_s <= at <= window.hi_s:
-            yield at
+    alike = [t for t in sorted(used, key=lambda t: abs(t - window.best_s)) if window.lo_s <= t <= window.hi_s]
+    soon = max(NEAR * window.lo_s, window.lo_s + NEAR_S)
+    yield from (t for t in alike if t <= soon)
+    tires = window.hi_s < TIRES * window.lo_s
+    if window.lo_s <= longest_s and tires:
+        yield min(window.best_s, longest_s, max(EARLY * window.lo_s, window.lo_s + EARLY_S))
+    yield from (t for t in alike if t > soon)
     if window.lo_s <= longest_s:
         yield min(window.best_s, longest_s)
 

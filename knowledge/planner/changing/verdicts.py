@@ -1,4 +1,4 @@
-"""The answer to a swap in words: together, with which change, or no and what would work instead."""
+"""The answer to a swap that does not work: why, and what would work instead; what the new food brings."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from knowledge.planner import words
 from knowledge.planner.changing.recall import (
     method_of,
 )
-from knowledge.planner.changing.replans import is_sealed
+from knowledge.planner.changing.told import many
 from knowledge.planner.choose import plan as plan_again
-from knowledge.planner.draft import AFTER, Placed, Way
+from knowledge.planner.draft import Placed, Way
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.methods import fit_of, methods
 from knowledge.planner.model import (
@@ -25,70 +25,25 @@ from knowledge.planner.model import (
     Verdict,
 )
 from knowledge.planner.writing.cautions import allergens_of, hazards, minimums
-from knowledge.units import weight
-
-
-def told(
-    plan: Plan,
-    made: Plan,
-    item: PlanItem | None,
-    here: Placed,
-    verdict: Verdict,
-    cautions: tuple[Caution, ...],
-) -> SwapAnswer:
-    units = plan.request.kitchen.units
-    shown = next(i for i in made.items if i.food_id == here.way.dish.food.id)
-    shift = made.cooking_s - plan.cooking_s
-    shift = 0.0 if abs(shift) < 90 else shift
-    name = shown.label[:1].upper() + shown.label[1:]
-    if verdict is Verdict.TOGETHER and not shift:
-        before = item.label if item is not None else "that"
-        text = f"{name} instead of {before}: yes, same cut, same moment; all done together."
-        return SwapAnswer(
-            verdict=verdict, finish_shift_s=0.0, change=(), text=text, cautions=cautions, plan=made
-        )
-    change: list[tuple[str, str]] = []
-    said: list[str] = []
-    if item is None or shown.cut_id != item.cut_id:
-        change.append(("cut", shown.cut))
-        said.append("whole" if shown.cut_id == "whole" else f"in {shown.cut}")
-    if item is None or abs(shown.in_s - item.in_s) >= 60:
-        change.append(("in_min", f"{shown.in_s / 60:.0f}"))
-        where = (
-            ("after the lid comes off" if is_sealed(plan) else "under the broiler")
-            if here.way.lane_is(AFTER)
-            else f"in at {max(0, round(shown.in_s / 60))} min"
-        )
-        said.append(where)
-    if shift:
-        change.append(("finish_shift_min", f"{shift / 60:+.0f}"))
-        said.append(f"dinner {words.duration(abs(shift))} {'later' if shift > 0 else 'sooner'}")
-    if not change:
-        change.append(("grams", f"{shown.grams:.0f}"))
-        said.append(weight(shown.grams, units))
-    text = f"{name}: yes, with this change: {', '.join(said)}."
-    return SwapAnswer(
-        verdict=Verdict.ADJUST,
-        finish_shift_s=shift,
-        change=tuple(change),
-        text=text,
-        cautions=cautions,
-        plan=made,
-    )
 
 
 def refusal(
     plan: Plan, request: Request, item: PlanItem | None, dish: Dish, ways: Sequence[Way], store: Store
 ) -> SwapAnswer:
     """No, why, and what would work instead."""
-    if not ways:
-        why = f"{dish.name} does not cook well this way in the {plan.vessel}{_for_what(dish, store)}"
+    name = words.label(dish)
+    again = plan_again(request, store=store)
+    if is_raw_bean(dish):
+        why = BEANS.format(name=name)
+    elif not ways:
+        why = f"{name} would not cook well this way in the {plan.vessel}{_for_what(dish, store)}"
+    elif max(w.window.hi_s for w in ways) < (item.add_s if item else 0.0):
+        why = (
+            f"{name} would be long past {'their' if many(name) else 'its'} best by the time the rest is done"
+        )
     else:
         lo = min(w.window.lo_s for w in ways)
-        why = f"{dish.name} needs {words.duration(lo)}, the rest is not good for so long"
-        if max(w.window.hi_s for w in ways) < (item.add_s if item else 0.0):
-            why = f"{dish.name} would be long past its best by the time the rest is done"
-    again = plan_again(request, store=store)
+        why = f"{name} would need {words.duration(lo)}, too long for this dinner"
     other = ""
     if isinstance(again, Plan) and not any(left.food == dish.food.name for left in again.left_out):
         place = "a new plan" if again.vessel == plan.vessel else f"the {again.vessel}"
@@ -107,11 +62,20 @@ def refusal(
     )
 
 
+BEANS = (
+    "{name} would have to soak for hours, boil hard for 30 min and then simmer until soft; "
+    "half cooked they are poisonous"
+)
+
+
+def is_raw_bean(dish: Dish) -> bool:
+    """Whether it is a dry bean that must boil hard before it is fit to eat."""
+    return dish.is_raw_bean
+
+
 def _for_what(dish: Dish, store: Store) -> str:
     """What it is for instead, when one way stands out."""
     fit = fit_of(dish, store)
-    if dish.is_raw_bean:
-        return ": dry beans need a soak and a hard boil first, half cooked they are poisonous"
     if fit is None or not fit.by_method:
         return ""
     best = max(sorted(fit.by_method), key=lambda m: fit.by_method[m])
