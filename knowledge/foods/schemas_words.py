@@ -46,7 +46,12 @@ class Cue(Pattern):
         return super().refuses(_PART.sub("(?:x)", entry), known)
 
 
-_kind_weight = number(-5, 5)
+_weight = number(-5, 5)
+KINDS = ("plan", "swap", "cook_event", "question", "setting", "other")
+EVENTS = (
+    "started", "done_step", "delay", "probe", "not_done", "too_fast", "skip", "stop", "oven_not_hot",
+    "forgot",
+)  # fmt: skip
 
 WORDS: Mapping[str, Schema] = {
     "names": table(
@@ -72,6 +77,7 @@ WORDS: Mapping[str, Schema] = {
         "word", word=TEXT, diet=maybe(TEXT), allergens=listed(ALLERGEN)
     ),
     "words_common": table("word", word=TEXT),
+    "words_mass": table("word", word=TEXT),
     "words_cues": table(
         topic=one_of(
             "amends", "event", "fragment", "intent", "kind", "same food", "setting", "swap", "warm", "wish"
@@ -85,11 +91,8 @@ WORDS: Mapping[str, Schema] = {
     "words_places": table(
         "word", word=TEXT, kind=one_of("calendar", "country", "nationality", "town")
     ),
-    "words_kinds": table(
-        "sign",
-        sign=TEXT, plan=_kind_weight, swap=_kind_weight, cook_event=_kind_weight, question=_kind_weight,
-        setting=_kind_weight, other=_kind_weight, source=SOURCE,
-    ),
+    "words_events": table("sign", sign=TEXT, source=SOURCE, **dict.fromkeys(EVENTS, _weight)),
+    "words_kinds": table("sign", sign=TEXT, source=SOURCE, **dict.fromkeys(KINDS, _weight)),
     "words_phrases": table(
         "phrase",
         phrase=TEXT, foods=listed(Id("name of a food", "foods.name")),
@@ -106,6 +109,7 @@ WORDS: Mapping[str, Schema] = {
         ),
         means=maybe(TEXT),
     ),
+    "words_senses": table("word+sense", word=TEXT, sense=Form("[a-z]+", "a sense")),
     "words_states": table(
         "phrase",
         phrase=TEXT, kind=one_of("cut", "state"),

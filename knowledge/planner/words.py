@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from knowledge.tables import rows
 from knowledge.units import weight
 
 if TYPE_CHECKING:
@@ -148,20 +150,10 @@ def label(dish: Dish) -> str:
     return plural(dish.name)
 
 
-MASS = frozenset(  # names that have no plural in a kitchen
-    """rice pasta barley spinach kale beef pork lamb couscous quinoa okra broccoli fish salmon cod cabbage
-    garlic celery corn tofu fennel asparagus shrimp squid trout tuna veal bacon chicken turkey
-    cauliflower lettuce chard arugula watercress farro bulgur millet polenta orzo spaghetti linguine
-    macaroni penne ginger goat mutton venison duck ham paneer halloumi tempeh seitan cheese haddock
-    hake pollock catfish mackerel halibut tilapia snapper bass liver brisket shoulder belly loin
-    tenderloin chorizo kielbasa andouille sauerkraut rabe broccolini choy freekeh hominy buckwheat
-    amaranth teff fonio rhubarb pumpkin squash silverbeet cress sorrel fern gnocchi crab lobster
-    meat mince seaweed nori lasagna stuffing surimi sweetcorn passata beetroot tripe kimchi
-    edamame choi veg rocket shin chuck neck gammon topside silverside knuckle
-    rind mash coley pollack bream ling turbot sole skate eel octopus calamari tagliatelle fusilli penne
-    anise cassava sirloin prosciutto speck pancetta nduja shirataki methi porcini jicama
-    wheat ditalini arborio basmati jasmine haloumi rajma dal daal dhal urad moong masoor egusi gari fufu""".split()  # noqa: SIM905
-)
+@lru_cache(maxsize=1)
+def _uncounted() -> frozenset[str]:
+    """Names that have no plural in a kitchen, from `words_mass.csv`."""
+    return frozenset(row["word"] for row in rows("words_mass"))
 
 
 def plural(name: str) -> str:
@@ -171,7 +163,7 @@ def plural(name: str) -> str:
             head, tail = name.split(link, 1)
             return f"{plural(head)}{link}{tail}"
     last = name.rsplit(" ", 1)[-1]
-    if last in MASS or last.endswith(("s", "fish")) or name.startswith("ground "):
+    if last in _uncounted() or last.endswith(("s", "fish")) or name.startswith("ground "):
         return name
     if last.endswith(("ch", "sh", "x")) or last in ("potato", "tomato", "mango"):
         return f"{name}es"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from knowledge.text import fields
+from knowledge.text import fields, likely
 from knowledge.text.events import event_minutes, event_type, temperature
 from knowledge.text.model import Context, CookEvent, EventType, Intent, Mode
 from knowledge.text.normalise import FOOD
@@ -15,7 +15,7 @@ _GROUPS = frozenset(["mixed vegetables", "leafy greens", "ground meat"])
 
 def event(seen: Seen, intent: Intent | None, context: Context) -> CookEvent:
     begun = EventType.STARTED if context.mode is Mode.PLANNED else EventType.DONE_STEP
-    kind = event_type(seen.masked) or begun
+    kind = _type(seen.masked, begun)
     if intent is Intent.START:
         kind = EventType.STARTED
     begins = context.mode is Mode.PLANNED and bool(_GOES_IN.search(seen.masked))
@@ -26,6 +26,15 @@ def event(seen: Seen, intent: Intent | None, context: Context) -> CookEvent:
     temp = temperature(seen.flat.text[:CUES_LIMIT]) if kind is EventType.PROBE else None
     text = seen.flat.text[:CUES_LIMIT]
     return CookEvent(type=kind, minutes=event_minutes(text, kind), item=_event_item(seen), temp_c=temp)
+
+
+def _type(masked: str, begun: EventType) -> EventType:
+    """The likeliest type by rules and words; no temperature is read where none is told."""
+    ruled = event_type(masked)
+    chances = dict(likely.event_types(masked, ruled))
+    if temperature(masked) is None:
+        del chances[EventType.PROBE]
+    return max(chances, key=lambda one: chances[one])
 
 
 _WENT_IN = re.compile(

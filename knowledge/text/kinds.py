@@ -2,27 +2,30 @@
 
 Rules first, in the order of trust: attacks and noise, then what holds for later, then
 what just happened, then a change, a question, and last the plan, which is what a list
-of foods means when nothing else is said. Rules never cover all that people say, so
-the words of the message are weighed as well (`likely`); where they speak clearly for
-another kind, they win.
+of foods means when nothing else is said. Rules never cover all that people say: where
+they are not certain, the words of the message are weighed (`likely`), and what the rules
+say is weighed with them.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 
+from knowledge.text import likely
 from knowledge.text.cues import cue, cues
 from knowledge.text.events import event_type
+from knowledge.text.features import features
 from knowledge.text.fields import Span
-from knowledge.text.likely import likely
 from knowledge.text.model import Context, EventType, Intent, Kind, Mode
 from knowledge.text.normalise import FOOD
 from knowledge.text.settings import is_setting
 from knowledge.text.vessels import has_oven
 
-CLEAR = 0.5  # probability from which the words of a message overrule the rules ...
-VERY_CLEAR = 0.8  # ... and where a plan or a cook is in hand, to which short words belong
+VERY_CLEAR = 0.8  # probability from which the words of a message overrule a list of foods, eaters or a time
+CLEAR = 0.6  # ... for a swap with a word of one: without, "medium rare if you can, leeks" stays a dinner
+_OF_A_SWAP = frozenset(["@swap", "@absent"])
 MANY_FOODS = 4
 A_DINNER = 3  # from this many foods on, a list is one of its own
 
@@ -49,8 +52,24 @@ class Signs:
     unknown: bool
 
 
-_FROM_NOW_ON = re.compile(
-    r"\bfrom (?:\w+ ){1,2}on(?:wards?)?\b|\bby default\b|\bgoing forward\b|\bpermanently\b"
+# What was fitted knew of no conversation: how much likelier each kind is where one stands.
+_ODDS: Mapping[Mode, Mapping[Kind, float]] = {
+    Mode.IDLE: {},
+    Mode.PLANNED: {Kind.PLAN: 2.0},
+    Mode.COOKING: {Kind.COOK_EVENT: 3.0, Kind.PLAN: 0.5},
+}
+_FACTS = (
+    "measured",
+    "bare",
+    "swap",
+    "diet",
+    "people",
+    "deadline",
+    "vessel",
+    "vessel_out",
+    "lifted",
+    "wish",
+    "unknown",
 )
 _WONDERED = re.compile(
     r"\bjust (?:wondering|curious|asking)\b|\bout of (?:interest|curiosity)\b|\bhypothetically\b|"
@@ -59,7 +78,7 @@ _WONDERED = re.compile(
 
 
 def kind_of(signs: Signs, context: Context) -> Kind:
-    """The kind of a message: by rules, unless its words speak clearly for another."""
+    """The kind of a message: by rules where they are certain, else the likeliest by its words."""
     if _is_idle_talk(signs):
         return Kind.OTHER
     if _is_of_the_house(signs, context):
@@ -69,23 +88,29 @@ def kind_of(signs: Signs, context: Context) -> Kind:
     ruled = _by_rules(signs, context)
     if signs.bare or intent_of(signs.text) is not None:
         return ruled
+    if ruled is Kind.QUESTION and cue("kind", "complaint").search(signs.text):
+        return ruled  # "soup too thin"
     if context.mode is not Mode.IDLE and _is_another_way(signs, context):
         return Kind.PLAN
-    chances = likely(signs.masked)
-    best = max(chances, key=lambda kind: chances[kind])
-    if best is Kind.COOK_EVENT and context.mode is not Mode.COOKING and not _happened(signs):
-        return ruled  # nothing cooks: what happened at the stove must be said in words for it
-    told = event_type(signs.masked) is not None and not _FROM_NOW_ON.search(signs.text)
-    if best is Kind.COOK_EVENT and ruled is Kind.SETTING and not told:
-        return ruled  # "all weights in grams from here on"
-    if best is Kind.PLAN and ruled is Kind.SETTING and not signs.foods:
-        return ruled  # "don't suggest kale and leeks" holds from now on
-    enough = CLEAR if context.mode is Mode.IDLE or ruled is Kind.OTHER else VERY_CLEAR
-    if ruled is Kind.COOK_EVENT or (ruled is Kind.SWAP and signs.swap):
-        enough = VERY_CLEAR  # these rules ask for words of their own
-    if ruled is Kind.PLAN and (signs.foods > 1 or signs.people or signs.deadline):
-        enough = VERY_CLEAR  # a list of foods, eaters or a time to eat: a dinner is wanted
-    return best if chances[best] >= enough and _can_be(best, signs) else ruled
+    found = features(signs.masked, facts(signs))
+    chances = likely.kinds(found)
+    odds = _ODDS[context.mode]
+    able = [kind for kind in Kind if kind is ruled or _can_be(kind, signs, context)]
+    best = max(able, key=lambda kind: chances[kind] * odds.get(kind, 1.0))
+    listed = signs.foods > 1 or signs.measured or signs.people or signs.deadline
+    enough = CLEAR if best is Kind.SWAP and found & _OF_A_SWAP else VERY_CLEAR
+    return ruled if ruled is Kind.PLAN and listed and chances[best] < enough else best
+
+
+def facts(signs: Signs, *, rules: bool = True) -> list[str]:
+    """What is known of a message beside its words, as features; with or without what the rules make of it."""
+    counts = (("have", signs.foods, 4), ("refused", signs.refused, 2), ("amounts", signs.amounts, 3))
+    found = [f"{name}={min(n, most)}" for name, n, most in counts]
+    found += [f"is {name}" for name in _FACTS if getattr(signs, name)]
+    if rules:
+        event = event_type(signs.masked)
+        found += [f"rules={_by_rules(signs, Context())}", likely.event_fact(event)]
+    return found
 
 
 def _is_of_the_house(signs: Signs, context: Context) -> bool:
@@ -112,23 +137,21 @@ def _is_idle_talk(signs: Signs) -> bool:
     )
 
 
-def _can_be(kind: Kind, signs: Signs) -> bool:
+def _can_be(kind: Kind, signs: Signs, context: Context) -> bool:
     """Whether a message has what a kind cannot do without."""
     named = signs.masked.count(FOOD)
     match kind:
         case Kind.SWAP:
-            dinner = signs.measured or signs.people or signs.deadline or signs.vessel
-            return named > 0 and (signs.swap or not (dinner or "allerg" in signs.text))
-        case Kind.PLAN:
-            return bool(signs.foods or signs.refused or signs.unknown or signs.people or signs.deadline)
+            return named > 0
+        case Kind.PLAN | Kind.SETTING:
+            return True
         case Kind.OTHER:
-            return named == 0 and not cue("kind", "complaint").search(signs.text)
+            return signs.foods < MANY_FOODS
         case Kind.COOK_EVENT:
-            return signs.foods < MANY_FOODS and not signs.measured
+            told = context.mode is not Mode.PLANNED or _happened(signs)
+            return told and signs.foods < MANY_FOODS and not signs.measured
         case Kind.QUESTION:
             return signs.foods <= MANY_FOODS
-        case Kind.SETTING:
-            return signs.foods == 0 and not cue("kind", "complaint").search(signs.text)
 
 
 _ANOTHER_WAY = re.compile(

@@ -76,38 +76,12 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
     plan = partial(_plan_reading, text, seen, vocab, context, now)
     if seen.bare and context.mode is not Mode.COOKING and not _SIGNS.search(seen.masked):
         return plan(None)
-    swap = swaps.swap(seen.masked) or exchange.one_for_another(seen)
-    if (swap is None or swap.to is None) and len(seen.tokens) <= SHORT_TALK:
-        wider = with_strangers(seen, vocab)
-        other = swaps.swap(wider.masked) if len(wider.hits) > len(seen.hits) else None
-        if other is not None and other.to is not None and other.frm is not None:
-            seen, swap = wider, other
-    if swap is not None and swap.to is not None and _BARRED.search(seen.masked[: swap.to]):
-        swap = None  # "no potatoes, I'm allergic to eggs": the eggs don't come in
+    seen, swap = _with_swap(seen, vocab)
     have = [f for f in seen.found if f.role is Role.HAVE]
     teaches = teaches_like(seen)
     if teaches is not None and swap is None:
         return Reading(kind=Kind.SETTING, text=text, teaches=teaches)
-    said = seen.flat.text[:CUES_LIMIT].strip()
-    wanted = kinds.wishes(_beside_foods(seen))
-    signs = kinds.Signs(
-        text=said,
-        masked=seen.masked.strip(),
-        foods=len(have),
-        refused=sum(f.role is Role.REFUSED for f in seen.found),
-        amounts=sum(f.amount is not None and not f.amount.article for f in have),
-        measured=sum(f.amount is not None and f.amount.unit not in (None, "piece") for f in have),
-        bare=seen.bare,
-        swap=swap is not None,
-        diet=bool(seen.diet),
-        people=seen.people is not None,
-        deadline=seen.ready is not None,
-        vessel=seen.vessel is not None,
-        vessel_out=bool(seen.not_vessel),
-        lifted=bool(seen.lifted),
-        wish=bool(wanted),
-        unknown=bool(seen.unknown),
-    )
+    signs = _signs(seen, swap)
     kind = kinds.kind_of(signs, context)
     intent = kinds.intent_of(signs.text)
     if intent is Intent.START:
@@ -119,7 +93,7 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
         and not kinds.did_something(signs.text)
     ):
         kind = Kind.QUESTION
-    elif kind is Kind.OTHER and intent is None and wanted and context.mode is not Mode.IDLE:
+    elif kind is Kind.OTHER and intent is None and signs.wish and context.mode is not Mode.IDLE:
         kind = Kind.PLAN  # "crisper please"
     elif (
         kind in (Kind.SWAP, Kind.COOK_EVENT, Kind.SETTING)
@@ -159,6 +133,48 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
             return exchange.swap_reading(text, seen, swap, vocab, context, intent)
         case Kind.PLAN:
             return plan(intent)
+
+
+def _with_swap(seen: Seen, vocab: Vocabulary) -> tuple[Seen, swaps.SwapFound | None]:
+    """The swap a message asks for; where a side of it is no food that we know, the word for it is taken."""
+    swap = swaps.swap(seen.masked) or exchange.one_for_another(seen)
+    if (swap is None or swap.to is None) and len(seen.tokens) <= SHORT_TALK:
+        wider = with_strangers(seen, vocab)
+        other = swaps.swap(wider.masked) if len(wider.hits) > len(seen.hits) else None
+        if other is not None and other.to is not None and other.frm is not None:
+            seen, swap = wider, other
+    if swap is not None and swap.to is not None and _BARRED.search(seen.masked[: swap.to]):
+        swap = None  # "no potatoes, I'm allergic to eggs": the eggs don't come in
+    return seen, swap
+
+
+def _signs(seen: Seen, swap: swaps.SwapFound | None) -> kinds.Signs:
+    have = [f for f in seen.found if f.role is Role.HAVE]
+    return kinds.Signs(
+        text=seen.flat.text[:CUES_LIMIT].strip(),
+        masked=seen.masked.strip(),
+        foods=len(have),
+        refused=sum(f.role is Role.REFUSED for f in seen.found),
+        amounts=sum(f.amount is not None and not f.amount.article for f in have),
+        measured=sum(f.amount is not None and f.amount.unit not in (None, "piece") for f in have),
+        bare=seen.bare,
+        swap=swap is not None,
+        diet=bool(seen.diet),
+        people=seen.people is not None,
+        deadline=seen.ready is not None,
+        vessel=seen.vessel is not None,
+        vessel_out=bool(seen.not_vessel),
+        lifted=bool(seen.lifted),
+        wish=bool(kinds.wishes(_beside_foods(seen))),
+        unknown=bool(seen.unknown),
+    )
+
+
+def signs_of(text: str, *, store: Names) -> kinds.Signs:
+    """What is known of a message when its kind is decided; for fitting the weights of words."""
+    flat = flatten(text, words().emoji)
+    vocab = vocabulary(store)
+    return _signs(*_with_swap(look(flat, tokenise(flat.text), vocab, Context()), vocab))
 
 
 def _beside_foods(seen: Seen) -> str:
