@@ -26,6 +26,7 @@ from knowledge.planner.search.scoring import LEFT_OUT, ROAST_MM, TROUBLE, score
 from knowledge.planner.search.ways import Setting, solve
 
 SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
+ALIKE = 0.15  # points that no cook could tell apart
 HURRIED_S = 45 * 60.0
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
@@ -47,8 +48,14 @@ def drafts(dinner: Dinner, request: Request, *, store: Store) -> list[Draft]:
         vessel = store.vessel(method.vessel)
         found.extend(_for_sizes(dinner, request, vessel, method, setting, ways))
     found = [replace(d, score=d.score - _pressure_for_nothing(d, found, request)) for d in found]
-    best_first = sorted(found, key=lambda d: (-d.score, d.vessel.id, d.method.id, d.setting or 0.0))
-    return deadline.ordered(best_first, request)
+    best_first = sorted(found, key=lambda d: (-d.score, *_usual_order(d)))
+    alike = [d for d in best_first if d.score >= best_first[0].score - ALIKE]
+    first = sorted(alike, key=_usual_order)[:1]  # a gram more must not turn one into another
+    return deadline.ordered([*first, *(d for d in best_first if d not in first)], request)
+
+
+def _usual_order(draft: Draft) -> tuple[str, str, float]:
+    return draft.vessel.id, draft.method.id, draft.setting or 0.0
 
 
 def _lacks(dinner: Dinner, ways: Sequence[Sequence[Way]]) -> float:

@@ -115,7 +115,7 @@ def by_weight(dish: Dish, piece: Pieced) -> Pieced:
     if piece.shape in ("joint", "bird"):
         if not dish.weighed and not dish.assumed:
             return piece
-        is_one = dish.grams < MOST_ONE * dish.usual_g
+        is_one = dish.weighed and dish.grams < MOST_ONE * dish.usual_g
         ratio = (dish.grams if is_one else dish.grams / (dish.pieces or 1)) / dish.usual_g
     elif dish.food.animal and piece.shape in BY_PIECE:
         ratio = dish.piece_g / dish.usual_g

@@ -115,3 +115,19 @@ def test_replan_keeps_what_is_in_and_adds_the_new(store: Store) -> None:
         if item.in_s <= 900.0:
             assert next(i for i in after.items if i.food_id == item.food_id).in_s == item.in_s
     assert next(i for i in after.items if i.food_id == "asparagus").in_s >= 900.0
+
+
+def test_leftovers_beside_a_swap_are_as_thick_as_before(store: Store) -> None:
+    """Two shanks are two, not one of twice the weight: still hot at the table (USDA FSIS: 165 °F)."""
+    have = (
+        Have(food_id="abalone"), Have(food_id="andouille", grams=1183.0),
+        Have(food_id="lamb-shank", state="leftover"),
+    )  # fmt: skip
+    kitchen = Kitchen(vessels=(VesselAt(id="lidded pot", size="5 l"),))
+    before = plan(Request(have=have, eaters=4.0, kitchen=kitchen), store=store)
+    assert isinstance(before, Plan)
+    answer = swap(before, frm="abalone", to=Have(food_id="abacha"), store=store)
+    assert answer.plan is not None
+    thick = [{i.size_mm for i in p.items if i.food_id == "lamb-shank"} for p in (before, answer.plan)]
+    assert thick[0] == thick[1]
+    assert check(answer.plan, store=store).unsafe == ()
