@@ -18,7 +18,7 @@ from knowledge.physics.water import ambient_Pa, boiling_degC
 WATER_CP = 4180.0
 RASHER_MM, RASHER = 6.0, 0.5  # a slice of bacon on a sheet; common practice, no source
 FLAT_SIDES = 0.4  # what the sides are to a slab of 1 x 3 x 4, over what they are to a cube: geometry
-FREE, HEAP = 0.45, 1.15  # of the floor: pieces stand free; pieces lie on each other
+FREE, HEAP = 0.45, 1.35  # of the floor: pieces stand free; pieces lie on each other
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -164,7 +164,7 @@ def crowding(*, area_m2: float, pieces_area_m2: float, flat: bool = False) -> fl
     """How crowded a pan is, for `media.oven`: 0 while a finger fits between the pieces, 1 for a heap.
 
     `pieces_area_m2` is the floor that the pieces take up packed side by side. A kilo of chunks
-    stands free on a half sheet, a kilo and a half touches, two and a half are a heap. `flat`
+    stands free on a half sheet, a kilo and a half touches, three are a heap. `flat`
     pieces, fillets and chops, lose only their sides to their neighbours. Common practice, no source.
     """
     covered = pieces_area_m2 / max(area_m2, 1e-6)
