@@ -130,14 +130,15 @@ def _message_figures(knowledge: Knowledge, messages: tuple[str, ...]) -> Iterato
     def plan(text: str) -> Callable[[], object]:
         return lambda: _planned(knowledge, text)
 
-    for text in messages:
-        plan(text)()
+    plan(LONG)()  # the parts are loaded; of the messages nothing is remembered yet
+    first = sorted(_ms(plan(text)) for text in messages)
     reads = [_ms(read(text)) for _ in range(3) for text in messages]
     yield "read_median", statistics.median(reads), "ms", "<= 2"
     yield "read_noise_5000", _ms(read("xq 7z ,;" * 625)), "ms", "<= 20"
-    plans = sorted(_ms(plan(text)) for _ in range(3) for text in messages)
-    yield "message_to_plan_median", statistics.median(plans), "ms", "<= 30"
-    yield "message_to_plan_p99", plans[min(len(plans) - 1, int(len(plans) * 0.99))], "ms", "<= 100"
+    again = [_ms(plan(text)) for _ in range(3) for text in messages]
+    yield "message_to_plan_median", statistics.median(first), "ms", "<= 30"
+    yield "message_to_plan_p99", first[min(len(first) - 1, int(len(first) * 0.99))], "ms", "<= 100"
+    yield "message_to_plan_again_median", statistics.median(again), "ms", "<= 30"
     yield "twelve_foods", _median_ms(plan(LONG), repeats=3), "ms", "<= 200"
     in_hand = _planned(knowledge, messages[0])
     if isinstance(in_hand, Plan):

@@ -114,7 +114,7 @@ WORDS: Mapping[str, Schema] = {
         "phrase",
         phrase=TEXT, kind=one_of("cut", "state"),
         value=By("kind", {
-            "state": one_of("canned", "cooked", "dried", "frozen", "leftover", "raw"),
+            "state": one_of("canned", "cooked", "dried", "frozen", "leftover", "raw", "thawed"),
             "cut": Form("[a-z -]+", "a way of cutting"),
         }),
     ),

@@ -12,7 +12,7 @@ from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key
 from knowledge.text.roles import Role
 from knowledge.text.same import common_name, is_dish, merge_neighbours
-from knowledge.text.segments import Found, Segment
+from knowledge.text.segments import Found, Segment, labelled
 from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_measured
 from knowledge.text.vocabulary import Vocabulary, words
@@ -262,7 +262,7 @@ def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> I
         cut = "ground"
     elif name.startswith("whole "):
         cut = "whole"
-    state = food.state
+    state = labelled(food.state)
     grams = amount.grams if amount else None
     return Item(
         name=name,

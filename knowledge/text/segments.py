@@ -46,7 +46,8 @@ _JOINERS = frozenset(
         "place",
     ]
 )
-_STATE_RANK = {"raw": 5, "leftover": 4, "cooked": 3, "frozen": 2, "canned": 1, "dried": 1}
+# Of two states said, the one that decides how it cooks: "frozen raw prawns" are frozen, thawed ones are not.
+_STATE_RANK = {"thawed": 6, "leftover": 5, "cooked": 4, "frozen": 3, "raw": 2, "canned": 1, "dried": 1}
 _COLOURS = frozenset(["red", "green", "yellow", "orange", "white", "purple", "golden"])
 
 
@@ -58,6 +59,11 @@ _AFTER_CAN = ("replace", "go", "be", "work", "i")
 @lru_cache(maxsize=1)
 def _marks() -> dict[tuple[str, ...], tuple[str, str]]:
     return {tuple(row["phrase"].split()): (row["kind"], row["value"]) for row in table("words_states.csv")}
+
+
+def labelled(state: str | None) -> str | None:
+    """A state as labels have it: what was thawed, or never frozen, is raw."""
+    return "raw" if state == "thawed" else state
 
 
 @dataclass(slots=True)

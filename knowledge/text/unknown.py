@@ -8,7 +8,7 @@ from knowledge.text.amounts import Amount
 from knowledge.text.fields import Span
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key, singular
-from knowledge.text.segments import Element, Segment
+from knowledge.text.segments import Element, Segment, labelled
 from knowledge.text.settings import is_setting
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import Vocabulary, words
@@ -112,7 +112,7 @@ def _unknown(
         return None
     amount = _amount_of(segment)
     states = [e.mark[1] for e in segment.of("mark") if e.mark[0] == "state"]
-    return _item([said[0].at, said[-1].at], amount, states[0] if states else None, flat, tokens)
+    return _item([said[0].at, said[-1].at], amount, labelled(states[0]) if states else None, flat, tokens)
 
 
 _PERSONS = frozenset([

@@ -48,7 +48,7 @@ def cautions(draft: Draft, request: Request, *, store: Store) -> Iterator[Cautio
     yield from for_the_young(named, request, store)
     yield from _stock(draft, request)
     yield from minimums(placed, draft.kitchen.units, store=store)
-    if any(_is_served_pinker(p) for p in placed):
+    if not request.alerts and any(_is_served_pinker(p) for p in placed):  # no word of pink to who was warned
         yield Caution(
             text="Many cooks serve whole beef and lamb pinker; I plan to the published minimum.", source=FSIS
         )

@@ -211,3 +211,20 @@ def test_the_kitchen_said_with_the_dinner_is_cooked_in(store: Store) -> None:
     assert next(v.size for v in kitchen.vessels if v.id == "sheet pan") == "quarter sheet"
     assert (kitchen.altitude_m, kitchen.fan_oven) == (1900.0, True)
     assert asked(store, read("trout, potatoes", store=store)).kitchen == Kitchen()
+
+
+@pytest.mark.parametrize(
+    ("text", "warned"),
+    [
+        ("2 sirloin steaks, rare please, mushrooms; my wife is pregnant", True),
+        ("2 sirloin steaks, mushrooms", False),
+        ("i am not pregnant: 2 sirloin steaks, mushrooms", False),
+    ],
+)
+def test_nobody_who_is_pregnant_is_invited_to_pink_meat(store: Store, text: str, warned: bool) -> None:
+    """NHS, foods to avoid in pregnancy: meat cooked thoroughly, no trace of pink."""
+    made = plan(asked(store, read(text, store=store, now=NOW)), store=store)
+    assert isinstance(made, Plan)
+    said = " ".join(c.text for c in made.cautions)
+    assert ("no pink meat" in said) is warned
+    assert ("pinker" in said) is not warned

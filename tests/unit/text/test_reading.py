@@ -453,3 +453,16 @@ def test_everything_in_the_fridge_is_not_in_the_heat(store: Store) -> None:
 
 def test_eaters_before_a_vessel_are_no_size(store: Store) -> None:
     assert "vessel_size" not in dict(read("chicken for 2 in a pot", store=store).settings)
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("400 g frozen raw prawns, rice", "frozen"),
+        ("raw frozen chicken thighs, potatoes", "frozen"),
+        ("defrosted prawns from the freezer, rice", "raw"),
+        ("raw prawns, rice", "raw"),
+    ],
+)
+def test_frozen_decides_how_it_cooks_until_it_is_thawed(store: Store, text: str, state: str) -> None:
+    assert read(text, store=store).items[0].state == state
