@@ -134,7 +134,7 @@ def _message_figures(knowledge: Knowledge, messages: tuple[str, ...]) -> Iterato
     first = sorted(_ms(plan(text)) for text in messages)
     reads = [_ms(read(text)) for _ in range(3) for text in messages]
     yield "read_median", statistics.median(reads), "ms", "<= 2"
-    yield "read_noise_5000", _ms(read("xq 7z ,;" * 625)), "ms", "<= 20"
+    yield "read_noise_5000", _median_ms(read("xq 7z ,;" * 625), repeats=5), "ms", "<= 20"
     again = [_ms(plan(text)) for _ in range(3) for text in messages]
     yield "message_to_plan_median", statistics.median(first), "ms", "<= 30"
     yield "message_to_plan_p99", first[min(len(first) - 1, int(len(first) * 0.99))], "ms", "<= 100"
