@@ -100,10 +100,11 @@ _KNOWN_MAX = 20_000
 
 def _outcomes(cases: Sequence[Case]) -> dict[Case, Outcome]:
     """Outcomes of the cases; equal cases are solved once and remembered."""
+    if len(_known) > _KNOWN_MAX:
+        # Before it is seen what is new: what was known a moment ago is asked for again.
+        _known.clear()
     fresh = [case for case in cases if case not in _known]
     if fresh:
-        if len(_known) > _KNOWN_MAX:
-            _known.clear()
         _known.update(zip(fresh, cook(fresh), strict=True))
     return {case: _known[case] for case in cases}
 
