@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner import words
+from knowledge.planner.checking.verify import LOOKS, kept_longer, owed
 from knowledge.planner.draft import Draft
 from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.gathering.feeding import served
@@ -21,7 +22,6 @@ from knowledge.planner.writing.compose import plan_of
 MOST_FOODS = 14  # more than that nobody puts into one vessel
 WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming
 THAW_FROM_MM = 80.0
-SPOILED = 3.0  # below that a dinner is no good
 
 
 def plan(request: Request, *, store: Store) -> Plan | NoPlan:
@@ -45,6 +45,23 @@ def _planned(request: Request, *, store: Store) -> Plan | NoPlan:
     if still_frozen:
         return _thaw_first(still_frozen, request, store)
     dinner = _trimmed(dinner)
+    for _ in range(LOOKS):
+        answer = _best(dinner, request, store)
+        made = answer if isinstance(answer, Plan) else answer.nearest
+        lacks = owed(made, store=store) if made is not None else {}
+        if not lacks:
+            return answer
+        dinner = replace(dinner, dishes=kept_longer(dinner.dishes, lacks))
+    names = words.listed([d.name for d in dinner.dishes if d.food.id in lacks])
+    reason = f"{names}: not surely safe in one vessel with the rest; cook it by itself"
+    rest = replace(request, have=tuple(h for h in request.have if h.food_id not in lacks))
+    found = _planned(rest, store=store)
+    nearest = found if isinstance(found, Plan) else found.nearest
+    return NoPlan(reasons=(reason,), nearest=nearest, request=request)
+
+
+def _best(dinner: Dinner, request: Request, store: Store) -> Plan | NoPlan:
+    """The best dinner of these dishes, or why there is none."""
     found = drafts(dinner, request, store=store)
     usable = [d for d in found if d.placed]
     if not usable:

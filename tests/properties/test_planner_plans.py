@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from knowledge.foods.model import Role
 from knowledge.foods.store import open_store
 from knowledge.physics.safety import minimum
-from knowledge.planner import plan, swap
+from knowledge.planner import plan, replan, swap
 from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, NoPlan, Plan, Request, Verdict, VesselAt
 
@@ -98,6 +98,19 @@ def test_a_swap_answers_in_words_and_its_plan_holds(request: Request, new: str, 
         sealed = answer.plan.settings.pressure_kPa_gauge is not None
         assert sealed == any(s.do is Do.LID for s in answer.plan.steps if s.safety)
         assert check(answer.plan, store=STORE).unsafe == ()
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@given(requests, haves, st.sampled_from([0.0, 300.0, 1200.0]))
+def test_what_joins_a_running_cook_is_safe(request: Request, new: Have, elapsed_s: float) -> None:
+    made = answered(request)
+    if made is None:
+        return
+    wanted = replace(made.request, have=(*made.request.have, new))
+    again = replan(made, request=wanted, elapsed_s=elapsed_s, store=STORE)
+    shown = again.nearest if isinstance(again, NoPlan) else again
+    if shown is not None:
+        assert check(shown, store=STORE).unsafe == ()
 
 
 @settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))

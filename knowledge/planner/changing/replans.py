@@ -11,9 +11,10 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner.changing.recall import broil_s, dinner_of, placed_of, redrawn, steady, ways_now
+from knowledge.planner.checking.verify import LOOKS, kept_longer, owed
 from knowledge.planner.choose import plan as plan_again
 from knowledge.planner.draft import AFTER, Placed, Way
-from knowledge.planner.gathering.dinner import Dish
+from knowledge.planner.gathering.dinner import Dinner, Dish
 from knowledge.planner.model import NoPlan, Plan, Request
 from knowledge.planner.search.shortened import BROILING, blackens
 from knowledge.planner.writing.compose import plan_of
@@ -39,9 +40,34 @@ def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> P
     )
     have = {(p.way.dish.food.id, p.way.dish.state) for p in placed}
     fresh = tuple(d for d in dinner.dishes if (d.food.id, d.state) not in have)
+    stays = tuple(f"{name} is in already and stays in" for name in gone)
+    for _ in range(LOOKS):
+        answer = _joined(plan, request, dinner, placed, fresh, elapsed_s, store)
+        made = answer if isinstance(answer, Plan) else answer.nearest
+        lacks = owed(made, store=store) if made is not None else {}
+        if not lacks:
+            break
+        fresh = kept_longer(fresh, lacks)
+    else:
+        answer = _joined(plan, request, dinner, placed, fresh, elapsed_s, store, shut=True)
+    return replace(answer, assumed=(*stays, *answer.assumed)) if isinstance(answer, Plan) else answer
+
+
+def _joined(
+    plan: Plan,
+    request: Request,
+    dinner: Dinner,
+    placed: tuple[Placed, ...],
+    fresh: tuple[Dish, ...],
+    elapsed_s: float,
+    store: Store,
+    *,
+    shut: bool = False,
+) -> Plan | NoPlan:
+    """The plan with each of the fresh dishes that can join; `shut`: none may."""
     refused: list[tuple[Dish, str]] = []
     for dish, ways in zip(fresh, ways_now(fresh, plan, request, store), strict=True):
-        joined = join(plan, placed, ways, elapsed_s)
+        joined = None if shut else join(plan, placed, ways, elapsed_s)
         if joined is None:
             refused.append((dish, "it would not be done with what is in already"))
         else:
@@ -49,9 +75,7 @@ def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> P
     if not placed:
         return plan_again(request, store=store)
     draft = redrawn(plan, request, dinner, steady(plan, placed), store)
-    made = plan_of(replace(draft, refused=tuple(refused)), request, (), store=store)
-    stays = tuple(f"{name} is in already and stays in" for name in gone)
-    return replace(made, assumed=(*stays, *made.assumed))
+    return plan_of(replace(draft, refused=tuple(refused)), request, (), store=store)
 
 
 def join(

@@ -37,6 +37,7 @@ from knowledge.planner.changing.verdicts import (
     safety,
     weaker,
 )
+from knowledge.planner.checking.verify import owed
 from knowledge.planner.choose import plan as plan_again
 from knowledge.planner.draft import AFTER, Placed, Way
 from knowledge.planner.gathering.dinner import Dinner, Dish
@@ -97,12 +98,22 @@ def swap(
         out = _at_hand(plan, item, frm, store)
     request = changed(plan, item, out, to, new, store)
     restored = not request.swapped and bool(plan.request.swapped) and elapsed_s is None
-    answer = _held(plan, request, item, out, new, store, elapsed_s)
+    answer = _surely_safe(_held(plan, request, item, out, new, store, elapsed_s), store)
     if restored and answer.verdict is not Verdict.NO:
         again = plan_again(request, store=store)
         if isinstance(again, Plan):
             return replace(answer, plan=again, finish_shift_s=again.total_s - plan.total_s)
     return answer
+
+
+def _surely_safe(answer: SwapAnswer, store: Store) -> SwapAnswer:
+    """The answer, or no: what comes in cold may leave others short of their published minimum."""
+    lacks = owed(answer.plan, store=store) if answer.plan is not None else {}
+    if answer.plan is None or not lacks:
+        return answer
+    names = words.listed([i.label for i in answer.plan.items if i.food_id in lacks])
+    short = "it" if len(lacks) == 1 else "they"
+    return no(f"No: {names} would not surely be hot enough to be safe by then; {short} would want longer.")
 
 
 def _it(label: str) -> str:

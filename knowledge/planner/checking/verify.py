@@ -9,8 +9,9 @@ published minimum. Room, order and the sealed lid are checked in `written`.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from knowledge.foods.store import Store
 from knowledge.physics import cook
@@ -18,11 +19,13 @@ from knowledge.physics.model import Case, Outcome
 from knowledge.planner.checking.followed import DRY, case_of, in_pan_s, slices_step
 from knowledge.planner.checking.waiting import on_the_plate
 from knowledge.planner.checking.written import SLACK_S, as_written, sealings
-from knowledge.planner.gathering.dinner import figures
+from knowledge.planner.gathering.dinner import Dish, figures
 from knowledge.planner.model import Do, Plan, PlanItem
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
 ROUNDED_K = 0.1  # published minima stand in whole °F
+LOOKS = 4  # at a plan while it is made; each gives what is not surely safe more time
+SPARE_S, LONGEST_OWED_S = 30.0, 1800.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,8 +36,13 @@ class ItemReport:
     done_s: float | None
     over_s: float | None
     out_s: float
-    safe: bool
+    owed_s: float  # how much longer it wants in the heat for the published minimum; 0 when that is met
     on_time: bool
+
+    @property
+    def safe(self) -> bool:
+        """The published minimum is met, or there is none."""
+        return self.owed_s == 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,6 +90,34 @@ def check(plan: Plan, *, store: Store) -> Report:
     )
 
 
+def owed(plan: Plan, *, store: Store) -> dict[str, float]:
+    """By food, how much longer it wants in the heat [s] for its published minimum; those that meet it not.
+
+    The search solves each food in the medium that the whole dinner makes; what the steps
+    really put in, and when, may leave the vessel cooler.
+    """
+    watched = [
+        (item, case) for item in plan.items if (case := case_of(item, plan, store)).goal.safe_degC is not None
+    ]
+    found: dict[str, float] = {}
+    for (item, case), out in zip(watched, cook([case for _, case in watched]), strict=True):
+        in_heat_s = _in_heat_s(item, plan, store)
+        lacks_s = _owed_s(item, case, out, in_heat_s + item.done.rest_s, measured=_is_measured(item, plan))
+        if lacks_s:
+            found[item.food_id] = lacks_s
+    return found
+
+
+def kept_longer(dishes: Sequence[Dish], lacks: Mapping[str, float]) -> tuple[Dish, ...]:
+    """The same dishes, with what they lack (see `owed`) and a little more added to their time."""
+    return tuple(
+        replace(d, longer_s=d.longer_s + min(lacks[d.food.id], LONGEST_OWED_S) + SPARE_S)
+        if d.food.id in lacks
+        else d
+        for d in dishes
+    )
+
+
 def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
     """How long one piece is in the heat: of what is only seared, its own turn in the pan."""
     mine = [s for s in plan.steps if item.food_id in s.foods]
@@ -117,25 +153,27 @@ def _judged(
         done_s=None if done is None else item.in_s + done,
         over_s=None if over is None else item.in_s + over,
         out_s=item.out_s,
-        safe=_is_safe(item, case, out, in_heat + rest, measured=measured),
+        owed_s=_owed_s(item, case, out, in_heat + rest, measured=measured),
         on_time=on_time,
     )
 
 
-def _is_safe(item: PlanItem, case: Case, out: Outcome, available_s: float, *, measured: bool) -> bool:
-    """The published minimum is met in the time there is.
+def _owed_s(item: PlanItem, case: Case, out: Outcome, available_s: float, *, measured: bool) -> float:
+    """How much longer it must stay to meet the published minimum; inf when it never does, or is told wrong.
 
     Where a step `measured` it before it left the heat, the cook finds out what the spread of
     cooking times may bring, and the food stays in.
     """
     if case.goal.safe_degC is None:
-        return True
+        return 0.0
     if item.done.core_degC is None and item.done.kind in ("core_temp", "warmed"):
-        return False
+        return math.inf
     if item.done.core_degC is not None and item.done.core_degC < case.goal.safe_degC - ROUNDED_K:
-        return False
+        return math.inf
+    if out.safe_s is None:
+        return math.inf
     spread = available_s * EARLY + SLACK_S if measured else 0.0
-    return out.safe_s is not None and out.safe_s <= available_s + spread
+    return max(out.safe_s - available_s - spread, 0.0)
 
 
 def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:

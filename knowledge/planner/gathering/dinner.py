@@ -56,6 +56,7 @@ class Dish:
     usual_g: float | None = None  # what such a piece weighs by the tables
     across_mm: float | None = None  # how thick a piece is, as the cook said
     peeling: Peeling = PLAIN
+    longer_s: float = 0.0  # past done, because a plan followed from outside had it out too soon
 
     @property
     def part(self) -> str:

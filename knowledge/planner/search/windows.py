@@ -65,37 +65,38 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
     """The way with its window, or None when it is never done within reason."""
     if out.done_s is None or out.done_s > LONGEST_S:
         return None
+    done_s = out.done_s + way.dish.longer_s
     kind = heat.done_kind(way.doneness, store)
     rest_s = _rest_s(way, kind)
-    over_s = out.over_s if out.over_s is not None else 3.0 * out.done_s + 1200.0
+    over_s = out.over_s if out.over_s is not None else 3.0 * done_s + 1200.0
     if kind is DoneKind.WARM and way.good_s:
-        over_s = out.done_s + way.good_s  # cooked already: no use but to warm it
+        over_s = done_s + way.good_s  # cooked already: no use but to warm it
     elif kind is DoneKind.WARM and way.dry:
-        over_s = min(over_s, out.done_s + CRISPED_S)
+        over_s = min(over_s, done_s + CRISPED_S)
     if way.lead == SOAKED:
-        over_s = out.done_s + SOAKED_S
-    over_s = max(over_s, out.done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
+        over_s = done_s + SOAKED_S
+    over_s = max(over_s, done_s + way.good_s, LONGEST_S if way.lead == SOFTENED else 0.0)
     lead_s = way.lead_s
-    if way.dry and way.lane == AFTER and out.done_s > BROIL_S:
+    if way.dry and way.lane == AFTER and done_s > BROIL_S:
         return None
     rests = _rests_on_a_plate(way)
     if rests:
-        if out.done_s > LONGEST_STEAK_S:
+        if done_s > LONGEST_STEAK_S:
             return None
-        lead_s = out.done_s
+        lead_s = done_s
         lo, hi, best = 0.0, PLATE_S, 0.0
     elif way.lead == SEARED:
-        if out.done_s > LONGEST_SEAR_S:
+        if done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
-        lead_s = _sear_share(way) * out.done_s
+        lead_s = _sear_share(way) * done_s
         lo, hi = BACK_S[0], min(BACK_S[1], BACK_S[0] + BACK_S_MM * way.piece.size_mm)
         best = min(120.0, hi)
     else:
-        lo = max((out.done_s - way.before_s) * way.pace, way.least_s)
+        lo = max((done_s - way.before_s) * way.pace, way.least_s)
         hi = max((over_s - way.before_s) * way.pace, lo + (way.good_s if lo == way.least_s else 0.0))
-        hi = min(hi, max(_still_good_s(way, kind, lo, out.done_s, store), lo))
+        hi = min(hi, max(_still_good_s(way, kind, lo, done_s, store), lo))
         if way.soaks:
-            lo = max(SOAK_SLOWER * out.done_s - rest_s, SHORTEST_SOAK_S)
+            lo = max(SOAK_SLOWER * done_s - rest_s, SHORTEST_SOAK_S)
             hi = lo + 60.0
         best = min(lo * 1.08, hi) if kind is DoneKind.CORE else min(math.sqrt(lo * hi), lo * 1.12)
         if kind is DoneKind.WARM and way.dry:
