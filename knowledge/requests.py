@@ -24,6 +24,7 @@ from knowledge.text.vocabulary import vocabulary
 from knowledge.tonight import kitchen_of
 from knowledge.unfit import alerts_in, unfit_in
 from knowledge.unsafe import refused_wishes
+from knowledge.wished import settled
 
 HOW_LONG = (
     "How long was the {food} out of the fridge? More than 2 hours in all (1 in the heat): throw it away; "
@@ -283,7 +284,7 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         diets=_unique((*base.diets, *fresh.diets)),
         youngest=base.youngest if fresh.youngest is None else fresh.youngest,
         spoiled=_unique((*base.spoiled, *fresh.spoiled)),
-        wishes=_unique((*base.wishes, *fresh.wishes)),
+        wishes=settled(base.wishes, fresh.wishes),
         unknown=_unique((*base.unknown, *fresh.unknown)),
         read_as=tuple(dict.fromkeys((*base.read_as, *fresh.read_as))),
         kitchen=_tonight(base.kitchen, fresh.kitchen),

@@ -68,6 +68,7 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
     }
     return {
         "ok": True,
+        "timing": first_line(plan) or None,
         "vessel": {"id": plan.vessel, "size": plan.size, "fill": round(plan.fill, 2)},
         "settings": {key: value for key, value in settings.items() if value is not None},
         "serves": plan.serves,
@@ -87,12 +88,18 @@ def plan_json(plan: Plan) -> Mapping[str, Any]:
         "left_out": [{"food": left.food, "why": left.why} for left in plan.left_out],
         "assumed": [*(f'"{said}" is {name}' for said, name in plan.request.read_as), *plan.assumed],
         "advice": list(plan.advice),
+        "notes": list(plan.notes),
         "flavour": plan.flavour or None,
         "alternatives": [
             {"vessel": a.vessel, "total_min": _min(a.total_s), "why": a.why} for a in plan.alternatives
         ],
-        "why": list(plan.why),
+        "why": [*([first_line(plan)] if plan.timing else []), *plan.why, *plan.notes],
     }
+
+
+def first_line(plan: Plan) -> str:
+    """Late by how much and what could be done, or when to begin; "" when there is nothing to say of time."""
+    return "; ".join(part for part in (plan.timing, plan.remedy) if part)
 
 
 def _item(item: PlanItem) -> Mapping[str, Any]:

@@ -100,12 +100,27 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
         if not same and draft.score > best.score - WORTH_A_LOOK and len(draft.refused) <= len(best.refused):
             others.setdefault(draft.vessel.id, draft)
     made = plan_of(best, request, list(others.values()), store=store)
+    late_s = deadline.late_s(made, request)
     return replace(
         made,
-        assumed=(*deadline.told(made, best, request), *altitude.told(best, request, store), *made.assumed),
-        late_s=deadline.late_s(made, request),
+        timing=deadline.timing(made, request),
+        remedy=_remedy(made, best, request, store) if late_s else "",
+        notes=(*made.notes, *altitude.told(best, request, store)),
+        late_s=late_s,
         spare_s=deadline.spare_s(made, request),
     )
+
+
+def _remedy(made: Plan, best: Draft, request: Request, store: Store) -> str:
+    """What a late dinner could do without, planned to be sure."""
+    slow = deadline.held_up_by(best)
+    if slow is None or (request.ready_in_s or 0.0) <= 0:
+        return deadline.remedy(made, None, None, request)
+    have = tuple(h for h in request.have if h.food_id != slow.food.id)
+    without = gather(replace(request, have=have), store=store)
+    found = [d for d in drafts(without, request, store=store) if d.placed and not d.refused]
+    then = plan_of(found[0], request, (), store=store) if found else None
+    return deadline.remedy(made, slow, then, request)
 
 
 def _trouble(dinner: Dinner, request: Request) -> Iterator[str]:

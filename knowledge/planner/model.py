@@ -248,6 +248,9 @@ class Plan:
     advice: tuple[str, ...] = ()  # what would round it off
     late_s: float = 0.0  # by how much it misses the time that was asked for
     spare_s: float = 0.0  # how long one may wait before beginning, when that is long
+    timing: str = ""  # the first line when it is late or has time to spare
+    remedy: str = ""  # what would make a late dinner less late
+    notes: tuple[str, ...] = ()  # what is worth a line of its own: the mountains, a wish that is not granted
     flavour: str = ""  # a line: what would lend it a direction of flavour, if it is there
 
 

@@ -12,7 +12,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from knowledge.foods.store import Store
+from knowledge.wished import ruled_out
 
+DRY_ML_HEAD = 80.0  # what is left on a plate that is to be no soup or stew; common practice, no source
 SPOONED_ML = 250.0  # for one eater, from here it is a soup
 THIN_MM = 14.0
 Sizes = tuple[float, float]  # from, to [mm]
@@ -46,6 +48,11 @@ def style_of(wishes: Sequence[str], store: Store) -> Style | None:
     """The style among the wishes, the first one named; None when no dish was named."""
     known = _styles(store)
     return next((known[wish] for wish in wishes if wish in known), None)
+
+
+def styles_ruled_out(wishes: Sequence[str], store: Store) -> tuple[Style, ...]:
+    """The styles that are not wanted: "not a stew"."""
+    return tuple(style for wish in ruled_out(tuple(wishes)) if (style := _styles(store).get(wish)))
 
 
 @lru_cache(maxsize=4)

@@ -17,7 +17,6 @@ from knowledge.text import likely
 from knowledge.text.cues import cue, cues
 from knowledge.text.events import event_type
 from knowledge.text.features import features
-from knowledge.text.fields import Span
 from knowledge.text.model import Context, EventType, Intent, Kind, Mode
 from knowledge.text.normalise import FOOD
 from knowledge.text.settings import is_setting
@@ -336,16 +335,6 @@ def amends(text: str, context: Context, foods: int) -> bool:
     return bool(cue("amends", "").search(text)) or (
         foods < A_DINNER and bool(cue("amends", "have").search(text))
     )
-
-
-def wishes(text: str) -> tuple[str, ...]:
-    """How the dinner is wanted, beside the fields that have names of their own."""
-    return tuple(wish for wish, pattern in cues("wish") if pattern.search(text))
-
-
-def wish_spans(text: str) -> list[Span]:
-    """Where the wishes stand."""
-    return [match.span() for _, pattern in cues("wish") for match in pattern.finditer(text)]
 
 
 def about_words(text: str) -> bool:

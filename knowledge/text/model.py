@@ -152,7 +152,7 @@ class Reading:
     swap: SwapRead | None = None
     intent: Intent | None = None
     amends: bool = False  # changes the plan in hand ("no carrots after all", "make it 6")
-    wishes: tuple[str, ...] = ()  # "crisp", "saucy", "soft", "quick", "less chopping", "oven", "broil"
+    wishes: tuple[str, ...] = ()  # "crisp", "saucy", "quick", "less chopping", "oven"; a style; "not stew"
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
     out_warm: tuple[OutWarm, ...] = ()
     youngest: float | None = None  # age of the youngest eater [years], if a child is spoken of

@@ -32,6 +32,7 @@ from knowledge.text.tokens import Token, tokenise
 from knowledge.text.vessels import has_oven
 from knowledge.text.vocabulary import Names, Vocabulary, vocabulary, words
 from knowledge.text.warm import out_warm
+from knowledge.text.wishes import wishes
 
 _SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
 _BARRED = re.compile(r"\b(?:allerg\w+|intoleran\w+) to (?:\w+ )?$")  # what comes next does not come in
@@ -165,7 +166,7 @@ def _signs(seen: Seen, swap: swaps.SwapFound | None) -> kinds.Signs:
         vessel=seen.vessel is not None,
         vessel_out=bool(seen.not_vessel),
         lifted=bool(seen.lifted),
-        wish=bool(kinds.wishes(_beside_foods(seen))),
+        wish=bool(wishes(_beside_foods(seen))),
         unknown=bool(seen.unknown),
     )
 
@@ -211,12 +212,18 @@ def _plan_reading(
         not_vessel=seen.not_vessel,
         intent=intent,
         amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
-        wishes=(*(() if seen.bare else kinds.wishes(_beside_foods(seen))), *styles(seen.tokens, seen.hits)),
+        wishes=_wishes(seen),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
         unknown=tuple(i.phrase for i in seen.unknown if i.food_id is None),
         asks=(*(ASK_WARM.format(food=one.name) for one in warm if one.hours is None), *_asks(kept)),
     )
+
+
+def _wishes(seen: Seen) -> tuple[str, ...]:
+    """How the dinner is wanted and what dish it is to be; what is not wanted is named with "not "."""
+    how = () if seen.bare else wishes(_beside_foods(seen))
+    return tuple(dict.fromkeys((*how, *styles(seen.tokens, seen.hits, seen.flat.text))))
 
 
 def _asks(have: Sequence[Item]) -> tuple[str, ...]:

@@ -10,7 +10,6 @@ from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
 from knowledge.text.barred import barred
 from knowledge.text.diets import diets, lifted
-from knowledge.text.kinds import wish_spans
 from knowledge.text.match import Hit, corrected, hits
 from knowledge.text.model import Context, Item, Mode, ReadyBy
 from knowledge.text.normalise import FOOD, Flat, key
@@ -22,6 +21,7 @@ from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_strange, unknown_foods
 from knowledge.text.vessels import names_the_oven, vessels
 from knowledge.text.vocabulary import Named, Phrase, Vocabulary
+from knowledge.text.wishes import wish_spans
 
 CUES_LIMIT = 600  # characters in which sentences are looked for; foods are read to the end
 SHORT_TALK = 18  # tokens

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from knowledge.text.match import Hit
 from knowledge.text.tokens import Token
 from knowledge.text.vocabulary import words
+from knowledge.text.wishes import weighed
+from knowledge.wished import NOT
 
 _AT_HAND = frozenset({"leftover", "yesterday", "frozen", "tinned", "canned", "tin", "can", "jar", "packet"})
 _OF_A_PRODUCT = frozenset(
@@ -16,34 +18,43 @@ _MADE_FOR = frozenset({"paste", "sauce", "mix", "kit"})
 _NEAR = 2  # words before a dish that say it is there already
 
 
-def styles(tokens: Sequence[Token], hits: Sequence[Hit]) -> tuple[str, ...]:
-    """The style of the dish named first outside the foods; none of a leftover.
+def styles(tokens: Sequence[Token], hits: Sequence[Hit], text: str) -> tuple[str, ...]:
+    """The style of the dish named first outside the foods, after those not wanted; none of a leftover.
 
     A jar made for a dish ("curry paste", "stir fry sauce") tells the style when nothing else does.
+    "Not a stew" is "not stew", and what is named beside it still counts.
     """
     taken = {n for hit in hits for n in range(hit.start, hit.end)}
-    named = _first(tokens, [n for n in range(len(tokens)) if n not in taken])
-    if named:
-        return (named,)
-    jars = (n for hit in hits if tokens[hit.end - 1].key in _MADE_FOR for n in range(hit.start, hit.end))
-    made_for = _first(tokens, list(jars), of_a_jar=True)
-    return (made_for,) if made_for else ()
+    unwanted, named = [], ""
+    for i, style in _named(tokens, [n for n in range(len(tokens)) if n not in taken]):
+        wish = weighed(style, text, tokens[i].start)
+        if wish == style:
+            named = style
+            break
+        unwanted += [wish] if wish else []
+    if not named:
+        jars = (n for hit in hits if tokens[hit.end - 1].key in _MADE_FOR for n in range(hit.start, hit.end))
+        named = next((style for _, style in _named(tokens, list(jars), of_a_jar=True)), "")
+    return (*unwanted, *([named] if named and f"{NOT}{named}" not in unwanted else []))
 
 
-def _first(tokens: Sequence[Token], places: Sequence[int], *, of_a_jar: bool = False) -> str:
-    """The first style among the dishes that lie wholly in these places."""
-    free = set(places)
+def _named(
+    tokens: Sequence[Token], places: Sequence[int], *, of_a_jar: bool = False
+) -> Iterator[tuple[int, str]]:
+    """The styles of the dishes that lie wholly in these places, with the token each begins at."""
+    free, beyond = set(places), 0
     for i in places:
+        if i < beyond:
+            continue  # the "fry" of a stir fry
         length = next((n for n in (4, 3, 2, 1) if _dish(tokens, i, n) is not None), 0)
         if (
             length
             and free.issuperset(range(i, i + length))
             and (of_a_jar or not _is_at_hand(tokens, i, length))
         ):
-            style = _dish(tokens, i, length)
-            if style:
-                return style
-    return ""
+            beyond = i + length
+            if style := _dish(tokens, i, length):
+                yield i, style
 
 
 def _dish(tokens: Sequence[Token], i: int, length: int) -> str | None:

@@ -54,10 +54,11 @@ def deadline(plan: Plan, *, now: datetime, ready_at: datetime | None, offset_min
         return ""
     late_s = (now - ready_at).total_seconds() + plan.total_s
     if late_s >= 90:
-        return (
+        late = (
             f"Begun now it is on the table at {clock(now + timedelta(seconds=plan.total_s), offset_min)}, "
             f"{duration(late_s)} after {clock(ready_at, offset_min)}."
         )
+        return " ".join(part for part in (late, sentence(plan.remedy)) if part)
     begin = ready_at - timedelta(seconds=plan.total_s)
     when = "now" if late_s > -90 else f"by {clock(begin, offset_min)}"
     return f"Start {when} to eat at {clock(ready_at, offset_min)}."
@@ -125,6 +126,7 @@ def offer(
                 f"Left out: {left_out}." if left_out else "",
                 "; ".join(read_as),
                 f"I assumed: {'; '.join(a.rstrip('.') for a in plan.assumed)}." if plan.assumed else "",
+                *map(sentence, plan.notes),
                 f"For next to it: {'; '.join(plan.advice)}." if plan.advice else "",
                 plan.flavour,
             )

@@ -23,9 +23,10 @@ from knowledge.planner.gathering.meant import barred
 from knowledge.planner.gathering.peeling import PLAIN, Peeling, peeling
 from knowledge.planner.gathering.plenty import filled
 from knowledge.planner.model import Have, LeftOut, Request
-from knowledge.planner.styles import Style, style_of
+from knowledge.planner.styles import DRY_ML_HEAD, Style, style_of, styles_ruled_out
 from knowledge.planner.writing.young import is_hot, is_young
 from knowledge.units import volume, weight
+from knowledge.wished import ruled_out
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0
@@ -123,6 +124,8 @@ class Dinner:
     assumed: tuple[str, ...]
     low_salt: bool = False  # none is added
     style: Style | None = None  # the kind of dish that was named: a soup, a curry
+    ruled_out: tuple[Style, ...] = ()  # the kinds that are not wanted
+    is_dry: bool = False  # not soupy, not saucy
 
     @property
     def least_ml(self) -> float:
@@ -133,6 +136,8 @@ class Dinner:
     def most_ml(self) -> float:
         """Liquid that may be left on the plates [ml]."""
         most = None if self.style is None else self.style.most_ml_head
+        if self.is_dry:
+            most = min(DRY_ML_HEAD, DRY_ML_HEAD if most is None else most)
         return math.inf if most is None else most * self.eaters
 
     @property
@@ -161,6 +166,7 @@ def gather(request: Request, *, store: Store) -> Dinner:
         found.append((figures(have.food_id, have.state, store), have))
     found, apart = _apart(found, request)
     left_out.extend(apart)
+    unwanted = ruled_out(request.wishes)
     hot = [(food, have) for food, have in found if is_young(request) and is_hot(food, store)]
     found = [x for x in found if x not in hot]
     cooked = [
@@ -203,6 +209,8 @@ def gather(request: Request, *, store: Store) -> Dinner:
         assumed=tuple(assumed),
         low_salt="low salt" in request.diets,
         style=style,
+        ruled_out=styles_ruled_out(request.wishes, store),
+        is_dry=bool({"saucy", "soup", "stew"} & {*unwanted}),
     )
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from knowledge.planner import words
-from knowledge.planner.draft import Draft
+from knowledge.planner.draft import SOFTENED, Draft
+from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.gathering.feeding import served
 from knowledge.planner.model import Plan, Request
 
@@ -59,17 +60,33 @@ def spare_s(plan: Plan, request: Request) -> float:
     return spare if SPARE_S <= spare <= FAR_S else 0.0
 
 
-def told(plan: Plan, best: Draft, request: Request) -> Iterator[str]:
-    """The first line of a plan that is late, or has time: by how much, and what could be done."""
+def timing(plan: Plan, request: Request) -> str:
+    """The first line of a plan that is late, or has time: by how much, or when to begin; "" for neither."""
     if request.ready_in_s is None:
-        return
+        return ""
+    takes = words.duration(plan.total_s)
     if request.ready_in_s <= 0:
-        yield f"that time has passed; from now it takes {words.duration(plan.total_s)}"
-    elif over := late_s(plan, request):
-        line = f"{words.duration(over)} late: this takes {words.duration(plan.total_s)}, the fastest there is"
-        slow = max(best.placed, key=lambda p: (p.add_s, p.way.dish.name))
-        beside = len(best.placed) > 1 and slow.way.dish.part != "protein"
-        could = f"without the {words.label(slow.way.dish)} it would be less" if beside else "begin at once"
-        yield f"{line}; {could}"
-    elif spare := spare_s(plan, request):
-        yield f"time to spare: begin in {words.duration(spare)}, it takes {words.duration(plan.total_s)}"
+        return f"that time has passed; from now it takes {takes}"
+    if over := late_s(plan, request):
+        return f"{words.duration(over)} late: this takes {takes}"
+    if spare := spare_s(plan, request):
+        return f"time to spare: begin in {words.duration(spare)}, it takes {takes}"
+    return ""
+
+
+def held_up_by(best: Draft) -> Dish | None:
+    """What a late dinner could do without: the slowest food that is not what it is about; None for none."""
+    timed = [p for p in best.placed if p.way.lead != SOFTENED]
+    beside = [p for p in timed if p.way.dish.part != "protein"]
+    if len(timed) < 2 or not beside:
+        return None
+    return max(beside, key=lambda p: (p.way.window.lo_s, p.way.dish.name)).way.dish
+
+
+def remedy(plan: Plan, without: Dish | None, then: Plan | None, request: Request) -> str:
+    """What would make it less late: the plan `then` made without the food that holds it up."""
+    fastest = "that is the fastest there is"
+    if without is None or then is None or plan.total_s - then.total_s < WORTH_S:
+        return f"{fastest}; begin at once"
+    left = f"without the {words.label(without)} it takes {words.duration(then.total_s)}"
+    return f"{fastest}; {left}{'' if late_s(then, request) else ', in time'}"

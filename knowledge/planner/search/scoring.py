@@ -8,6 +8,7 @@ from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Request
 from knowledge.planner.search import room
 from knowledge.planner.search.frying import LATE
+from knowledge.wished import ruled_out
 
 PART_WEIGHT = {"protein": 3.0, "starch": 2.0, "vegetable": 1.5, "aromatic": 0.4}
 LEFT_OUT = {"protein": 12.0, "starch": 7.0, "vegetable": 4.5, "aromatic": 1.0}
@@ -115,7 +116,9 @@ def _wishes(draft: Draft, request: Request) -> float:
     }
     style = draft.dinner.style
     named = style.points.get(method.id, 0.0) if style is not None else 0.0
-    return named + sum(gains.get(wish, 0.0) for wish in request.wishes)
+    unwanted = [gains.get(wish, 0.0) for wish in ruled_out(request.wishes)]
+    unwanted += [s.points.get(method.id, 0.0) for s in draft.dinner.ruled_out]
+    return named + sum(gains.get(wish, 0.0) for wish in request.wishes) - max(unwanted, default=0.0)
 
 
 def _sauce(draft: Draft) -> float:

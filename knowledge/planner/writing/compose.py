@@ -72,6 +72,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         advice=tuple(_short(draft, request)),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
         why=tuple(explain.reasons(draft, request)),
+        notes=tuple(explain.denied(draft, request)),
         request=request,
     )
 

@@ -10,7 +10,13 @@ from knowledge.planner.model import Request
 from knowledge.planner.search.heat import boils_hard
 from knowledge.planner.search.stages import add_at_s, knife_s
 from knowledge.planner.writing.phrases import item_cut
+from knowledge.wished import NOT
 
+SPARED = 0.5  # of the most points of a style: a method with less does not make it
+DECIDED = {  # wishes that are granted or not, in words
+    "crisp": "crisp", "broil": "under the broiler", "saucy": "more sauce", "quick": "quick",
+    "oven": "in the oven", "hob": "on the hob",
+}  # fmt: skip
 CRISP, SAUCY = 0.7, 0.7  # of `methods.csv`: from here it is one
 QUICK_S, LITTLE_KNIFE_S = 40 * 60.0, 8 * 60.0
 WORTH_PRESSURE_S = 2700.0  # what simmers longer than this is what one buys a cooker for
@@ -40,9 +46,38 @@ def reasons(draft: Draft, request: Request) -> Iterator[str]:
         yield f"as you wished: {words.listed(granted)}"
 
 
+def denied(draft: Draft, request: Request) -> Iterator[str]:
+    """The wishes that this dinner cannot grant, each with what stands in its way."""
+    for wish in request.wishes:
+        if not _granted(wish, draft) and (said := _said(wish, draft)):
+            yield f"{said}: not this time, {_in_the_way(wish, draft)}"
+
+
+def _said(wish: str, draft: Draft) -> str:
+    """A wish in words, of those that a dinner grants or not; "" for the others."""
+    named = wish.removeprefix(NOT)
+    style = next((s for s in (draft.dinner.style, *draft.dinner.ruled_out) if s and s.id == named), None)
+    if style is None and named not in DECIDED:
+        return ""
+    said = style.says if style is not None else DECIDED[named]
+    return f"not {said}" if wish.startswith(NOT) else said
+
+
+def _in_the_way(wish: str, draft: Draft) -> str:
+    slow = max(draft.placed, key=lambda p: (p.way.window.lo_s * (p.way.lead != SOFTENED), p.way.dish.name))
+    name, need = words.label(slow.way.dish), words.duration(slow.way.window.lo_s)
+    if wish == "quick":
+        return f"the {name} takes {need}"
+    if wish.startswith(NOT) and draft.method.wet >= SAUCY:
+        return f"only liquid and {need} make the {name} tender"
+    return f"better to {draft.method.name} with what is there"
+
+
 def _granted(wish: str, draft: Draft) -> str:
     """A wish in words, when this dinner grants it; empty when it does not, or always would."""
     style, method = draft.dinner.style, draft.method
+    if wish.startswith(NOT):
+        return _spared(wish.removeprefix(NOT), draft)
     total_s = draft.stages.serve_s - draft.start_s
     granted = {
         "crisp": method.crisp >= CRISP,
@@ -57,6 +92,16 @@ def _granted(wish: str, draft: Draft) -> str:
     if style is not None and wish == style.id:
         return style.says if style.points.get(method.id, 0.0) > 0.0 else ""
     return wish if granted.get(wish, False) else ""
+
+
+def _spared(wish: str, draft: Draft) -> str:
+    """What was ruled out, in words, when this dinner keeps clear of it."""
+    style = next((s for s in draft.dinner.ruled_out if s.id == wish), None)
+    if style is not None:
+        most = max(style.points.values(), default=0.0)
+        return f"not {style.says}" if style.points.get(draft.method.id, 0.0) <= SPARED * most else ""
+    kept = {"saucy": draft.method.wet < SAUCY, "crisp": draft.method.crisp < CRISP}
+    return f"not {wish}" if kept.get(wish, False) else ""
 
 
 def item_reason(placed: Placed, draft: Draft) -> str:

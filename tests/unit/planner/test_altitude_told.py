@@ -21,7 +21,7 @@ def assumed(store: Store, vessel: str, altitude_m: float) -> list[str]:
     kitchen = Kitchen(vessels=(VesselAt(id=vessel),), altitude_m=altitude_m)
     made = plan(Request(have=BEANS, kitchen=kitchen), store=store)
     assert isinstance(made, Plan)
-    return [said for said in made.assumed if "water boils" in said]
+    return [said for said in made.notes if "water boils" in said]
 
 
 @pytest.mark.parametrize(("altitude_m", "degC"), [(2000.0, 93.3), (3000.0, 90.0)])
