@@ -48,6 +48,7 @@ class Cue(Pattern):
 
 _weight = number(-5, 5)
 KINDS = ("plan", "swap", "cook_event", "question", "setting", "other")
+SIDES = ("leaves", "comes", "stays")
 EVENTS = (
     "started", "done_step", "delay", "probe", "not_done", "too_fast", "skip", "stop", "oven_not_hot",
     "forgot",
@@ -94,6 +95,7 @@ WORDS: Mapping[str, Schema] = {
     ),
     "words_events": table("sign", sign=TEXT, source=SOURCE, **dict.fromkeys(EVENTS, _weight)),
     "words_kinds": table("sign", sign=TEXT, source=SOURCE, **dict.fromkeys(KINDS, _weight)),
+    "words_sides": table("sign", sign=TEXT, source=SOURCE, **dict.fromkeys(SIDES, _weight)),
     "words_phrases": table(
         "phrase",
         phrase=TEXT, foods=listed(Id("name of a food", "foods.name")),

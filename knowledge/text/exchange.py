@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from knowledge.text import items, swaps
+from knowledge.text import items, sides, swaps
+from knowledge.text.another_state import another_state
 from knowledge.text.match import Hit
 from knowledge.text.model import Context, Intent, Kind, Reading, SwapRead
 from knowledge.text.normalise import FOOD
@@ -38,11 +39,14 @@ def swap_reading(
     context: Context,
     intent: Intent | None,
 ) -> Reading:
-    swap = swap or _in_order(seen)
+    swap = _sides(seen, swap)
     frm, to = _at(seen, swap.frm), _at(seen, swap.to)
     if to and frm is None:
         frm = _likeliest(to, vocab, context)
     _hand_over(seen.found, frm, to)
+    state = another_state(seen) if frm == to else None
+    for food in seen.found if state else ():
+        food.state = state
     have = items.finished(
         [_as_had(f) for f in seen.found if to and f.named.name == to], seen.flat, seen.tokens, articles=False
     )
@@ -71,6 +75,35 @@ def swap_reading(
             if not h.sure and h.phrase.foods[0].food_id is not None
         ),
     )
+
+
+def _sides(seen: Seen, ruled: swaps.SwapFound | None) -> swaps.SwapFound:
+    """Which food leaves and which comes in, by the patterns and by the words around each."""
+    if ruled is not None and ruled.frm is not None and ruled.frm == ruled.to:
+        return ruled
+    if another_state(seen) is not None:
+        place = min(seen.where)
+        return swaps.SwapFound(place, place)
+    return sides.weighed(seen.masked, ruled, facts(seen))
+
+
+def facts(seen: Seen) -> dict[int, list[str]]:
+    """What is known of each food of a swap beside the words around it, by its place in the masked text."""
+    out = {}
+    order = _in_order(seen)
+    names = [hit.phrase.foods[0].name for hit in seen.hits]
+    for place, n in seen.where.items():
+        found = next((f for f in seen.found if f.hit is seen.hits[n]), None)
+        role = seen.roles.get(n, Role.HAVE)
+        side = "leaves" if place == order.frm else "comes" if place == order.to else "stays"
+        told = [f"order={side}", f"role={role.value}", f"said={names[: n + 1].count(names[n])}"]
+        if role is Role.AIM:
+            told.append(sides.BYSTANDER)
+        if found is not None:
+            amount = found.amount is not None and not found.amount.article
+            told += [f"has {name}" for name, is_so in (("amount", amount), ("state", found.state)) if is_so]
+        out[place] = told
+    return out
 
 
 def _said(seen: Seen, hit: Hit) -> str:

@@ -16,6 +16,7 @@ from knowledge.text.normalise import FOOD
 from knowledge.text.vocabulary import table
 
 ALWAYS = "*"  # the feature that every message has
+FOOD_WORD = "F"  # any food
 _N = r"\d+(?:[.,]\d+)?"
 _SCALE = r"(?:[cf]|celsius|fahrenheit)\b"
 _MADE_ONE = (
@@ -26,7 +27,7 @@ _MADE_ONE = (
     ("#", re.compile(_N)),
 )  # fmt: skip
 _WORD = re.compile(rf"{FOOD}|#|[A-Z]+|[a-z]+|->|[?!,.:\n>=/]")
-_NAMES = {FOOD: "F", "\n": "line"}
+_NAMES = {FOOD: FOOD_WORD, "\n": "line"}
 _MOST_WORDS = 60
 _MOST_FOODS = 5
 _WORDS_A_STEP, _MOST_STEPS = 4, 6
@@ -65,6 +66,11 @@ def _senses() -> Mapping[str, tuple[str, ...]]:
     return {word: tuple(senses) for word, senses in out.items()}
 
 
+def senses(word: str) -> tuple[str, ...]:
+    """The senses of a stem, each with its sign."""
+    return _senses().get(word, ())
+
+
 @lru_cache(maxsize=4096)
 def _stretches(word: str) -> tuple[str, ...]:
     if len(word) < _SHORTEST or not (word.isalpha() and word.islower()):
@@ -77,13 +83,12 @@ def features(masked: str, facts: Iterable[str] = ()) -> frozenset[str]:
     """All that a masked text is weighed by, and the facts that are known of it beside."""
     said = words_of(masked)
     stems = [stem(word) for word in said]
-    known = _senses()
     found = {*stems, *facts, ALWAYS}
     found.update(f"{a} {b}" for a, b in zip(["^", *stems], [*stems, "$"], strict=True))
     for word in said:
         found.update(_stretches(word))
     for word in stems:
-        found.update(known.get(word, ()))
+        found.update(senses(word))
     found.add(f"foods={min(said.count('F'), _MOST_FOODS)}")
     found.add(f"length={min(len(said) // _WORDS_A_STEP, _MOST_STEPS)}")
     return frozenset(found)

@@ -25,13 +25,13 @@ _Class = TypeVar("_Class", bound=StrEnum)
 
 def kinds(found: frozenset[str]) -> Mapping[Kind, float]:
     """The probability of each kind by the features of a message; they sum to one."""
-    return _shares(found, _weights("words_kinds.csv", tuple(Kind)), tuple(Kind))
+    return shares(found, "words_kinds.csv", tuple(Kind))
 
 
 def event_types(masked: str, ruled: EventType | None) -> Mapping[EventType, float]:
     """The probability of each type of an event by its masked text and what the rules take it for."""
     found = features(masked, [event_fact(ruled)])
-    return _shares(found, _weights("words_events.csv", tuple(EventType)), tuple(EventType))
+    return shares(found, "words_events.csv", tuple(EventType))
 
 
 def event_fact(ruled: EventType | None) -> str:
@@ -39,14 +39,14 @@ def event_fact(ruled: EventType | None) -> str:
     return f"event={ruled or 'none'}"
 
 
-@lru_cache(maxsize=2)
+@lru_cache(maxsize=4)
 def _weights(name: str, classes: tuple[StrEnum, ...]) -> Mapping[str, tuple[float, ...]]:
     return {row["sign"]: tuple(float(row[one]) for one in classes) for row in table(name)}
 
 
-def _shares(
-    found: frozenset[str], known: Mapping[str, tuple[float, ...]], classes: Sequence[_Class]
-) -> Mapping[_Class, float]:
+def shares(found: frozenset[str], name: str, classes: Sequence[_Class]) -> Mapping[_Class, float]:
+    """The probability of each class by the features found and the table of weights of that name."""
+    known = _weights(name, tuple(classes))
     rows = [known[feature] for feature in found if feature in known]
     sums = [sum(column) for column in zip(*rows, strict=True)] or [0.0] * len(classes)
     top = max(sums)

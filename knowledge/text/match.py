@@ -107,7 +107,8 @@ def hits(
             continue
         found.append(replace(hit, sure=not any(n in unsure for n in range(hit.start, hit.end))))
         i = hit.end
-    return _in_context(tokens, distributed(tokens, found, vocabulary), vocabulary)
+    shared = set_against(tokens, distributed(tokens, found, vocabulary), vocabulary)
+    return _in_context(tokens, shared, vocabulary)
 
 
 def _longest(
@@ -232,6 +233,41 @@ def distributed(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocab
 
 
 _COLOURS = ("red", "green", "yellow", "brown", "black", "white", "purple")
+_SET_AGAINST = frozenset(["not", "than", "of", "for", "over"])  # "lamb neck, not the shanks"
+_POINTING = frozenset(["the", "those", "these", "any"])
+
+
+def set_against(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocabulary) -> list[Hit]:
+    """A food told by half its name, the other half said before: "duck legs not breasts"."""
+    out = list(found)
+    named = [hit for hit in found if hit.end - hit.start >= 2]
+    for n in range(1, len(tokens)):
+        pointed = n > 1 and tokens[n - 1].text in _POINTING
+        before = tokens[n - 2].text if pointed else tokens[n - 1].text
+        if before not in _SET_AGAINST or (n + 1 < len(tokens) and tokens[n + 1].is_word):
+            continue
+        here = next((k for k, hit in enumerate(out) if hit.start <= n < hit.end), None)
+        if here is not None and out[here].end - out[here].start > 1:
+            continue
+        whole = next(
+            (p for hit in named if hit.end < n and (p := _completed(tokens, hit, n, vocabulary))), None
+        )
+        if whole is not None and here is not None:
+            out[here] = replace(out[here], phrase=whole)
+        elif whole is not None:
+            out.append(Hit(n, n + 1, whole, True))
+    return sorted(out, key=lambda hit: hit.start)
+
+
+def _completed(tokens: Sequence[Token], hit: Hit, n: int, vocabulary: Vocabulary) -> Phrase | None:
+    """The food that a word and half the name of another make: its animal, or what it is a kind of."""
+    word = tokens[n].key
+    cut = vocabulary.get((tokens[hit.start].key, word))
+    food = vocabulary.food(cut.foods[0]) if cut is not None else None
+    if food is not None and food.animal:
+        return cut
+    kind = vocabulary.get((word, tokens[hit.end - 1].key))
+    return kind if tokens[n - 1].text not in _POINTING and kind != hit.phrase else None
 
 
 def _has_fish(found: Sequence[Hit], vocabulary: Vocabulary) -> bool:

@@ -171,11 +171,16 @@ def _signs(seen: Seen, swap: swaps.SwapFound | None) -> kinds.Signs:
     )
 
 
-def signs_of(text: str, *, store: Names) -> kinds.Signs:
-    """What is known of a message when its kind is decided; for fitting the weights of words."""
+def swap_of(text: str, *, store: Names) -> tuple[Seen, swaps.SwapFound | None]:
+    """A message with the swap that the patterns find in it; for fitting the weights of sides."""
     flat = flatten(text, words().emoji)
     vocab = vocabulary(store)
-    return _signs(*_with_swap(look(flat, tokenise(flat.text), vocab, Context()), vocab))
+    return _with_swap(look(flat, tokenise(flat.text), vocab, Context()), vocab)
+
+
+def signs_of(text: str, *, store: Names) -> kinds.Signs:
+    """What is known of a message when its kind is decided; for fitting the weights of words."""
+    return _signs(*swap_of(text, store=store))
 
 
 def _beside_foods(seen: Seen) -> str:

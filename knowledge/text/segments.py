@@ -61,6 +61,12 @@ def _marks() -> dict[tuple[str, ...], tuple[str, str]]:
     return {tuple(row["phrase"].split()): (row["kind"], row["value"]) for row in table("words_states.csv")}
 
 
+@lru_cache(maxsize=1)
+def state_words() -> dict[str, str]:
+    """The states that are said in one word."""
+    return {said[0]: value for said, (kind, value) in _marks().items() if kind == "state" and len(said) == 1}
+
+
 def labelled(state: str | None) -> str | None:
     """A state as labels have it: what was thawed, or never frozen, is raw."""
     return "raw" if state == "thawed" else state

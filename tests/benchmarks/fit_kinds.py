@@ -179,13 +179,13 @@ def check(messages: Sequence[Message]) -> None:
         print(name, {file: f"{right[file] / asked[file]:.3f} of {asked[file]}" for file in asked})
 
 
-def write(table: str, weights: Weights, classes: type[StrEnum]) -> None:
+def write(table: str, weights: Weights, classes: type[StrEnum], source: str = SOURCE) -> None:
     """The table, sorted by feature."""
     with (TABLES / table).open("w", encoding="utf-8", newline="") as file:
         out = csv.writer(file, lineterminator="\n")
         out.writerow(["sign", *(one.value for one in classes), "source"])
         for feature in sorted(weights):
-            out.writerow([feature, *(f"{w + 0:g}" for w in weights[feature]), SOURCE])
+            out.writerow([feature, *(f"{w + 0:g}" for w in weights[feature]), source])
 
 
 def main() -> None:
