@@ -306,12 +306,13 @@ PLANNING = {
         "id", "by+value+of_class+cut",
         id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP), of_class=maybe(CLASS), cut=maybe(CUT),
         wet_min=number(0, 600, "min"), sealed_min=number(0, 600, "min"), pan_min=number(0, 600, "min"),
-        source=SOURCE,
+        dry_min=maybe(number(0, 120, "min")), source=SOURCE,
     ),
     "least_times": table(
         "id", "by+value+of_class",
         id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP), of_class=maybe(CLASS),
-        wet_min=number(0, 120, "min"), pan_min=maybe(number(0, 120, "min")), source=SOURCE,
+        wet_min=maybe(number(0, 120, "min")), pan_min=maybe(number(0, 120, "min")),
+        dry_min=maybe(number(0, 120, "min")), source=SOURCE,
     ),
     "pan_manners": table(
         "id", "by+value",

@@ -47,6 +47,7 @@ class Way:
     rewarmed: bool = False  # rested, sliced, and back in for the last minute
     manner: str = ""  # of `pan_manners.csv`: how it behaves in an open pan
     rests: bool = False  # seared until done, and out of the pan until the table: steaks and chops
+    held: bool = False  # done when it comes out of the pan; laid back only to be hot
 
     def lane_is(self, lane: str) -> bool:
         """Whether the way cooks in that lane."""

@@ -16,13 +16,15 @@ from dataclasses import dataclass, replace
 from knowledge.foods.store import Store
 from knowledge.physics import cook
 from knowledge.physics.model import Case, Outcome
-from knowledge.planner.checking.followed import DRY, case_of, in_pan_s, slices_step
+from knowledge.planner import lasting
+from knowledge.planner.checking.followed import DRY, case_of, in_pan_s
 from knowledge.planner.checking.waiting import on_the_plate
 from knowledge.planner.checking.written import SLACK_S, as_written, sealings
 from knowledge.planner.gathering.dinner import Dish, figures
 from knowledge.planner.model import Do, Plan, PlanItem
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
+FAN_K = 20.0  # a fan oven is set so much lower for the same heat
 ROUNDED_K = 0.1  # published minima stand in whole °F
 LOOKS = 4  # at a plan while it is made; each gives what is not surely safe more time
 SPARE_S, LONGEST_OWED_S = 30.0, 1800.0
@@ -123,9 +125,9 @@ def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:
     mine = [s for s in plan.steps if item.food_id in s.foods]
     brown = next((s for s in mine if s.do is Do.BROWN), None)
     heap = item.shape == "grain"  # mince stays in
-    rests = not heap and not any(s.do is Do.ADD for s in mine) and item.out_s < plan.cooking_s - 1.0
-    sliced = slices_step(item, plan) is not None
-    if brown is not None and plan.settings.method == "saute" and (rests or sliced):
+    if brown is None or heap or plan.settings.method != "saute":
+        return item.out_s - item.in_s
+    if item.out_s <= brown.at_s + brown.hands_s + SLACK_S and item.out_s < plan.cooking_s - 1.0:
         return in_pan_s(item, plan, store)
     return item.out_s - item.in_s
 
@@ -178,21 +180,14 @@ def _owed_s(item: PlanItem, case: Case, out: Outcome, available_s: float, *, mea
 
 def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:
     """How long past done a food gets no worse, by the table of what melts, renders or only keeps warm."""
-    if plan.settings.method in DRY:
-        return 0.0
     if item.done.window_s[1] - item.done.window_s[0] > 4 * 3600.0:
         return 6 * 3600.0  # softened in the fat first, to fall apart
-    column = "pan_min" if plan.settings.method == "saute" else "wet_min"
+    heat = "dry" if plan.settings.method in DRY else "pan" if plan.settings.method == "saute" else "wet"
     food = figures(item.food_id, item.state, store)
-    mine = {"food": food.id, "group": food.group, "class": item.doneness}
-    found = [
-        float(row[column]) * 60.0
-        for row in store.table("tolerant")
-        if mine[row["by"]] == row["value"]
-        and row["cut"] in ("", item.cut_id)
-        and row["of_class"] in ("", item.doneness)
-    ]
-    good_s = max(found, default=0.0)
+    good_s = lasting.good_s(food, item.doneness, cut_id=item.cut_id, heat=heat, store=store)
+    oven = plan.settings.oven_degC
+    static = oven + FAN_K if oven and plan.settings.fan else oven
+    good_s += lasting.least_s(food, item.doneness, heat=heat, oven_degC=static, store=store)
     return good_s + _slow_end_s(plan) if good_s and item.lane == "main" else good_s
 
 

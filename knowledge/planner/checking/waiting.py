@@ -71,5 +71,6 @@ def _slices_degC(item: PlanItem, plan: Plan, wait_s: float, store: Store) -> flo
         goal=case.goal,
     )
     step = slices_step(item, plan)
-    back_s = item.out_s - (step.at_s if step is not None else item.out_s)
+    end_s = max(i.out_s for i in plan.items)
+    back_s = end_s - (step.at_s if step is not None else end_s)
     return history(slices, [max(back_s, 1.0)]).mean_degC[0]

@@ -84,7 +84,7 @@ def stages(
         after = max(after, reduce_s)
     after_end = opened + after + (SETTLE_S if after and method.finish == "boil" else 0.0)
     on_plate = main_end - softened
-    rest = max((w.rest_s - on_plate * w.rests for w in ways if w.rest_s <= 300.0), default=0.0)
+    rest = max((w.rest_s - on_plate * (w.rests or w.held) for w in ways if w.rest_s <= 300.0), default=0.0)
     return Stages(
         preheat_s=preheat,
         browned_s=browned,
@@ -183,8 +183,10 @@ def first_in_s(placed: Placed, when: Stages) -> float:
 
 
 def out_s(placed: Placed, when: Stages) -> float:
-    """When a dish leaves the heat: at the end, or earlier to stand."""
-    if placed.way.rests and not placed.way.rewarmed:
+    """When a dish leaves the heat, done: at the end, or earlier to stand or to wait on its plate."""
+    if placed.way.held and placed.way.manner == STILL:
+        return when.browned_s
+    if placed.way.rests or placed.way.held:
         return when.meat_out_s
     end = when.after_end_s
     return end - placed.way.rest_s if placed.way.rest_s > 300.0 else end

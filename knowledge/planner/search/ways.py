@@ -17,9 +17,10 @@ from knowledge.foods.store import Store
 from knowledge.physics import cook
 from knowledge.physics.model import Case, Outcome, Texture
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
+from knowledge.planner import lasting
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
 from knowledge.planner.gathering.dinner import Dish
-from knowledge.planner.methods import NEAREST, Method, fit_of
+from knowledge.planner.methods import Method, fit_of
 from knowledge.planner.model import Request
 from knowledge.planner.search import heat
 from knowledge.planner.search.browning import BROWN_S, is_mince, mince_s
@@ -42,9 +43,10 @@ CUT_STEP, KNIFE_MIN = (
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
 SPARED = 1.0  # of a cut that a cook who asks for no chopping could do without
+SOFT_CABBAGE = "medium_veg"  # class of the cabbages that are cooked until they give; bok choy keeps its bite
 BITE_WISHES = frozenset({"crisp", "stir fry"})
 BITE_GROUPS = frozenset(
-    {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "cabbage", "grain vegetable"}
+    {"brassica", "pod", "stem", "shelled pea", "sprout", "summer squash", "grain vegetable"}
 )
 # a bird may stand so much above the depth: the lid of a pot domes, that of a pan hardly
 Setting = float | None
@@ -189,31 +191,22 @@ def _ways(
                 pace=request.learned.oven_pace if method.heat == "oven" else 1.0,
                 texture=texture,
                 fit=points,
-                good_s=tolerance_s(dish, cut.id, method, store),
-                least_s=_least_s(dish, method, lane, store),
+                good_s=lasting.good_s(dish.food, dish.kind, cut_id=cut.id, heat=method.kind, store=store),
+                least_s=_least_s(dish, method, setting, lane, store),
                 manner=manners.how,
                 cost=CUT_STEP * place + KNIFE_MIN * knife * chop + SPARED * spared,
             )
 
 
-def _least_s(dish: Dish, method: Method, lane: str, store: Store) -> float:
-    """However soon it is done: the boil of raw beans; and from `least_times.csv` what wants its time.
-
-    Tins take up the taste of a sauce, red lentils break up.
-    """
+def _least_s(dish: Dish, method: Method, setting: Setting, lane: str, store: Store) -> float:
+    """However soon it is done: the boil of raw beans, and what `lasting` says of it."""
     if heat.boils_hard(dish, method):
         return RAW_BEAN_BOIL_S
-    wet = method.kind == "wet" or (method.kind == "sealed" and lane == AFTER)
-    column = "wet_min" if wet else "pan_min" if method.kind == "pan" else ""
-    if not column:
+    if lane == AFTER and method.kind == "dry":
         return SHORTEST_S
-    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
-    found = {
-        row["by"]: float(row[column] or 0.0) * 60.0
-        for row in store.table("least_times")
-        if mine[row["by"]] == row["value"] and row["of_class"] in ("", dish.kind)
-    }
-    return max(next((found[by] for by in NEAREST if by in found), 0.0), SHORTEST_S)
+    within = "wet" if method.kind == "sealed" and lane == AFTER else method.kind
+    found = lasting.least_s(dish.food, dish.kind, heat=within, oven_degC=setting, store=store)
+    return max(found, SHORTEST_S)
 
 
 def _led(
@@ -258,26 +251,6 @@ def _is_bulky(dish: Dish, piece: Pieced) -> bool:
     return dish.state == "frozen" or piece.size_mm > BROIL_MM
 
 
-def tolerance_s(dish: Dish, cut_id: str, method: Method, store: Store) -> float:
-    """How long past done a food still gets no worse: what melts into a sauce, fat mince, tins.
-
-    From `tolerant.csv`; the windows of the physics end where a piece on its own would be
-    dry or mushy, which is not what counts for these.
-    """
-    column = {"wet": "wet_min", "sealed": "sealed_min", "pan": "pan_min"}.get(method.kind)
-    if column is None:
-        return 0.0
-    mine = {"food": dish.food.id, "group": dish.food.group, "class": dish.kind}
-    found = {
-        row["by"]: float(row[column]) * 60.0
-        for row in store.table("tolerant")
-        if mine[row["by"]] == row["value"]
-        and row["cut"] in ("", cut_id)
-        and row["of_class"] in ("", dish.kind)
-    }
-    return next((found[by] for by in NEAREST if by in found), 0.0)
-
-
 def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> str:
     """What happens to it in the open pan before its lane begins."""
     if not method.browns or lane != MAIN:
@@ -305,5 +278,6 @@ def _texture(dish: Dish, method: Method, request: Request) -> Texture:
     bite = dish.kind in ("quick_veg", "medium_veg")
     if bite and BITE_WISHES & {*request.wishes}:
         return Texture.CRISP_TENDER
-    green = dish.food.group in BITE_GROUPS
+    leafy = dish.food.group == "cabbage" and dish.kind != SOFT_CABBAGE
+    green = leafy or dish.food.group in BITE_GROUPS
     return Texture.CRISP_TENDER if bite and green and method.kind != "dry" else Texture.TENDER

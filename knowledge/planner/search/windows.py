@@ -79,7 +79,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
     lead_s = way.lead_s
     if way.dry and way.lane == AFTER and done_s > BROIL_S:
         return None
-    rests = _rests_on_a_plate(way)
+    rests, held = _rests_on_a_plate(way), False
     if rests:
         if done_s > LONGEST_STEAK_S:
             return None
@@ -88,6 +88,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
     elif way.lead == SEARED:
         if done_s > LONGEST_SEAR_S:
             return None  # burnt outside before it is done inside: it wants a thinner cut
+        held = _sear_share(way) == 1.0
         lead_s = _sear_share(way) * done_s
         lo, hi = BACK_S[0], min(BACK_S[1], BACK_S[0] + BACK_S_MM * way.piece.size_mm)
         best = min(120.0, hi)
@@ -120,6 +121,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         fit=way.fit,
         manner=way.manner,
         rests=rests,
+        held=held,
         slices=rests and handling(way.dish, store=store).carve == SLICED,
     )
 
@@ -133,15 +135,15 @@ def _rests_on_a_plate(way: Open) -> bool:
 def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
     """A seared piece and when it goes back [s before the end]: not at all, sliced, or whole to be hot again.
 
-    Slices are done before they rest and warm through in a minute. A whole piece is pulled early
-    and finished in the pan, but not when it would wait half done for long (USDA FSIS).
+    Whatever waits is done before it waits (USDA FSIS: nothing is cooked part way); slices warm
+    through in a minute. Fish and thick pieces that wait only briefly finish in the pan.
 
     Args:
         others_s: how long the others cook after it came out.
     """
     coasts = way.dish.kind == "fish"  # its own heat cooks it through on the plate, and no further
     if way.lead == SEARED and not way.rests and not coasts and others_s > HALF_DONE_S:
-        return replace(way, lead_s=way.lead_s / _sear_share(way)), 0.0  # done before it waits
+        return replace(way, lead_s=way.lead_s / _sear_share(way), held=True), 0.0
     if not way.rests or others_s <= COLD_S:
         return way, 0.0
     if way.slices:
@@ -149,16 +151,15 @@ def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:
     if way.dish.safety == "poultry":
         return way, 0.0
     back = replace(way.window, lo_s=BACK_S[0], hi_s=BACK_S[1], best_s=120.0)
-    share = _sear_share(way) if others_s <= HALF_DONE_S else 1.0
-    return replace(way, rests=False, window=back, lead_s=share * way.lead_s), back.best_s
+    return replace(way, rests=False, held=True, window=back), back.best_s
 
 
 def _sear_share(way: Open | Way) -> float:
     """Of the time to done: what comes out so early is cooked through by its own crust on the plate.
 
-    Tofu and halloumi, which have no middle to spoil, stay until they are brown.
+    Tofu and halloumi, which have no middle to spoil, stay until they are brown; strips are done at once.
     """
-    if way.manner == STILL and way.dish.kind != "fish":
+    if way.dish.kind != "fish" and (way.manner == STILL or way.piece.size_mm < RESTS_FROM_MM):
         return 1.0
     return min(max(1.0 - way.piece.size_mm / 100.0, SEAR_LEAST), 0.9)
 

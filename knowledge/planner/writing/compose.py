@@ -125,7 +125,7 @@ def _item(placed: Placed, draft: Draft, units: str) -> PlanItem:
     if way.rests:
         earliest, latest = when.meat_out_s, when.meat_out_s + 0.2 * way.lead_s
     elif way.lead == SEARED:
-        earliest, latest = when.browned_s, end + window.hi_s
+        earliest, latest = out if way.held else when.browned_s, end + window.hi_s
     latest = max(latest, out)
     return PlanItem(
         food_id=way.dish.food.id,

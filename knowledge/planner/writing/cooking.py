@@ -9,7 +9,7 @@ from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Pla
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.browning import batches, thaw_s
 from knowledge.planner.search.frying import LATE, STILL
-from knowledge.planner.search.stages import add_at_s
+from knowledge.planner.search.stages import add_at_s, out_s
 from knowledge.planner.writing.phrases import Telling, capital, core_text, names, softening
 from knowledge.planner.writing.pot import under_a_lid, under_pressure
 from knowledge.planner.writing.sauces import late
@@ -161,7 +161,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
             yield step(Do.ADD, at, text, laid, hands_s=30)
         back = [p for p in back if not p.way.rewarmed and p not in laid]
         if back and not alone:
-            hot = core_text(back, tell.units)
+            hot = core_text([p for p in back if not p.way.held], tell.units)
             text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{hot}."
             yield step(Do.ADD, at, text, back, hands_s=60)
 
@@ -188,7 +188,7 @@ def done_s(placed: Placed, draft: Draft) -> float:
     """When a food is done by the plan's own numbers, counted like the steps."""
     when = draft.stages
     if placed.way.lead == SEARED:
-        return when.meat_out_s if placed.way.rests else when.main_end_s
+        return out_s(placed, when) if placed.way.rests or placed.way.held else when.main_end_s
     if placed.way.lane_is(AFTER):
         return when.after_end_s - placed.add_s + placed.way.window.lo_s
     if draft.method.kind == "sealed":

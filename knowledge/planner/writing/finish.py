@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from knowledge.planner import words
-from knowledge.planner.draft import Placed
+from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.rounds import second_round
 from knowledge.planner.search.stages import add_at_s, out_s
@@ -37,16 +37,18 @@ def finish(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
     when = draft.stages
     end = when.after_end_s
-    rewarmed = [p for p in draft.placed if p.way.rewarmed]
-    checks = [*_check([p for p in rewarmed if is_checked(p)], when.meat_out_s, tell)]
-    early = [p for p in draft.placed if out_s(p, when) < end - 1]
+    waiting = [p for p in draft.placed if p.way.rewarmed or (p.way.held and out_s(p, when) < end - 1)]
+    checks: list[Step] = []
+    for at in sorted({out_s(p, when) for p in waiting}):
+        checks += _check([p for p in waiting if is_checked(p) and out_s(p, when) == at], at, tell)
+    early = [p for p in draft.placed if out_s(p, when) < end - 1 and p not in waiting]
     for at in sorted({out_s(p, when) for p in early}):
         members = [p for p in early if out_s(p, when) == at]
         checks += _check([p for p in members if is_checked(p)], at, tell)
         rest = "rest under foil" if draft.method.kind != "pan" else "rest on a warm plate"
         text = f"{capital(names(members))} out{core_text(members, tell.units)}; {rest}."
         yield step(Do.TAKE_OUT, at, text, members, safety=True)
-    late = [p for p in draft.placed if is_checked(p) and p not in early and p not in rewarmed]
+    late = [p for p in draft.placed if is_checked(p) and p not in early and p not in waiting]
     checks += _check(late, end, tell)
     yield from (replace(c, text=f"{c.text} {NOT_YET}") if n == 0 else c for n, c in enumerate(checks))
     yield from _rest(tell, end)
@@ -67,14 +69,21 @@ def _check(probed: list[Placed], out_at_s: float, tell: Telling) -> Iterator[Ste
     if not probed:
         return
     draft = tell.draft
-    done = max(max(done_s(p, draft), add_at_s(p, draft.stages) + AFTER_ADD_S) for p in probed)
+    done = max(max(done_s(p, draft), _put_in_s(p, draft) + AFTER_ADD_S) for p in probed)
     at = min(max(done, out_at_s - CHECK_BEFORE_S), out_at_s)
     text = f"Check: {targets(probed, tell)}."
     yield step(Do.CHECK, at, text, probed, hands_s=45, safety=True)
 
 
+def _put_in_s(placed: Placed, draft: Draft) -> float:
+    """When it last went in before it is looked at: what waits on its plate is looked at before that."""
+    return 0.0 if placed.way.rests or placed.way.held else add_at_s(placed, draft.stages)
+
+
 def _rest(tell: Telling, end_s: float) -> Iterator[Step]:
-    rested = [p for p in tell.draft.placed if 0 < p.way.rest_s <= SHORT_REST_S and not p.way.rests]
+    rested = [
+        p for p in tell.draft.placed if 0 < p.way.rest_s <= SHORT_REST_S and not (p.way.rests or p.way.held)
+    ]
     if rested:
         rest = max(p.way.rest_s for p in rested)
         how = {"dry": "out of the oven", "pan": "off the heat"}.get(

@@ -39,11 +39,22 @@ def test_a_cooker_used_as_a_pot_says_that_its_lid_is_not_locked(store: Store) ->
 @pytest.mark.parametrize("meat", ["pork-chop", "steak"])
 def test_chops_are_hot_at_the_table(store: Store, meat: str) -> None:
     made = planned(store, Have(food_id=meat, qty=2.0), "new-potato", "carrot", vessel="saute pan")
-    item = next(i for i in made.items if i.food_id == meat)
-    assert made.cooking_s - item.out_s <= 480.0
-    assert "back in" in told(made)
+    back = [s for s in made.steps if s.do is Do.ADD and meat in s.foods][-1]
+    assert made.cooking_s - back.at_s <= 480.0
+    assert "back in" in back.text
     last = [s for s in made.steps if s.do is Do.CHECK][-1]
     assert "63 °C" in last.text  # USDA FSIS: whole cuts 62.8 °C
+
+
+def test_meat_that_waits_on_a_plate_is_done_and_looked_at_before_it_waits(store: Store) -> None:
+    made = planned(
+        store, Have(food_id="beef", grams=300.0, cut="sliced"), "snow-pea", "carrot", vessel="saute pan"
+    )
+    meat = next(i for i in made.items if i.food_id == "beef")
+    out = next(s for s in made.steps if s.do is Do.TAKE_OUT and "beef" in s.foods)
+    looked = next(s for s in made.steps if s.do is Do.CHECK and "beef" in s.foods)
+    assert looked.at_s <= out.at_s == pytest.approx(meat.out_s, abs=1.0)
+    assert meat.done.at_s <= meat.out_s
 
 
 def test_eggs_in_the_pan_are_one_kind_of_egg(store: Store) -> None:
