@@ -108,7 +108,7 @@ def finite_volumes(cases: Sequence[Case], pieces: Pieces, ends: Array, *, cells:
 
 def by_solve_ivp(case: Case, pieces: Pieces, end: float, *, cells: int = 40) -> float:
     """Core temperature of one piece at the end, by scipy's BDF. Raises ImportError without scipy."""
-    from scipy.integrate import solve_ivp  # type: ignore[import-untyped]
+    from scipy.integrate import solve_ivp
 
     law = Law(_laws([case]))
     area, volume = _cells(pieces.n, cells)

@@ -16,6 +16,8 @@ from knowledge.physics.geometry import equivalent
 from knowledge.physics.march import march, pieces_of
 from knowledge.physics.model import Heat
 
+Numbers = np.ndarray[tuple[int, ...], np.dtype[np.float64]]
+
 K, RHO, CP, R = 0.6, 1000.0, 4000.0, 0.01
 ALPHA = K / (RHO * CP)
 EXPONENT = {"slab": 0.0, "cylinder": 1.0, "sphere": 2.0}
@@ -107,7 +109,7 @@ def roots(shape: str, biot: float, count: int = 60) -> np.ndarray:
     return np.array(found)
 
 
-def exact(shape: str, biot: float, fourier: np.ndarray) -> np.ndarray:
+def exact(shape: str, biot: float, fourier: Numbers) -> Numbers:
     """Centre temperature (Ta - T)/(Ta - T0) by the full series."""
     z = roots(shape, biot)
     if shape == "slab":
@@ -116,7 +118,8 @@ def exact(shape: str, biot: float, fourier: np.ndarray) -> np.ndarray:
         c = 4 * (np.sin(z) - z * np.cos(z)) / (2 * z - np.sin(2 * z))
     else:
         c = 2 / z * j1(z) / (j0(z) ** 2 + j1(z) ** 2)
-    return (c[:, None] * np.exp(-(z[:, None] ** 2) * fourier)).sum(axis=0)
+    series: Numbers = (c[:, None] * np.exp(-(z[:, None] ** 2) * fourier)).sum(axis=0)
+    return series
 
 
 BIOTS = (0.1, 0.5, 1.0, 2.0, 5.0, 10.0, 50.0, 100.0)
@@ -198,10 +201,10 @@ FINITE = [
 ]
 
 
-def product(family: str, b1: float, b2: float, biot: float, fourier: np.ndarray) -> np.ndarray:
+def product(family: str, b1: float, b2: float, biot: float, fourier: Numbers) -> Numbers:
     """Product of one-dimensional solutions (Newman's rule)."""
 
-    def part(shape: str, stretch: float) -> np.ndarray:
+    def part(shape: str, stretch: float) -> Numbers:
         f = fourier / stretch**2
         return np.where(f < 2e-3, 1.0, exact(shape, biot * stretch, np.maximum(f, 2e-3)))
 

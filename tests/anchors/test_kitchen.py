@@ -24,8 +24,8 @@ def scored(store: Store) -> list[tuple[dict[str, str], float | None, float | Non
         rows = [r for r in csv.DictReader(file) if "historic" not in r["note"]]
     out = []
     for row, answer in zip(rows, answers(rows, store), strict=True):
-        cells = [float(c) if c else None for c in answer.cells()[:3]]
-        out.append((row, *cells))
+        minutes, low, high = (float(c) if c else None for c in answer.cells()[:3])
+        out.append((row, minutes, low, high))
     return out
 
 

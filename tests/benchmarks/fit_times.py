@@ -28,6 +28,7 @@ from knowledge.foods.model import DoneKind, Food
 from knowledge.foods.store import Store, open_store
 from knowledge.physics import chart, cook, doneness, tables
 from knowledge.physics.chart import read_row
+from knowledge.physics.chart_names import resolve
 
 DATA = Path(__file__).parents[1] / "data" / "cook_times_dev.csv"
 KNOWLEDGE = Path(tables.__file__).parents[1] / "data"
@@ -129,10 +130,10 @@ class Model:
         self.foods: dict[str, float] = {}
         self.loose = {r["food_id"] for r in _factors() if r["source"] == FITTED}
         self.practice = {r["food_id"] for r in _factors() if r["source"] != FITTED and r["dose_factor"]}
-        self.resolved = lru_cache(None)(chart.resolve)
-        chart.resolve = self._resolve  # type: ignore[assignment]
-        doneness.extra = lambda class_id: self.extra[class_id]  # type: ignore[assignment]
+        self.resolved = lru_cache(None)(resolve)
         self.extra = dict(self.extras)
+        chart.resolve = self._resolve  # type: ignore[attr-defined, assignment]
+        doneness.extra = lambda class_id: self.extra[class_id]  # type: ignore[assignment]
 
     def _resolve(self, *args: object) -> object:
         food, note = self.resolved(*args)

@@ -83,7 +83,7 @@ def test_water_for_grain_is_that_of_the_chart(store: Store, grain: str) -> None:
 def test_measures_agree_with_a_units_library(store: Store) -> None:
     import pint
 
-    units = pint.UnitRegistry()
+    units: pint.UnitRegistry[float] = pint.UnitRegistry()
     theirs = {
         "cup": "cup",
         "tablespoon": "tablespoon",

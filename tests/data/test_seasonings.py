@@ -202,9 +202,17 @@ def test_names_of_other_kitchens_are_known(store: Store, name: str) -> None:
     assert food.name == NAMES[name]
 
 
+def when_of(name: str, store: Store) -> When:
+    """When a dish takes the seasoning of this name."""
+    food = store.named(name)
+    assert food is not None, name
+    assert food.when is not None, name
+    return food.when
+
+
 def test_tender_herbs_go_in_at_the_end_and_woody_ones_early(store: Store) -> None:
     # common practice, no source
     for name in ("basil", "parsley", "cilantro", "mint", "dill", "chive"):
-        assert store.named(name).when in (When.END, When.TABLE), name  # type: ignore[union-attr]
+        assert when_of(name, store) in (When.END, When.TABLE), name
     for name in ("thyme", "rosemary", "bay leaf"):
-        assert store.named(name).when in (When.START, When.AROMATICS, When.LIQUID), name  # type: ignore[union-attr]
+        assert when_of(name, store) in (When.START, When.AROMATICS, When.LIQUID), name

@@ -102,7 +102,9 @@ class AnyEvening(RuleBasedStateMachine):
     @invariant()
     def a_safety_step_is_never_left_out(self) -> None:
         cook = self.evening.state.cook
-        for live in cook.steps if cook is not None else ():
+        if cook is None:
+            return
+        for live in cook.steps:
             if schedule.step_of(cook, live).safety:
                 assert live.status is not StepStatus.SKIPPED
 

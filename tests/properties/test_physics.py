@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
@@ -232,7 +233,7 @@ KINDS = {
 
 @given(st.sampled_from(("size", "oven", "gauge", "altitude", "pan", "liquid", "core")), st.floats())
 def test_what_no_kitchen_has_is_refused_by_name(what: str, value: float) -> None:
-    makers = {
+    makers: dict[str, Callable[[float], object]] = {
         "size": lambda v: piece(store().food("carrot"), size_mm=v, shape="brick"),
         "oven": media.oven,
         "gauge": media.pressure,

@@ -16,12 +16,12 @@ PINT_NAMES = {"fl oz": "fluid_ounce", "l": "liter", "ml": "milliliter", "h": "ho
 
 
 @pytest.fixture(scope="module")
-def registry() -> pint.UnitRegistry:
+def registry() -> pint.UnitRegistry[float]:
     return pint.UnitRegistry()
 
 
 @pytest.mark.parametrize("unit", sorted(units.KITCHEN))
-def test_the_kitchen_list_agrees_with_pint(unit: str, registry: pint.UnitRegistry) -> None:
+def test_the_kitchen_list_agrees_with_pint(unit: str, registry: pint.UnitRegistry[float]) -> None:
     dimension, size = units.KITCHEN[unit]
     base = {"mass": "gram", "volume": "milliliter", "length": "millimeter", "time": "second"}[dimension]
     assert registry.Quantity(1.0, PINT_NAMES.get(unit, unit)).to(base).magnitude == pytest.approx(

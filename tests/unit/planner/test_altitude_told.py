@@ -34,10 +34,9 @@ def test_the_height_is_named_with_what_it_costs(
     assert found is not None
     assert float(found[1]) == altitude_m
     assert float(found[2]) == pytest.approx(degC, abs=1.0)
-    here, sea = (
-        _minutes(part) for part in re.search(r"beans, (.*) instead of (.*) at the sea", line).groups()
-    )  # type: ignore[union-attr]
-    assert here > sea
+    cost = re.search(r"beans, (.*) instead of (.*) at the sea", line)
+    assert cost is not None
+    assert _minutes(cost[1]) > _minutes(cost[2])
 
 
 def test_near_the_sea_nothing_is_said(store: Store) -> None:

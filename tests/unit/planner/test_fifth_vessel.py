@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from knowledge.foods.build import build
-from knowledge.foods.load import DATA
 from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan
 from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
+from knowledge.tables import DATA
 
 CLAY_POT = 'clay pot,clay-braise,0.7,0.5,150,no,no,1.3,clay pots?,clay pot,"slow, even heat",CP'
 SIZE = "4 l,clay pot,0.04,4,2.8,850,4,yes,,CP"

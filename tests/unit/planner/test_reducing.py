@@ -18,11 +18,10 @@ from knowledge.planner.model import Have, Kitchen, Plan, Request, Step, VesselAt
 from knowledge.planner.search.reducing import steam_ml_s
 
 
-def planned(store: Store, vessel: str, *foods: str | Have, **more: object) -> Plan:
+def planned(store: Store, vessel: str, *foods: str | Have, wishes: tuple[str, ...] = ()) -> Plan:
     have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    request = replace(
-        Request(have=have, kitchen=Kitchen(vessels=(VesselAt(id=vessel),), oven_max_degC=0.0)), **more
-    )  # type: ignore[arg-type]
+    kitchen = Kitchen(vessels=(VesselAt(id=vessel),), oven_max_degC=0.0)
+    request = Request(have=have, kitchen=kitchen, wishes=wishes)
     made = plan(request, store=store)
     assert isinstance(made, Plan)
     assert check(made, store=store).sound, check(made, store=store)

@@ -71,8 +71,8 @@ def test_stock_is_checked_for_what_a_diet_bars(
     store: Store, diets: tuple[str, ...], allergies: tuple[str, ...], word: str
 ) -> None:
     request = replace(SOAKED, diets=diets, allergies=allergies)
-    made = plan(request, store=store)
-    made = made if isinstance(made, Plan) else made.nearest
+    found = plan(request, store=store)
+    made = found if isinstance(found, Plan) else found.nearest
     if made is None or made.liquid is None or "stock" not in made.liquid.what:
         return
     assert "Check the stock for" in cautions(made)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import sqlite3
+from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
 
@@ -284,7 +285,7 @@ async def test_many_chats_are_served_side_by_side() -> None:
             await _until(lambda chat=chat: len(table.texts(chat)) == 2)  # type: ignore[misc]
 
 
-async def _until(holds: object) -> None:
+async def _until(holds: Callable[[], bool]) -> None:
     async with asyncio.timeout(5):
-        while not holds():  # type: ignore[operator]
+        while not holds():
             await asyncio.sleep(0)
