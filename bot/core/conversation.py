@@ -19,7 +19,7 @@ from typing import assert_never
 from bot.core import buttons, changes, livecook, planning, schedule, settings, stove, teaching, telling
 from bot.core.actions import Outcome, Say
 from bot.core.events import ButtonPressed, Event, OddMessage, RemindersDue, TextReceived
-from bot.core.questions import Asked, ask, cleared, yes_no
+from bot.core.questions import Asked, ask, cleared, taken, yes_no
 from bot.core.replies import cooks, plans, talk
 from bot.core.replies.layout import local
 from bot.core.state import Chat
@@ -207,6 +207,8 @@ def _answer(state: Chat, message: Message) -> Outcome | None:
     """What the message means as the answer to the open question; None when it is none."""
     reading = message.reading
     match Asked(state.asked):
+        case Asked.TAKE if (yes := taken(state, reading, message.knowledge)) is not None:
+            return buttons.answer_yes_no(state, yes, message.now, message.knowledge)
         case Asked.DELAY if reading.event is None and reading.ready_by is not None:
             if reading.ready_by.in_min is None:
                 return None
@@ -347,7 +349,7 @@ _AMEND = _planned(planning.amended)
 # Which message is welcome in which mode, and who answers it.
 TABLE: Mapping[Topic, Mapping[Mode, Handler]] = {
     # topic          nothing planned      a plan on the table   cooking
-    Topic.PLAN: _row(_NEW, _NEW, _planned(planning.beside)),
+    Topic.PLAN: _row(_NEW, _planned(planning.joined_or_new), _planned(planning.beside)),
     Topic.AMEND: _row(_AMEND, _AMEND, _planned(changes.amend)),
     Topic.SWAP: _row(_ask_or_list, _planned(planning.swapped), _planned(changes.swap)),
     Topic.START: _row(None, lambda s, m: livecook.start(s, m.now), _start_while_cooking),

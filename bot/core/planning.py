@@ -17,6 +17,7 @@ from knowledge.planner.model import Have, NoPlan, Plan, Request, SwapAnswer, Ver
 from knowledge.text.model import Reading
 
 EATERS_CHOICES = (2, 4, 6)
+JOINS_WITHIN = timedelta(minutes=30)  # of a plan: later it is the next evening
 
 
 # --- asking the planner -------------------------------------------------------------------------
@@ -138,6 +139,26 @@ def new_plan(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge)
     request = reading_request(state, reading, now, knowledge)
     fresh = replace(state, previous=None, offer=None)
     return _planned(replace(fresh, previous=state.offer), request, reading, now, knowledge)
+
+
+def joined_or_new(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Foods while a plan is on the table: one alone, said soon after, joins it; a list is another dinner.
+
+    A second protein is another dinner too: nobody wants salmon in with the chicken.
+    """
+    placed = [item for item in reading.items if item.food_id is not None]
+    soon = state.offered_at is not None and now - state.offered_at < JOINS_WITHIN
+    if state.offer is None or len(placed) != 1 or not soon or reading.people or reading.ready_by:
+        return new_plan(state, reading, now, knowledge)
+    foods = [knowledge.named(item.food) for item in state.offer.items]
+    new = knowledge.named(placed[0].name)
+    main = any(food is not None and food.part == "protein" for food in foods)
+    if len(foods) < 2 or new is None or (main and new.part == "protein"):
+        return new_plan(state, reading, now, knowledge)
+    if placed[0].food_id in {item.food_id for item in state.offer.items} and placed[0].qty is None:
+        return shown(state, now)
+    lead = talk.joined(placed[0].phrase or placed[0].name)
+    return _led(amended(state, replace(reading, amends=True), now, knowledge), lead)
 
 
 def amended(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
@@ -293,11 +314,14 @@ def take(state: Chat, plan: Plan, now: datetime) -> Outcome:
 
 def beside(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
     """A new list while a cook is running: planned, for after it."""
-    outcome = new_plan(state, reading, now, knowledge)
+    return _led(new_plan(state, reading, now, knowledge), cooks.PLAN_BESIDE)
+
+
+def _led(outcome: Outcome, lead: str) -> Outcome:
+    """The same, with a line before what is said."""
     return Outcome(
         state=outcome.state,
         actions=tuple(
-            replace(a, text=paragraphs(cooks.PLAN_BESIDE, a.text)) if isinstance(a, Say) else a
-            for a in outcome.actions
+            replace(a, text=paragraphs(lead, a.text)) if isinstance(a, Say) else a for a in outcome.actions
         ),
     )

@@ -13,8 +13,11 @@ from enum import StrEnum
 
 from bot.core.actions import Button
 from bot.core.state import Chat, LiveCook
+from knowledge import Knowledge
 from knowledge.planner.model import Plan
+from knowledge.text.model import EventType, Intent, Kind, Reading
 
+SHORT_WORDS = 8  # in more there is something else besides
 DATA_MAX_BYTES = 64  # the limit of the tightest transport
 
 
@@ -84,3 +87,32 @@ def ask(state: Chat, what: Asked, pending: Plan | None = None, about: str = "") 
 def cleared(state: Chat) -> Chat:
     """The state without an open question."""
     return replace(state, asked=Asked.NOTHING.value, pending=None, asked_about="")
+
+
+def taken(state: Chat, reading: Reading, knowledge: Knowledge) -> bool | None:
+    """Whether the proposed plan is taken, by a word or by the food alone; None when that is not the answer.
+
+    "Ok, use the parsnips" names only what would come in: a yes. "No, keep the swede" names only
+    what would go: a no.
+    """
+    if reading.intent is Intent.START:
+        return True  # "great, do it"; a bare "start" never comes here
+    held = state.cook.plan if state.cook is not None else state.offer
+    if held is None or state.pending is None or len(reading.text.split()) > SHORT_WORDS:
+        return None
+    event = None if reading.event is None else reading.event.type
+    if reading.kind in (Kind.QUESTION, Kind.SETTING) or any(i.qty is not None for i in reading.items):
+        return None
+    named = {item.food_id for item in reading.items}
+    said = (reading.event.item if reading.event is not None else None) or (
+        reading.swap.to if reading.swap is not None else None
+    )
+    if said is not None and (food := knowledge.named(said)) is not None:
+        named.add(food.id)
+    before = {have.food_id for have in held.request.have}
+    after = {have.food_id for have in state.pending.request.have}
+    if named and named <= after - before:
+        return True
+    if named and named <= before - after and event in (None, EventType.SKIP):
+        return False
+    return None

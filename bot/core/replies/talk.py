@@ -130,6 +130,11 @@ def changed(parts: Sequence[str]) -> str:
     return f"Noted: {listed(parts)}."
 
 
+def joined(food: str) -> str:
+    """A food said alone beside a plan."""
+    return f"With {food} as well. For a dinner of its own, list what goes with it; “undo” takes this back."
+
+
 def tonight(barred: Sequence[str], dropped: Sequence[str], allergy: bool) -> str:
     """An allergy or a food not wanted that came with a dinner: said back, so that the cook can trust it."""
     labels = " Packets differ, so read the labels too." if allergy else ""

@@ -307,7 +307,8 @@ class Pantry:
         return "Leftovers: into the fridge within 2 hours, eat within 3 days.", "FSIS"
 
     def named(self, name: str) -> SimpleNamespace | None:
-        return SimpleNamespace(id=name, name=name) if name in FOODS else None
+        part = "protein" if name == "chicken" else "vegetable"
+        return SimpleNamespace(id=name, name=name, part=part) if name in FOODS else None
 
     def near(self, name: str, limit: int = 3) -> tuple[str, ...]:
         return ("carrot",) if name.startswith("carr") else ()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from bot.core.actions import Remind
@@ -56,6 +58,35 @@ def test_a_swap_is_offered_and_taken_by_button_or_word() -> None:
     kept = tap(asked, "No, keep mine")
     assert kept.state.offer == asked.state.offer
     assert "Kept" in text_of(kept)
+
+
+def test_a_proposal_is_answered_by_naming_the_food() -> None:
+    """What would come in is a yes, what would go is a no; any other food is neither."""
+    asked = send(after("chicken carrot"), "parsnip for carrot")
+    taken = send(asked.state, "parsnip")
+    assert taken.state.offer is not None
+    assert [i.food for i in taken.state.offer.items] == ["chicken", "parsnip"]
+    kept = send(asked.state, "carrot")
+    assert kept.state.offer == asked.state.offer
+    assert "Kept" in text_of(kept)
+    another = send(asked.state, "chicken potato leek")
+    assert another.state.offer is not None
+    assert [i.food for i in another.state.offer.items] == ["chicken", "potato", "leek"]
+
+
+def test_one_food_alone_joins_the_plan_and_a_list_is_another_dinner() -> None:
+    planned = after("chicken carrot")
+    joined = send(planned, "leek")
+    assert joined.state.offer is not None
+    assert [i.food for i in joined.state.offer.items] == ["chicken", "carrot", "leek"]
+    assert text_of(joined).startswith("With leek as well.")
+    back = send(joined.state, "undo").state.offer
+    assert back is not None
+    assert [i.food for i in back.items] == ["chicken", "carrot"]
+    assert send(planned, "carrot").state.offer == planned.offer
+    later = send(planned, "leek", NOW + timedelta(hours=3)).state.offer
+    assert later is not None
+    assert [i.food for i in later.items] == ["leek"]
 
 
 def test_a_second_tap_on_an_answered_question_changes_nothing() -> None:

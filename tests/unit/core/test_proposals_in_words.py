@@ -1,0 +1,66 @@
+"""The real reader answers the open question "change the plan?" in the words that cooks use."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+import pytest
+
+from bot.core.conversation import step
+from bot.core.events import TextReceived
+from bot.core.state import Chat
+from knowledge import open_knowledge
+from tests.unit.core.kitchen import NOW
+
+KNOWLEDGE = open_knowledge()
+
+
+def chat(*texts: str) -> Chat:
+    state = Chat(chat_id="1")
+    for minute, text in enumerate(texts):
+        state = step(state, TextReceived(text=text), NOW + timedelta(minutes=minute), KNOWLEDGE).state
+    return state
+
+
+def foods(state: Chat) -> set[str]:
+    plan = state.cook.plan if state.cook is not None else state.offer
+    assert plan is not None
+    return {item.food_id for item in plan.items}
+
+
+FIRST = (
+    "5 pork chops, a turnip, kale and leeks for 4 in the pot",
+    "would kohlrabi do instead of the turnip?",
+)
+
+
+@pytest.mark.parametrize(
+    "answer",
+    [
+        "ok use kohlrabi",
+        "kohlrabi then",
+        "yes, kohlrabi please",
+        "great, do it",
+        "do that",
+        "sure, swap them",
+        "lets do kohlrabi",
+    ],
+)
+@pytest.mark.parametrize("cooking", [False, True])
+def test_yes_in_other_words(answer: str, cooking: bool) -> None:
+    texts = (FIRST[0], "start", FIRST[1]) if cooking else FIRST
+    asked = chat(*texts)
+    assert asked.pending is not None
+    outcome = step(asked, TextReceived(text=answer), NOW + timedelta(minutes=3), KNOWLEDGE)
+    assert "kohlrabi" in foods(outcome.state)
+    assert "turnip" not in foods(outcome.state)
+    assert {"kale", "leek"} <= foods(outcome.state)
+    assert (outcome.state.cook is not None) == cooking
+
+
+@pytest.mark.parametrize("answer", ["no keep the turnip", "stick with turnip please", "turnip", "nope"])
+def test_no_in_other_words(answer: str) -> None:
+    asked = chat(*FIRST)
+    kept = step(asked, TextReceived(text=answer), NOW + timedelta(minutes=3), KNOWLEDGE).state
+    assert kept.offer == asked.offer
+    assert kept.pending is None
