@@ -12,8 +12,9 @@ from knowledge.planner import plan, swap
 from knowledge.planner.changing.replans import replan
 from knowledge.planner.checking.verify import check
 from knowledge.planner.kitchens import described
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
+from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, Verdict, VesselAt
 from knowledge.text import read
+from tests.unit.planner.kitchen import item
 
 TRAY = (VesselAt(id="sheet pan"),)
 
@@ -28,10 +29,6 @@ def planned(store: Store, *foods: str, wishes: tuple[str, ...] = ("broil",), bro
     )  # fmt: skip
     assert isinstance(made, Plan)
     return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
 
 
 @pytest.mark.parametrize("fish", ["tilapia", "sea-bass", "pollock"])

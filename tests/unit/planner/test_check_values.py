@@ -5,6 +5,7 @@ from __future__ import annotations
 from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, VesselAt
+from tests.unit.planner.kitchen import item
 
 
 def planned(store: Store, vessel: str, *have: Have) -> Plan:
@@ -12,10 +13,6 @@ def planned(store: Store, vessel: str, *have: Have) -> Plan:
     made = plan(Request(have=have, eaters=2.0, eaters_said=True, kitchen=kitchen), store=store)
     assert isinstance(made, Plan)
     return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
 
 
 def under_heat_min(one: PlanItem) -> float:

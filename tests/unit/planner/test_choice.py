@@ -5,33 +5,19 @@ Common practice, no source, unless a line names one.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from functools import partial
 
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan, swap
-from knowledge.planner.checking.verify import check
+from knowledge.planner import swap
 from knowledge.planner.gathering.dinner import gather
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
+from knowledge.planner.model import Do, Have, Request, Verdict
 from knowledge.planner.search.drafts import drafts
+from tests.unit.planner import kitchen
+from tests.unit.planner.kitchen import item, only
 
-
-def planned(store: Store, *foods: str | Have, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    request = replace(Request(have=have, eaters=2.0, eaters_said=True), **more)  # type: ignore[arg-type]
-    made = plan(request, store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
-
-
-def only(vessel: str) -> Kitchen:
-    return Kitchen(vessels=(VesselAt(id=vessel),))
+planned = partial(kitchen.planned, eaters=2.0)
 
 
 @pytest.mark.parametrize("steak", ["ribeye-steak", "pork-chop", "lamb-chop", "halibut", "duck-breast"])

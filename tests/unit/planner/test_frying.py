@@ -6,31 +6,12 @@ garlic burns in minutes on high heat, asparagus and fruit join a roast late.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, VesselAt
-
-
-def planned(store: Store, vessel: str, *foods: str | Have, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),))
-    made = plan(replace(Request(have=have, kitchen=kitchen), **more), store=store)  # type: ignore[arg-type]
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
-
-
-def told(made: Plan) -> str:
-    return " ".join(s.text for s in made.steps)
+from knowledge.planner.model import Do, Have
+from tests.unit.planner.kitchen import item, told
+from tests.unit.planner.kitchen import planned_in as planned
 
 
 @pytest.mark.parametrize("still", ["tofu", "halloumi", "tempeh"])

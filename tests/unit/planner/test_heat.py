@@ -5,29 +5,21 @@ Ranges are common practice, from memory, no source.
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, VesselAt
+from knowledge.planner.model import Do, Have, Plan
+from tests.unit.planner import kitchen
+from tests.unit.planner.kitchen import item
 
-
-def planned(store: Store, vessel: str, *have: Have) -> Plan:
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),))
-    made = plan(Request(have=have, eaters=4.0, eaters_said=True, kitchen=kitchen), store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound
-    return made
+planned = partial(kitchen.planned_in, eaters=4.0)
 
 
 def took_min(made: Plan, food_id: str) -> float:
-    item = item_of(made, food_id)
-    return (item.done.at_s - item.in_s) / 60.0
-
-
-def item_of(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
+    cooked = item(made, food_id)
+    return (cooked.done.at_s - cooked.in_s) / 60.0
 
 
 @pytest.mark.parametrize(
@@ -78,6 +70,6 @@ def test_peas_go_in_for_the_last_minutes(store: Store) -> None:
         store, "lidded pot", Have(food_id="chicken-thigh", grams=800), Have(food_id="potato"),
         Have(food_id="pea", state="frozen"),
     )  # fmt: skip
-    pea = item_of(made, "pea")
+    pea = item(made, "pea")
     assert 1.5 <= (pea.out_s - pea.in_s) / 60.0 <= 6.0
     assert pea.in_s == pytest.approx(max(s.at_s for s in made.steps if s.do is Do.ADD), abs=1.0)

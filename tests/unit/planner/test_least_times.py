@@ -10,7 +10,8 @@ import pytest
 from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Have, Kitchen, Plan, PlanItem, Request, VesselAt
+from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
+from tests.unit.planner.kitchen import item
 
 
 def planned(store: Store, vessel: str, *have: Have, **kitchen: float) -> Plan:
@@ -22,12 +23,8 @@ def planned(store: Store, vessel: str, *have: Have, **kitchen: float) -> Plan:
 
 
 def minutes(made: Plan, food_id: str) -> float:
-    item = of(made, food_id)
-    return (item.out_s - item.in_s) / 60.0
-
-
-def of(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
+    chosen = item(made, food_id)
+    return (chosen.out_s - chosen.in_s) / 60.0
 
 
 @pytest.mark.parametrize(
@@ -59,10 +56,10 @@ def test_head_cabbage_gives_and_bok_choy_keeps_its_bite(store: Store) -> None:
     made = planned(
         store, "lidded pot", Have(food_id="cabbage", grams=400.0), Have(food_id="bacon", grams=150.0)
     )
-    assert of(made, "cabbage").done.kind == "tender"
+    assert item(made, "cabbage").done.kind == "tender"
     assert minutes(made, "cabbage") >= 6.0
     quick = planned(store, "lidded pot", Have(food_id="bok-choy", qty=2.0), Have(food_id="salmon", qty=2.0))
-    assert of(quick, "bok-choy").done.kind == "crisp_tender"
+    assert item(quick, "bok-choy").done.kind == "crisp_tender"
 
 
 def test_red_cabbage_braises_for_half_an_hour_and_longer(store: Store) -> None:

@@ -7,28 +7,18 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan, words
-from knowledge.planner.checking.verify import check
+from knowledge.planner import words
 from knowledge.planner.gathering.peeling import peeling
-from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
+from knowledge.planner.model import Do, Have, Plan
+from tests.unit.planner import kitchen
+from tests.unit.planner.kitchen import told
 
-
-def planned(store: Store, vessel: str, *foods: str | Have, eaters: float = 3.0, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),))
-    request = replace(Request(have=have, eaters=eaters, eaters_said=True, kitchen=kitchen), **more)  # type: ignore[arg-type]
-    made = plan(request, store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
-
-
-def told(made: Plan) -> str:
-    return " ".join(s.text for s in made.steps)
+planned = partial(kitchen.planned_in, eaters=3.0)
 
 
 def prepared(made: Plan) -> str:
@@ -208,6 +198,6 @@ def test_vegetables_are_tossed_before_meat_and_never_in_the_same(store: Store) -
 
 
 def test_cups_and_inches_for_those_who_cook_in_them(store: Store) -> None:
-    kitchen = Kitchen(vessels=(VesselAt(id="lidded pot"),), units="us")
-    made = planned(store, "lidded pot", "kale", "white-bean", "onion", kitchen=kitchen)
+    theirs = replace(kitchen.only("lidded pot"), units="us")
+    made = planned(store, None, "kale", "white-bean", "onion", kitchen=theirs)
     assert not re.search(r"\d (mm|ml|g)\b", told(made))

@@ -5,32 +5,17 @@ Common practice, no source, unless an authority is named beside the check.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, swap, words
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
+from knowledge.planner.model import Do, Have, Plan, Request
 from knowledge.units import weight
-
-
-def planned(store: Store, *foods: str | Have, vessel: str | None = None, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),)) if vessel else Kitchen()
-    made = plan(replace(Request(have=have, kitchen=kitchen), **more), store=store)  # type: ignore[arg-type]
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
-
-
-def told(made: Plan) -> str:
-    return " ".join(s.text for s in made.steps)
+from tests.unit.planner.kitchen import only, planned, told
 
 
 def test_a_cooker_used_as_a_pot_says_that_its_lid_is_not_locked(store: Store) -> None:
-    made = planned(store, "egg", "spinach", "white-rice", vessel="pressure cooker")
+    made = planned(store, "egg", "spinach", "white-rice", kitchen=only("pressure cooker"))
     assert made.settings.method == "open-cooker"
     assert "not locked" in told(made)
     assert "no pressure" in made.why[0]
@@ -38,7 +23,7 @@ def test_a_cooker_used_as_a_pot_says_that_its_lid_is_not_locked(store: Store) ->
 
 @pytest.mark.parametrize("meat", ["pork-chop", "steak"])
 def test_chops_are_hot_at_the_table(store: Store, meat: str) -> None:
-    made = planned(store, Have(food_id=meat, qty=2.0), "new-potato", "carrot", vessel="saute pan")
+    made = planned(store, Have(food_id=meat, qty=2.0), "new-potato", "carrot", kitchen=only("saute pan"))
     back = [s for s in made.steps if s.do is Do.ADD and meat in s.foods][-1]
     assert made.cooking_s - back.at_s <= 480.0
     assert "back in" in back.text
@@ -48,7 +33,11 @@ def test_chops_are_hot_at_the_table(store: Store, meat: str) -> None:
 
 def test_meat_that_waits_on_a_plate_is_done_and_looked_at_before_it_waits(store: Store) -> None:
     made = planned(
-        store, Have(food_id="beef", grams=300.0, cut="sliced"), "snow-pea", "carrot", vessel="saute pan"
+        store,
+        Have(food_id="beef", grams=300.0, cut="sliced"),
+        "snow-pea",
+        "carrot",
+        kitchen=only("saute pan"),
     )
     meat = next(i for i in made.items if i.food_id == "beef")
     out = next(s for s in made.steps if s.do is Do.TAKE_OUT and "beef" in s.foods)
@@ -58,7 +47,7 @@ def test_meat_that_waits_on_a_plate_is_done_and_looked_at_before_it_waits(store:
 
 
 def test_eggs_in_the_pan_are_one_kind_of_egg(store: Store) -> None:
-    made = planned(store, "egg", vessel="saute pan")
+    made = planned(store, "egg", kitchen=only("saute pan"))
     assert made.items[0].cut == "beaten"
     assert made.settings.hob == "medium"
     assert "medium heat" in told(made)
@@ -67,7 +56,7 @@ def test_eggs_in_the_pan_are_one_kind_of_egg(store: Store) -> None:
 
 
 def test_nothing_is_tossed_before_it_is_cut(store: Store) -> None:
-    made = planned(store, "sausage", "red-onion", "apple", "new-potato", vessel="sheet pan")
+    made = planned(store, "sausage", "red-onion", "apple", "new-potato", kitchen=only("sheet pan"))
     cut: set[str] = set()
     for step in (s for s in made.steps if s.do is Do.PREP):
         cut |= {i.label for i in made.items if i.food_id in step.foods}
@@ -77,14 +66,14 @@ def test_nothing_is_tossed_before_it_is_cut(store: Store) -> None:
 
 def test_sausages_say_why_their_temperature(store: Store) -> None:
     """USDA FSIS: ground beef, pork, lamb 71.1 °C; all poultry, ground too, 73.9 °C."""
-    unnamed = planned(store, "sausage", "potato", vessel="sheet pan")
+    unnamed = planned(store, "sausage", "potato", kitchen=only("sheet pan"))
     assert any("74 °C" in c.text and "not named" in c.text and "71 °C" in c.text for c in unnamed.cautions)
-    beef = planned(store, "beef-sausage", "potato", vessel="sheet pan")
+    beef = planned(store, "beef-sausage", "potato", kitchen=only("sheet pan"))
     assert any("71 °C" in c.text and "not named" not in c.text for c in beef.cautions)
 
 
 def test_small_roots_do_not_stay_under_pressure_for_the_meat(store: Store) -> None:
-    made = planned(store, "stew-beef", "carrot", "potato", vessel="pressure cooker")
+    made = planned(store, "stew-beef", "carrot", "potato", kitchen=only("pressure cooker"))
     for item in made.items:
         if item.food_id in ("carrot", "potato") and item.lane == "main":
             assert item.cut_id == "whole"
@@ -99,24 +88,26 @@ def test_a_guessed_weight_is_one_that_a_scale_is_read_to(store: Store) -> None:
 
 
 def test_enough_for_more_than_said_is_no_assumption(store: Store) -> None:
-    made = planned(store, Have(food_id="chicken-thigh", qty=6.0), "potato", eaters=3.0, eaters_said=True)
+    made = planned(store, Have(food_id="chicken-thigh", qty=6.0), "potato", eaters=3.0)
     assert not any("enough for" in a for a in made.assumed)
 
 
 def test_what_would_round_it_off_is_advice_and_no_assumption(store: Store) -> None:
-    made = planned(store, "white-rice", "bell-pepper", eaters=2.0, eaters_said=True)
+    made = planned(store, "white-rice", "bell-pepper", eaters=2.0)
     assert any("protein" in said for said in made.advice)
     assert not any("protein" in said for said in made.assumed)
 
 
 def test_said_as_one_is_a_few_and_not_a_crate(store: Store) -> None:
-    made = planned(store, "poblano-pepper", "chicken-thigh", eaters=6.0, eaters_said=True)
+    made = planned(store, "poblano-pepper", "chicken-thigh", eaters=6.0)
     item = next(i for i in made.items if i.food_id == "poblano-pepper")
     assert item.grams <= 3 * 115.0
 
 
 def test_tins_and_mixed_birds_are_named_as_they_are(store: Store) -> None:
-    made = planned(store, Have(food_id="tomato", state="canned"), "chicken", "onion", vessel="lidded pot")
+    made = planned(
+        store, Have(food_id="tomato", state="canned"), "chicken", "onion", kitchen=only("lidded pot")
+    )
     cuts = {i.food_id: i.cut for i in made.items}
     assert cuts["tomato"] == "with the juice"
     assert cuts["chicken"] == "in pieces"

@@ -3,33 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Learned, NoPlan, Plan, PlanItem, Request, VesselAt
+from knowledge.planner.model import Do, Have, Kitchen, Learned, NoPlan, Plan, Request
+from tests.unit.planner import kitchen
+from tests.unit.planner.kitchen import item, only
 
-
-def dinner(*foods: str | Have, **more: object) -> Request:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    return replace(Request(have=have, eaters=2.0, eaters_said=True), **more)  # type: ignore[arg-type]
-
-
-def planned(store: Store, *foods: str | Have, **more: object) -> Plan:
-    made = plan(dinner(*foods, **more), store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
-
-
-def only(vessel: str, size: str | None = None) -> Kitchen:
-    return Kitchen(vessels=(VesselAt(id=vessel, size=size),))
+dinner = partial(kitchen.dinner, eaters=2.0)
+planned = partial(kitchen.planned, eaters=2.0)
 
 
 # Which vessel a cook would take: common practice, no source.

@@ -3,30 +3,19 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from functools import partial
 
 import pytest
 
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
-from knowledge.planner import plan, words
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, Step, VesselAt
+from knowledge.planner import words
+from knowledge.planner.model import Do, Have, Plan, Step
 from knowledge.units import spoons
+from tests.unit.planner import kitchen
+from tests.unit.planner.kitchen import told
 
-
-def planned(store: Store, vessel: str, *foods: str | Have, eaters: float = 3.0, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),))
-    request = replace(Request(have=have, eaters=eaters, eaters_said=True, kitchen=kitchen), **more)  # type: ignore[arg-type]
-    made = plan(request, store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
-
-
-def told(made: Plan) -> str:
-    return " ".join(s.text for s in made.steps)
+planned = partial(kitchen.planned_in, eaters=3.0)
 
 
 def step_with(made: Plan, words: str) -> Step:

@@ -9,21 +9,8 @@ from __future__ import annotations
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, VesselAt
-
-
-def planned(store: Store, *have: Have, vessel: str | None = None) -> Plan:
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),)) if vessel else Kitchen()
-    made = plan(Request(have=have, kitchen=kitchen), store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store)
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
+from knowledge.planner.model import Do, Have
+from tests.unit.planner.kitchen import item, only, planned
 
 
 @pytest.mark.parametrize(
@@ -49,8 +36,8 @@ def test_kofte_are_balls_and_mince_is_loose(store: Store) -> None:
 
 @pytest.mark.parametrize("said", ["spatchcocked chicken", "spatchcock chicken", "butterflied chicken"])
 def test_a_flat_bird_takes_two_thirds_of_a_whole_one(store: Store, said: str) -> None:
-    flat = planned(store, Have(food_id="whole-chicken", said=said, cut="whole"), vessel="sheet pan")
-    whole = planned(store, Have(food_id="whole-chicken", said="whole chicken"), vessel="sheet pan")
+    flat = planned(store, Have(food_id="whole-chicken", said=said, cut="whole"), kitchen=only("sheet pan"))
+    whole = planned(store, Have(food_id="whole-chicken", said="whole chicken"), kitchen=only("sheet pan"))
     took = [item(made, "whole-chicken").out_s / 60.0 for made in (flat, whole)]
     assert item(flat, "whole-chicken").cut_id == "flattened"
     assert 40 <= took[0] <= 65

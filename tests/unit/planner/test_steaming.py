@@ -11,30 +11,15 @@ from dataclasses import replace
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan, swap
+from knowledge.planner import swap
 from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Verdict, VesselAt
-
-
-def planned(store: Store, vessel: str, *foods: str | Have, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    request = replace(Request(have=have, kitchen=Kitchen(vessels=(VesselAt(id=vessel),))), **more)  # type: ignore[arg-type]
-    made = plan(request, store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store)
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
+from knowledge.planner.model import Do, Have, PlanItem, Verdict
+from tests.unit.planner.kitchen import item, told
+from tests.unit.planner.kitchen import planned_in as planned
 
 
 def minutes(one: PlanItem) -> float:
     return (one.out_s - one.in_s) / 60.0
-
-
-def told(made: Plan) -> str:
-    return " ".join(s.text for s in made.steps)
 
 
 @pytest.mark.parametrize(("vessel", "method"), [("lidded pot", "steam"), ("saute pan", "steam-pan")])

@@ -6,6 +6,7 @@ Values are common practice (no source) unless an authority is named beside the c
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 import pytest
 
@@ -13,18 +14,12 @@ from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Do, Have, Kitchen, NoPlan, Plan, Request, Step, VesselAt
+from knowledge.planner.model import Do, Have, NoPlan, Plan, Request, Step
 from knowledge.planner.writing.handling import subjects
+from tests.unit.planner import kitchen
+from tests.unit.planner.kitchen import only
 
-
-def planned(store: Store, *foods: str | Have, vessel: str | None = None, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),)) if vessel else Kitchen()
-    request = replace(Request(have=have, eaters=2.0, eaters_said=True, kitchen=kitchen), **more)  # type: ignore[arg-type]
-    made = plan(request, store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
+planned = partial(kitchen.planned, eaters=2.0)
 
 
 def of(made: Plan, do: Do) -> list[Step]:
@@ -44,7 +39,7 @@ def warned(made: Plan) -> str:
 @pytest.mark.parametrize("vessel", ["lidded pot", "saute pan"])
 @pytest.mark.parametrize("state", ["dried", "raw", "soaked"])
 def test_beans_boil_hard_for_half_an_hour_in_the_timeline(store: Store, vessel: str, state: str) -> None:
-    made = planned(store, Have(food_id="kidney-bean", grams=200, state=state), "onion", vessel=vessel)
+    made = planned(store, Have(food_id="kidney-bean", grams=200, state=state), "onion", kitchen=only(vessel))
     boil = next(s for s in of(made, Do.ADD) if "kidney-bean" in s.foods)
     down = next(s for s in of(made, Do.HEAT) if "kidney-bean" in s.foods)
     assert "boil hard" in boil.text
@@ -65,7 +60,9 @@ def test_soaking_water_is_thrown_away_and_tins_need_no_boil(store: Store) -> Non
 
 def test_soaked_beans_take_less_time_than_dry_ones(store: Store) -> None:
     dry, soaked = (
-        planned(store, Have(food_id="chickpea", grams=200, state=state), "onion", vessel="pressure cooker")
+        planned(
+            store, Have(food_id="chickpea", grams=200, state=state), "onion", kitchen=only("pressure cooker")
+        )
         for state in ("dried", "soaked")
     )
     assert soaked.total_s < dry.total_s - 300
@@ -75,7 +72,7 @@ def test_soaked_beans_take_less_time_than_dry_ones(store: Store) -> None:
 
 
 def test_the_plan_fails_the_check_when_the_boil_is_cut_short(store: Store) -> None:
-    made = planned(store, Have(food_id="kidney-bean", grams=200, state="dried"), vessel="lidded pot")
+    made = planned(store, Have(food_id="kidney-bean", grams=200, state="dried"), kitchen=only("lidded pot"))
     short = tuple(replace(s, at_s=s.at_s - 600) if s.do is Do.HEAT and s.safety else s for s in made.steps)
     assert any("boiled hard" in p for p in check(replace(made, steps=short), store=store).problems)
 
@@ -93,7 +90,7 @@ def test_every_seasoning_and_side_is_named_in_a_step(
     store: Store, vessel: str, base: tuple[str, ...]
 ) -> None:
     extra = [f for f in SEASONED if f in store.food_ids()] + ["lettuce"]
-    made = planned(store, *base, *extra, vessel=vessel)
+    made = planned(store, *base, *extra, kitchen=only(vessel))
     for food_id in extra:
         food = store.food(food_id)
         if food.role is not Role.COOK:
@@ -101,7 +98,7 @@ def test_every_seasoning_and_side_is_named_in_a_step(
 
 
 def test_a_forgotten_seasoning_fails_the_check(store: Store) -> None:
-    made = planned(store, "chicken-thigh", "potato", "turmeric", vessel="sheet pan")
+    made = planned(store, "chicken-thigh", "potato", "turmeric", kitchen=only("sheet pan"))
     silent = tuple(replace(s, text=s.text.replace("turmeric", "")) for s in made.steps)
     assert "turmeric is in no step" in check(replace(made, steps=silent), store=store).problems
 
@@ -142,14 +139,14 @@ def test_step_and_caution_name_one_temperature(store: Store, food_id: str) -> No
     [("mussel", "open"), ("clam", "open"), ("shrimp", "opaque"), ("egg", "firm"), ("ground-beef", "no pink")],
 )
 def test_what_no_thermometer_can_hold_is_known_by_its_looks(store: Store, food_id: str, sign: str) -> None:
-    made = planned(store, food_id, "onion", vessel="saute pan")
+    made = planned(store, food_id, "onion", kitchen=only("saute pan"))
     text = next(s.text for s in of(made, Do.CHECK))
     assert sign in text
     assert "thickest" not in text
 
 
 def test_shells_are_scrubbed_and_dead_ones_thrown_away(store: Store) -> None:
-    made = planned(store, "mussel", "shallot", "white-wine", vessel="saute pan")
+    made = planned(store, "mussel", "shallot", "white-wine", kitchen=only("saute pan"))
     assert "open when tapped" in told(made)
     assert "stay shut" in told(made)
     assert "pat dry" not in told(made)
@@ -165,7 +162,7 @@ def test_a_beef_steak_says_that_the_published_minimum_is_planned(store: Store) -
 
 
 def test_stew_meat_has_no_line_about_its_minimum(store: Store) -> None:
-    made = planned(store, Have(food_id="pork-shoulder", grams=700), "onion", vessel="pressure cooker")
+    made = planned(store, Have(food_id="pork-shoulder", grams=700), "onion", kitchen=only("pressure cooker"))
     assert "at least" not in warned(made)
 
 
@@ -194,7 +191,7 @@ def test_a_frozen_bird_or_joint_is_thawed_first(store: Store, food_id: str) -> N
 
 def test_sauces_get_hot_and_cream_does_not_boil(store: Store) -> None:
     made = planned(
-        store, "chicken-thigh", "potato", Have(food_id="heavy-cream", grams=150), vessel="saute pan"
+        store, "chicken-thigh", "potato", Have(food_id="heavy-cream", grams=150), kitchen=only("saute pan")
     )
     late = next(s for s in made.steps if "heavy cream" in s.text)
     serve = of(made, Do.SERVE)[0]
@@ -204,7 +201,7 @@ def test_sauces_get_hot_and_cream_does_not_boil(store: Store) -> None:
 
 
 def test_nothing_is_scraped_loose_when_nothing_was_browned(store: Store) -> None:
-    made = planned(store, "barley", "mushroom", "leek", vessel="lidded pot")
+    made = planned(store, "barley", "mushroom", "leek", kitchen=only("lidded pot"))
     assert "scrape" not in told(made)
 
 
@@ -219,12 +216,12 @@ def test_salty_food_is_tasted_before_salting(store: Store) -> None:
 
 
 def test_skin_lies_up_only_where_there_is_skin(store: Store) -> None:
-    assert "skin side up" in told(planned(store, "chicken-thigh", "potato", vessel="sheet pan"))
-    assert "skin side up" not in told(planned(store, "lamb-leg", "potato", vessel="sheet pan"))
+    assert "skin side up" in told(planned(store, "chicken-thigh", "potato", kitchen=only("sheet pan")))
+    assert "skin side up" not in told(planned(store, "lamb-leg", "potato", kitchen=only("sheet pan")))
 
 
 def test_steps_are_in_order_and_out_comes_before_in(store: Store) -> None:
-    made = planned(store, "shrimp", "zucchini", "onion", vessel="saute pan")
+    made = planned(store, "shrimp", "zucchini", "onion", kitchen=only("saute pan"))
     times = [s.at_s for s in made.steps]
     assert times == sorted(times)
     assert all(s.at_s == round(s.at_s) for s in made.steps)

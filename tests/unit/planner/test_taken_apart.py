@@ -5,35 +5,16 @@ Common practice, no source; fat poured off mince from 15 g in 100 g.
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Caution, Do, Have, Kitchen, Plan, PlanItem, Request, VesselAt
-
-
-def planned(store: Store, vessel: str | None, *foods: str | Have, **more: object) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel),)) if vessel else Kitchen()
-    made = plan(replace(Request(have=have, kitchen=kitchen), **more), store=store)  # type: ignore[arg-type]
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
+from knowledge.planner.model import Caution, Do, Have, Plan
+from tests.unit.planner.kitchen import item, told
+from tests.unit.planner.kitchen import planned_in as planned
 
 
 def prep(made: Plan) -> str:
     return " ".join(s.text for s in made.steps if s.do is Do.PREP).lower()
-
-
-def told(made: Plan) -> str:
-    return " ".join(s.text for s in made.steps)
 
 
 @pytest.mark.parametrize("vessel", ["saute pan", "lidded pot"])
@@ -81,7 +62,7 @@ def test_the_fat_of_mince_is_poured_off(store: Store, mince: str, poured: bool) 
 
 def test_a_curry_takes_its_powder_by_the_head(store: Store) -> None:
     foods = ("chickpea", "potato", "onion", "curry-powder")
-    curry = planned(store, "lidded pot", *foods, eaters=4.0, eaters_said=True, wishes=("curry",))
+    curry = planned(store, "lidded pot", *foods, eaters=4.0, wishes=("curry",))
     assert "4 tsp curry powder" in told(curry) or "1 1/2 tbsp curry powder" in told(curry)
 
 
@@ -110,5 +91,5 @@ def test_beans_under_pressure_need_no_other_warning(store: Store) -> None:
 def test_one_stays_one(store: Store) -> None:
     """ "A red pepper" for four is one, however hungry they are."""
     rice = Have(food_id="white-rice", grams=200.0)
-    made = planned(store, "lidded pot", rice, "bell-pepper", "onion", eaters=4.0, eaters_said=True)
+    made = planned(store, "lidded pot", rice, "bell-pepper", "onion", eaters=4.0)
     assert item(made, "bell-pepper").grams <= 130.0

@@ -13,7 +13,8 @@ from knowledge.planner import plan, swap
 from knowledge.planner.checking.followed import case_of
 from knowledge.planner.checking.verify import check
 from knowledge.planner.checking.written import sealings
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Step, VesselAt
+from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, Step, VesselAt
+from tests.unit.planner.kitchen import item
 
 COOKER = Kitchen(vessels=(VesselAt(id="pressure cooker"),))
 
@@ -26,10 +27,6 @@ def stew(store: Store, *more: Have) -> Plan:
     made = plan(Request(have=have, kitchen=COOKER), store=store)
     assert isinstance(made, Plan)
     return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
 
 
 def of(made: Plan, do: Do) -> list[Step]:

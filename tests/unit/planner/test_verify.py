@@ -7,17 +7,13 @@ from dataclasses import replace
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
 from knowledge.planner.checking.verify import Report, check
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Step, VesselAt
+from knowledge.planner.model import Do, Have, Plan, Step
+from tests.unit.planner.kitchen import item, only, planned
 
 
 def made(store: Store, vessel: str, *have: Have, size: str | None = None) -> Plan:
-    kitchen = Kitchen(vessels=(VesselAt(id=vessel, size=size),))
-    found = plan(Request(have=have, eaters=3.0, eaters_said=True, kitchen=kitchen), store=store)
-    assert isinstance(found, Plan)
-    assert check(found, store=store).sound
-    return found
+    return planned(store, *have, eaters=3.0, kitchen=only(vessel, size))
 
 
 @pytest.fixture(scope="module")
@@ -34,10 +30,6 @@ def stew(store: Store) -> Plan:
 @pytest.fixture(scope="module")
 def cooker(store: Store) -> Plan:
     return made(store, "pressure cooker", Have(food_id="lentil", grams=250), Have(food_id="carrot", qty=2))
-
-
-def item(found: Plan, food_id: str) -> PlanItem:
-    return next(i for i in found.items if i.food_id == food_id)
 
 
 def with_item(found: Plan, food_id: str, **changes: object) -> Plan:

@@ -11,22 +11,12 @@ from dataclasses import replace
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan, swap
+from knowledge.planner import swap
 from knowledge.planner.checking.verify import check
 from knowledge.planner.checking.waiting import on_the_plate
-from knowledge.planner.model import Do, Have, Kitchen, Plan, PlanItem, Request, Step, Verdict, VesselAt
-
-
-def planned(store: Store, vessel: str, *foods: str | Have) -> Plan:
-    have = tuple(f if isinstance(f, Have) else Have(food_id=f) for f in foods)
-    made = plan(Request(have=have, kitchen=Kitchen(vessels=(VesselAt(id=vessel),))), store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store)
-    return made
-
-
-def item(made: Plan, food_id: str) -> PlanItem:
-    return next(i for i in made.items if i.food_id == food_id)
+from knowledge.planner.model import Do, Have, Plan, Step, Verdict
+from tests.unit.planner.kitchen import item
+from tests.unit.planner.kitchen import planned_in as planned
 
 
 def of(made: Plan, do: Do, food_id: str) -> list[Step]:
