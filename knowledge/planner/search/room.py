@@ -14,7 +14,7 @@ from collections.abc import Sequence
 
 from knowledge.foods.model import Behaviour, Vessel, VesselSize, When
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
-from knowledge.planner.draft import AFTER, SECOND, Way
+from knowledge.planner.draft import AFTER, BROWNED, SECOND, SOFTENED, Way
 from knowledge.planner.gathering.dinner import Dish, Seasoning
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
@@ -28,6 +28,11 @@ FILM_M = 0.003  # liquid in a saute pan
 STEAM_M = 0.008  # under what steams: enough to stay wet, too little to boil what lies lowest
 DENSITY = 1050.0
 LOW_LID = 0.35  # of what a lively simmer loses, boils away where grain drinks on low heat
+ON_TOP = 0.5  # of what joins a braise later, counts for the liquid
+COOKER_ML_G = 0.4  # of meat under pressure, for a gravy that does not catch
+OPEN_ML_H = 400.0  # bubbling with the lid off
+PAN_LEFT, GRAIN_LEFT = 0.25, 0.35  # of what the method asks for, where grain drinks
+BOILED_DOWN = 0.5  # of wine is left that goes into the hot fat before the stock
 GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
 SOAKED_DRINKS = 0.2  # of what the dry pulse would
 MOST_PANFULS = 2.2  # tossed at once; more of it stews in its own juice
@@ -118,25 +123,36 @@ def liquid(
     given = 0.0
     if drunk:
         swims = sum(w.dish.swims_ml_g * w.dish.grams for w in ways if drinks_ml(w) > 0)
-        base = max(0.35 * base if method.liquid == "half" and _bodies_l(ways) > 0.3 else 0.0, swims)
-        gone *= LOW_LID
+        stew = max(1.0 - drunk / base, 0.0) if method.liquid == "half" and base else 0.0
+        base = max(_around_grain_ml(method, base, ways, stew), swims)
+        gone *= LOW_LID + (1.0 - LOW_LID) * stew
         given = min(sum(given_ml(way) for way in ways), 0.15 * drunk)
         reasons = [f"{_grains(ways)} takes up {round(drunk / 10) * 10:.0f} ml"]
         reasons.append(
             "the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all"
         )
-    elif method.liquid == "film":
-        given = min(sum(given_ml(way) for way in ways if way.window.lo_s > JUICY_S), 0.5 * base)
+    elif method.liquid in ("film", "half"):
+        juicy = [way for way in ways if way.window.lo_s > JUICY_S and (way.lead or not way.dish.food.animal)]
+        given = min(sum(given_ml(way) for way in juicy), 0.5 * base)
     elif all(way.dish.kind == "warm_through" for way in ways):
         base *= 0.3  # nothing to cook, only steam to heat through
+    if method.kind == "sealed" and drunk:
+        open_s = max((way.window.lo_s for way in ways if way.lane_is(AFTER) and drinks_ml(way)), default=0.0)
+        gone += OPEN_ML_H * open_s / 3600.0 * (size.area_m2 / 0.045)
     if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):
         gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
-    brought = sum(0.9 * (s.grams or 0.0) for s in seasonings if is_poured(s) and s.food.group != "stock")
+    fried = any(way.lead in (BROWNED, SOFTENED) for way in ways)
+    brought = sum(
+        0.9 * (BOILED_DOWN if fried and s.food.group == "wine" else 1.0) * (s.grams or 0.0)
+        for s in seasonings
+        if is_poured(s) and s.food.group != "stock"
+    )
     brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
     inside = [w for w in ways if not (method.kind == "sealed" and (w.lane_is(AFTER) or w.lane_is(SECOND)))]
+    later = sum(JUICE * w.dish.grams for w in ways if is_saucy(w.dish) and w not in inside)
     brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish))
     ml = drunk + gone + base - brought - given
-    ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought)
+    ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought - later)
     ml = round(max(ml, floor_ml) / 50.0) * 50.0
     if ml < 50.0:
         return None
@@ -159,21 +175,45 @@ def _base(method: Method, vessel: Vessel, size: VesselSize, ways: Sequence[Way])
         case "film":
             return min(FILM_M * size.area_m2 * 1e6, 250.0), "enough under the lid to steam in"
         case _:
+            meat_g = sum(w.dish.grams for w in ways if w.dish.food.animal and not w.lane_is(AFTER))
+            if COOKER_ML_G * meat_g > vessel.min_liquid_ml:
+                return COOKER_ML_G * meat_g, "enough for the meat's own gravy under pressure"
             return vessel.min_liquid_ml, "the least a cooker needs for steam"
 
 
+def _around_grain_ml(method: Method, base: float, ways: Sequence[Way], stew: float) -> float:
+    """What stays beside grain that drinks [ml]: little in a pan; in a pot the more, the less grain there is.
+
+    Args:
+        stew: 1 for a stew without any grain, 0 for grain that could drink all of what braises in.
+    """
+    if method.liquid == "film":
+        return PAN_LEFT * base
+    if method.liquid == "half" and _bodies_l(ways) > 0.3:
+        return (GRAIN_LEFT + (1.0 - GRAIN_LEFT) * stew) * base
+    return 0.0
+
+
 def _bodies_l(ways: Sequence[Way]) -> float:
-    """The room that what is in from the start takes, grain apart [l]."""
+    """The room that what is in from the start takes, grain and what comes wet from its tin apart [l].
+
+    What joins later lies on top of it and sinks half in.
+    """
     slowest = max((way.window.lo_s for way in ways), default=0.0)
-    first = [w for w in ways if drinks_ml(w) == 0.0 and (w.lead or w.window.lo_s > 0.5 * slowest)]
-    return sum(w.dish.grams / DENSITY for w in first) / HEAP_PACKING
+    dry = [w for w in ways if drinks_ml(w) == 0.0 and (w.dish.food.animal or w.dish.kind != "warm_through")]
+    first = [w for w in dry if w.lead or w.window.lo_s > 0.5 * slowest]
+    kg = sum(w.dish.grams for w in first) + ON_TOP * sum(w.dish.grams for w in dry if w not in first)
+    return kg / DENSITY / HEAP_PACKING
 
 
 def given_ml(way: Way) -> float:
-    """The juice a dish gives while the others drink [ml]."""
+    """The juice a dish gives while the others drink [ml]: of what it loses, fat is none."""
     if drinks_ml(way) > 0 or way.dish.kind == "warm_through" or way.top:
         return 0.0
-    return GIVEN * way.dish.grams * (way.dish.food.loss_frac or 0.0)
+    made_of = way.dish.food.composition
+    fluid_g = made_of.water_g + made_of.fat_g if made_of is not None else 0.0
+    juice = made_of.water_g / fluid_g if made_of is not None and fluid_g else 1.0
+    return GIVEN * juice * way.dish.grams * (way.dish.food.loss_frac or 0.0)
 
 
 def _grains(ways: Sequence[Way]) -> str:
