@@ -32,10 +32,16 @@ HOW_LONG = (
 )
 SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
 IN_BRACKET = re.compile(r"^\s*[(\[]([^)\]\n]*)")  # "(dried, soaked overnight)" right behind the food
+ASIDE = re.compile(
+    r"\s*(?:\(|, |- )?(?:just |only |to go |for |is |are )?"
+    r"(?:on the side|on top|to serve|serving|at the table|the table|to dip(?: in)?|dipping|alongside)\b",
+    re.IGNORECASE,
+)
 NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
 OF_UNIT = re.compile(r"^(ear|cob|head|bunch|clove|stalk|stick|fillet|piece)s? of ", re.IGNORECASE)
 RICE_COOKER = re.compile(r"(?<!no )(?<!a )\brice[ -]?(?:cooker|maker)\b(?! (?:is |s )?broken)", re.IGNORECASE)
+AND = "and"
 WEIGHTS = frozenset({"g", "kg", "lb", "oz"})
 TINS = frozenset({"tin", "can", "jar", "pouch", "carton"})  # words that are no part of a food's name
 MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game"})
@@ -65,7 +71,10 @@ def request_of(
     barred = _food_ids(reading.excluded, store)
     known = [item for item in reading.items if item.food_id is not None]
     once = _weight_shared(_said_once(known, reading.text, store), reading.text, store)
-    have = tuple(_soaked(have_of(item, store), item, reading, store) for item in once)
+    have = tuple(
+        replace(_soaked(have_of(item, store), item, reading, store), aside=_is_aside(item, reading.text))
+        for item in once
+    )
     merged = pairwise(known) if len(once) < len(known) else ()
     gaps = {between(one, next_one, reading.text) for one, next_one in merged}
     fresh = Request(
@@ -149,7 +158,8 @@ def own_word(phrase: str, food: Food, store: Store) -> tuple[str, bool]:
             form = key(" ".join(words))
             if sorted(form.split()) == own:
                 return food.name, several
-            if food.id in store.names().get(form, ()) or food.id in vocabulary(store).meanings(form):
+            meant = {*store.names().get(form, ()), *vocabulary(store).meanings(form)}
+            if food.id in meant and not (len(meant) > 1 and AND in form.split()):  # "oil and salt" are two
                 return " ".join([*words[:-1], singular(words[-1])]), several
     return food.name, several
 
@@ -174,6 +184,12 @@ def _soaked(have: Have, item: Item, reading: Reading, store: Store) -> Have:
     here = f"{before}{item.phrase} {after}"
     said = SOAKED.search(after.replace(",", " ")) or re.search(r"\bsoaked\b", before, re.IGNORECASE)
     return replace(have, state="soaked") if said and not NOT_SOAKED.search(here) else have
+
+
+def _is_aside(item: Item, text: str) -> bool:
+    """Whether the cook wants it beside the dish: "yoghurt on the side", "for on top"."""
+    at = text.lower().find(item.phrase.lower()) if item.phrase else -1
+    return at >= 0 and ASIDE.match(text, at + len(item.phrase)) is not None
 
 
 def _said_once(items: list[Item], text: str, store: Store) -> list[Item]:

@@ -63,9 +63,9 @@ WORDS: Mapping[str, Schema] = {
         "name",
         name=TEXT, synonyms=maybe(listed(TEXT)),
         group=one_of(
-            "bread", "dairy", "dessert", "egg", "fat", "fermented", "fish", "fruit", "grain", "herb",
-            "legume", "meat", "nut", "pantry", "plant protein", "poultry", "prepared", "seafood", "spice",
-            "unknown", "vegetable",
+            "bread", "dairy", "egg", "fat", "fermented", "fish", "fruit", "grain", "herb", "legume", "meat",
+            "nut", "pantry", "plant protein", "poultry", "prepared", "seafood", "spice", "unknown",
+            "vegetable",
         ),
     ),
     "units_kitchen": table(

@@ -69,7 +69,11 @@ def _best(dinner: Dinner, request: Request, store: Store) -> Plan | NoPlan:
     best = usable[0]
     if _misses_the_point(best):
         return _without_the_main(best, usable, request, store)
-    return _finished(best, usable, request, store)
+    made = _finished(best, usable, request, store)
+    if deadline.is_out_of_reach(made, request):
+        reason = f"{made.timing}; {made.remedy}"
+        return NoPlan(reasons=(reason,), nearest=made, request=request)
+    return made
 
 
 def _must_thaw(dish: Dish) -> bool:

@@ -74,6 +74,7 @@ class Have:
     said: str = ""  # the cook's own word for one of it, used in replies
     several: bool = False  # said in the plural, without a number: "carrots"
     across_mm: float | None = None  # how thick a piece is, as said
+    aside: bool = False  # to be served beside or on top, as the cook said: not cooked with the rest
     rough: str | None = None  # "little" ("a splash of") or "plenty", where no number was said
 
 

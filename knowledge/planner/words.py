@@ -79,11 +79,11 @@ def pieces(number: float, dish: Dish) -> str:
         if dish.unit in AFTER_NAME:
             return f"{counted(number)} {dish.name} {dish.unit}{'' if one else 's'}"
         return f"{counted(number)} {dish.unit}{'' if one else 's'} of {dish.name}"
-    if dish.name.rsplit(" ", 1)[-1] in HEADS:
+    if head := HEADS.get(dish.name.rsplit(" ", 1)[-1]):
         return (
-            f"half a head of {dish.name}"
+            f"half {_a(head)} of {dish.name}"
             if number == 0.5
-            else f"{counted(number)} head{'' if number <= 1 else 's'} of {dish.name}"
+            else f"{counted(number)} {head}{'' if number <= 1 else 's'} of {dish.name}"
         )
     if number == 0.5:
         return f"half {_a(dish.name)}"
@@ -92,7 +92,7 @@ def pieces(number: float, dish: Dish) -> str:
 
 NEVER_ONE = frozenset({"rib", "floret", "sprout", "shoot", "chip", "lardon"})  # of these nobody cooks one
 BLOCKS = frozenset({"tofu", "tempeh", "seitan"})
-HEADS = frozenset({"broccoli", "lettuce"})
+HEADS = {"broccoli": "head", "lettuce": "head", "corn": "ear"}  # what one of it is called
 AFTER_NAME = frozenset({"fillet", "steak"})
 
 
@@ -117,9 +117,11 @@ def in_spoons(name: str) -> str:
     return plural(name) if name.rsplit(" ", 1)[-1] in SMALL else name
 
 
-SMALL = frozenset(
-    "flake caper seed peanut almond cashew walnut hazelnut pistachio pecan peppercorn berry crumb".split()  # noqa: SIM905
-)
+SMALL = frozenset({
+    "flake", "caper", "chive", "tortilla", "flatbread", "seed", "peanut", "almond",
+    "cashew", "walnut", "hazelnut", "pistachio", "pecan", "peppercorn", "berry", "crumb",
+    "nut",
+})  # fmt: skip
 
 
 def many(unit: str, number: float) -> str:
@@ -172,6 +174,12 @@ def plural(name: str) -> str:
     if last == "leaf":
         return f"{name[:-1]}ves"
     return f"{name}s"
+
+
+def is_plural(name: str) -> bool:
+    """Whether one says "bring" of it rather than "brings"."""
+    last = name.rsplit(" ", 1)[-1]
+    return last.endswith("s") and last not in _uncounted()
 
 
 def listed(names: Sequence[str]) -> str:

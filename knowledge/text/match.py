@@ -107,30 +107,8 @@ def hits(
             continue
         found.append(replace(hit, sure=not any(n in unsure for n in range(hit.start, hit.end))))
         i = hit.end
-    whole = flavoured(tokens, found, vocabulary)
-    shared = set_against(tokens, distributed(tokens, whole, vocabulary), vocabulary)
+    shared = set_against(tokens, distributed(tokens, found, vocabulary), vocabulary)
     return _in_context(tokens, shared, vocabulary)
-
-
-def flavoured(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocabulary) -> list[Hit]:
-    """A food right before a dessert only says which one it is: "strawberry cheesecake", "carrot cake"."""
-    out: list[Hit] = []
-    for hit in found:
-        before = out[-1] if out else None
-        ready = all(named.name in vocabulary.desserts for named in hit.phrase.foods)
-        if (
-            ready
-            and before is not None
-            and before.end == hit.start
-            and not _is_plural(tokens[before.end - 1])
-        ):
-            hit = replace(hit, start=out.pop().start)
-        out.append(hit)
-    return out
-
-
-def _is_plural(token: Token) -> bool:
-    return token.text != token.key
 
 
 def _longest(

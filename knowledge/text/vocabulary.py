@@ -137,7 +137,6 @@ class Vocabulary:
         self.plural_only: set[str] = set()
         self.own: set[tuple[str, ...]] = set()
         own = table("names_text.csv")
-        self.desserts = frozenset(row["name"] for row in own if row["group"] == "dessert")
         mine = {key(said) for row in own for said in [row["name"], *row["synonyms"].split(";")] if said}
         for known, ids in store.names().items():
             if ids and not _left_to_the_grammar(known, mine):

@@ -34,6 +34,8 @@ ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 FLAT = "flattened"  # cut of a bird without its backbone
 THIN = frozenset({"strips"})
+KEPT = frozenset({"smoked", "cured", "salted", "corned", "salt"})  # in a name
+DRY_STOCK = frozenset({"cube", "pot", "powder", "bouillon", "paste", "concentrate"})
 PULSES = frozenset({"bean", "chickpea"})
 LOOSE_CUT = "kernels"  # off the cob
 LOOSE_BESIDE = frozenset({"white_rice", "whole_grain", "small_grain", "pearl_grain", "ground_meat"})
@@ -85,6 +87,12 @@ class Dish:
         return self.food.safety
 
     @property
+    def is_salty(self) -> bool:
+        """Whether it brings salt enough: by its figures, or because it is smoked, cured or salted."""
+        kept = self.food.part == "protein" and bool(KEPT & {*self.name.split()})
+        return (self.food.salt_g or 0.0) >= amounts.SALTY_G or kept
+
+    @property
     def is_raw_bean(self) -> bool:
         """Whether it is poisonous until it has boiled hard (lectin); tins are warmed through instead."""
         return self.kind == "bean"
@@ -110,6 +118,13 @@ class Seasoning:
     name: str  # as the cook calls it
     qty: float | None = None  # as it was said: 2 tbsp
     unit: str | None = None
+    state: str = ""  # "dried": a herb, a lime
+
+    @property
+    def is_cube(self) -> bool:
+        """Whether it is stock as cubes, powder or paste: what is poured is water."""
+        last = self.name.rsplit(" ", 1)[-1]
+        return self.food.group == "stock" and (self.food.part == "salty" or last in DRY_STOCK)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,15 +209,18 @@ def gather(request: Request, *, store: Store) -> Dinner:
         )
         for d in dishes
     ]
-    seasonings = [_seasoning(f, h, eaters) for f, h in found if f.role is Role.SEASON]
-    for season, (_, have) in zip(seasonings, [x for x in found if x[0].role is Role.SEASON], strict=True):
+    seasons = [(f, h) for f, h in found if f.role is Role.SEASON and not h.aside]
+    seasonings = [_seasoning(f, h, eaters, store) for f, h in seasons]
+    for season, (_, have) in zip(seasonings, seasons, strict=True):
         if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
             assumed.append(f"{volume(season.grams, request.kitchen.units)} {season.name}")
     return Dinner(
         dishes=tuple(dishes),
         seasonings=tuple(seasonings),
         sides=tuple(
-            _seasoning(f, h, eaters) for f, h in [*found, *hot] if f.role is Role.FINISH or (f, h) in hot
+            _seasoning(f, h, eaters, store)
+            for f, h in [*found, *hot]
+            if f.role is Role.FINISH or (f, h) in hot or (f.role is Role.SEASON and h.aside)
         ),
         eaters=eaters,
         left_out=tuple(left_out),
@@ -388,8 +406,13 @@ def _state(food: Food, have: Have, name: str) -> tuple[str, str, list[str]]:
     return state, kind, notes
 
 
-def _seasoning(food: Food, have: Have, eaters: float) -> Seasoning:
+def _seasoning(food: Food, have: Have, eaters: float, store: Store) -> Seasoning:
+    """A seasoning; dried it is another thing than fresh, with its own dose and moment."""
+    dried = have.state == "dried"
+    name = have.said or food.name
     return Seasoning(
-        food=food, grams=amounts.poured(food, have, eaters), name=have.said or food.name,
-        qty=have.qty, unit=have.unit,
+        food=store.in_state(have.food_id, have.state) if dried else food,
+        grams=amounts.poured(food, have, eaters),
+        name=f"dried {name}" if dried and "dried" not in name.split() else name,
+        qty=have.qty, unit=have.unit, state="dried" if dried else "",
     )  # fmt: skip

@@ -19,6 +19,8 @@ SLOW = frozenset({"root", "starchy", "hard_veg"})
 UNCUT = frozenset({"tender_leaf", "tough_leaf", "egg", "ground_meat", "warm_through"})
 WHOLE_IN_A_STYLE = frozenset({"sausage", "fish", "shellfish", "cured"})
 COINS = "thick coin"
+LARDONS = ("strip", "small dice")
+BOUGHT_CUT = frozenset({"lardon", "bit", "cube", "rasher"})
 BONELESS = 0.95  # eaten, of what is bought
 TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
 QUICK_TRAY_MM = 12.0  # when time counts
@@ -51,6 +53,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         usual = usual[:2]
     elif method.kind != "dry" and amounts.is_flavour(dish.food) and COINS in usual:
         usual = [COINS]  # chorizo, smoked sausage: in the fat and through the dish
+    elif method.kind != "dry" and dish.kind == "cured" and not _is_lardons(dish):
+        usual = [c for c in usual if c in LARDONS][:1] or usual  # bacon: its fat runs out of small pieces
     elif animal and usual[0] == "whole" and (dish.kind in KEPT_WHOLE or is_bird):
         as_bought = ("whole", "thick slice") if dish.kind == "fish" else ("whole",)
         in_stew = dish.kind == "fish" and method.kind not in ("dry", "pan")
@@ -77,6 +81,11 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         return [c for c in cuts if not c.parts and c.size_mm <= PAN_MM] or cuts
     least_mm = LEAST_MM[method.kind] if "quick" not in request.wishes else QUICK_TRAY_MM
     return [c for c in cuts if _is_spooned(piece_of(dish.food, c), least_mm)] or cuts
+
+
+def _is_lardons(dish: Dish) -> bool:
+    """Whether it was bought in pieces."""
+    return dish.name.rsplit(" ", 1)[-1] in BOUGHT_CUT
 
 
 def _is_spooned(piece: Pieced, least_mm: float) -> bool:

@@ -14,6 +14,7 @@ GRACE_S = 45.0  # so much later nobody calls late
 WORTH_S = 120.0  # saved, for another dinner to be the faster one
 GIVES_UP = 6.0  # points of a dinner that may be lost to be in time
 AS_MUCH = 0.7  # of what the best one feeds
+HOPELESS_S = 90 * 60.0  # later than that the answer is no, with the nearest there is
 SPARE_S, FAR_S = 30 * 60.0, 20 * 3600.0  # so far ahead it is said when to begin; not of another day
 
 
@@ -50,6 +51,12 @@ def late_s(plan: Plan, request: Request) -> float:
         return 0.0
     over = plan.total_s - max(request.ready_in_s, 0.0)
     return over if over > 2 * GRACE_S else 0.0
+
+
+def is_out_of_reach(plan: Plan, request: Request) -> bool:
+    """Whether it is so late that nobody would wait: an hour and a half and more, and most of its own time."""
+    over = late_s(plan, request)
+    return over > HOPELESS_S and over > 0.5 * plan.total_s and (request.ready_in_s or 0.0) > 0.0
 
 
 def spare_s(plan: Plan, request: Request) -> float:

@@ -34,22 +34,30 @@ def reduce_s(
     Args:
         gone_ml: what left as steam under the lid.
     """
-    if liquid is None or method.liquid not in ("half", "least") or method.heat != "hob" or dinner.soup_for:
-        return 0.0
-    if any(s.food.part == "thickener" for s in dinner.seasonings) or not _bears_boiling(placed):
+    excess = excess_ml(method, placed, liquid, dinner, gone_ml)
+    if excess < THIN_ML or not _bears_boiling(placed):
         return 0.0
     if any(p.way.lane_is(AFTER) for p in placed):
         return 0.0  # it bubbles open for minutes as it is
+    last_s = min((p.add_s for p in placed if p.way.lane_is(MAIN)), default=0.0)  # then the lid is on no more
+    longest_s = LONGEST_S if method.kind == "sealed" else min(LONGEST_S, last_s)
+    return min(excess / steam_ml_s(), longest_s) if longest_s >= SHORTEST_S else 0.0
+
+
+def excess_ml(
+    method: Method, placed: Sequence[Placed], liquid: Liquid | None, dinner: Dinner, gone_ml: float
+) -> float:
+    """How much thin liquid there is beyond a sauce [ml]; 0 for a soup and where something thickens it."""
+    if liquid is None or method.liquid not in ("half", "least") or method.heat != "hob" or dinner.soup_for:
+        return 0.0
+    if any(s.food.part == "thickener" for s in dinner.seasonings):
+        return 0.0
     poured = sum(s.grams or 0.0 for s in dinner.seasonings if room.is_poured(s) and s.food.group != "stock")
     given = sum(room.given_ml(p.way) for p in placed) / room.GIVEN
     drunk = sum(room.drinks_ml(p.way) for p in placed)
     if drunk > 0.2 * liquid.ml:
         return 0.0  # grain and pulses thicken it
-    left = liquid.ml + poured + given - drunk - gone_ml
-    excess = left - SAUCE_ML_HEAD * dinner.eaters
-    last_s = min((p.add_s for p in placed if p.way.lane_is(MAIN)), default=0.0)  # then the lid is on no more
-    longest_s = LONGEST_S if method.kind == "sealed" else min(LONGEST_S, last_s)
-    return min(excess / steam_ml_s(), longest_s) if excess >= THIN_ML and longest_s >= SHORTEST_S else 0.0
+    return max(liquid.ml + poured + given - drunk - gone_ml - SAUCE_ML_HEAD * dinner.eaters, 0.0)
 
 
 def steam_ml_s() -> float:

@@ -224,7 +224,7 @@ def _what(seasonings: Sequence[Seasoning]) -> str:
     stock = next((s for s in seasonings if s.food.group == "stock"), None)
     if stock is None:
         return "water or stock"
-    return stock.name if stock.food.part == "liquid" else f"stock from a {stock.name}"
+    return f"stock from a {stock.name}" if stock.is_cube else stock.name
 
 
 def is_poured(seasoning: Seasoning) -> bool:

@@ -34,6 +34,9 @@ IN_STOCK = {  # what a cube or carton often holds, by the diet that bars it
 STOCK_ALLERGENS = frozenset(
     {"milk", "gluten", "wheat", "celery", "soybeans", "fish", "crustaceans", "mustard"}
 )
+GLUTEN = frozenset({"gluten", "wheat"})
+MADE = frozenset({"sauce", "salty", "spice"})  # parts of the plate
+LABELLED = frozenset({"sauce", "condiment", "paste"})  # groups that are made with more than their name
 MEATS = frozenset(
     {"pork", "beef", "lamb", "veal", "chicken", "turkey", "venison", "duck", "goat", "mutton", "boar"}
 )
@@ -47,6 +50,7 @@ def cautions(draft: Draft, request: Request, *, store: Store) -> Iterator[Cautio
     named += [(s.food, s.name) for s in (*draft.dinner.seasonings, *draft.dinner.sides)]
     yield from for_the_young(named, request, store)
     yield from _stock(draft, request)
+    yield from _kept_shut(draft, request)
     yield from minimums(placed, draft.kitchen.units, store=store)
     if not request.alerts and any(_is_served_pinker(p) for p in placed):  # no word of pink to who was warned
         yield Caution(
@@ -76,6 +80,22 @@ def _stock(draft: Draft, request: Request) -> Iterator[Caution]:
             text=f"Check the stock for {words.listed(barred)}, or take water: cubes often hold it.",
             source=ALLERGENS,
         )
+
+
+def _kept_shut(draft: Draft, request: Request) -> Iterator[Caution]:
+    """What an allergy bars but lies in the same kitchen: traces on spoons and boards are enough."""
+    barred = [left.label for left in draft.dinner.left_out if request.allergies and "allergy" in left.why]
+    if barred:
+        yield Caution(
+            text=f"The {words.listed(barred)}: away from here, shut; clean board, knife, spoons and hands.",
+            source=ALLERGENS,
+        )
+    if "no gluten" in request.diets or "gluten" in request.allergies:
+        used = [s for s in draft.dinner.seasonings if s.food.part in MADE and not s.food.allergens & GLUTEN]
+        doubtful = [s.name for s in used if s.food.group in LABELLED]
+        if doubtful:
+            text = f"Check the label of the {words.listed(doubtful)} for gluten."
+            yield Caution(text=text, source=ALLERGENS)
 
 
 def hazards(dishes: list[Dish], *, kind: str, store: Store) -> Iterator[Caution]:

@@ -58,6 +58,8 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         text = capital(f"{text}{words.duration(when.still_s)}.")
         yield step(Do.BROWN, meat_s, text, still, hands_s=when.still_s)
     heaps, pieces = [p for p in browned if stays_in(p)], [p for p in browned if not stays_in(p)]
+    golden = [p for p in pieces if p.way.manner == STILL]  # paneer and the like, after the meat
+    pieces = [p for p in pieces if p not in golden]
     if pieces:
         it = (
             "it"
@@ -70,6 +72,10 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         how = _sides(tell, pieces) or ("on all sides" if one else "in one layer")
         text = f"Brown {names(pieces)} {how}{turns}, {words.duration(meat_s)} in all; {out}."
         yield step(Do.BROWN, 0.0, text, pieces, hands_s=meat_s)
+    if golden:
+        text = f"{names(golden)} into the hot fat: {_moves(golden, tell)}{_turns(golden, draft)}, about "
+        text = capital(f"{text}{words.duration(when.still_s)}; then lift out onto a plate.")
+        yield step(Do.BROWN, meat_s, text, golden, hands_s=when.still_s)
     if heaps:
         text = f"{capital(names(heaps))} into the hot fat: {_broken_up(heaps, meat_s)}; leave it in."
         yield step(Do.BROWN, 0.0, text, heaps, hands_s=meat_s)
@@ -129,6 +135,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
     one_kind = len({p.way.manner == STILL for p in draft.placed}) == 1
     alone = one_kind and all(p.way.lead == SEARED for p in draft.placed)
     tossed = [p for p in draft.placed if p.way.lead != SOFTENED and not stays_in(p)]
+    splash = "" if any(p.way.dish.kind == "egg" for p in draft.placed) else SPLASH  # no water into eggs
     for at, members in groups_in([p for p in tossed if p.way.rewarmed or not p.way.rests], draft):
         back = [p for p in members if p.way.lead == SEARED]
         eggs = [p for p in members if p.way.dish.kind == "egg"]
@@ -153,7 +160,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
             how = stirred or "pour over and leave, lid on, heat low, until set"
             yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
         if sliced := [p for p in back if p.way.rewarmed]:
-            text = f"Slices of {names(sliced)} and their juice back in{SPLASH}; toss a minute, no longer."
+            text = f"Slices of {names(sliced)} and their juice back in{splash}; toss a minute, no longer."
             yield step(Do.ADD, at, text, sliced, hands_s=60)
         laid = [p for p in back if p.way.manner == STILL]
         if laid and not alone:
@@ -162,7 +169,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
         back = [p for p in back if not p.way.rewarmed and p not in laid]
         if back and not alone:
             hot = core_text([p for p in back if not p.way.held], tell.units)
-            text = f"{capital(names(back))} back in{SPLASH}; turn until hot all through{hot}."
+            text = f"{capital(names(back))} back in{splash}; turn until hot all through{hot}."
             yield step(Do.ADD, at, text, back, hands_s=60)
 
 

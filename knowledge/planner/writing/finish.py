@@ -8,8 +8,10 @@ from dataclasses import replace
 from knowledge.planner import words
 from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.model import Do, Step
+from knowledge.planner.search import reducing, room
 from knowledge.planner.search.rounds import second_round
 from knowledge.planner.search.stages import add_at_s, out_s
+from knowledge.planner.styles import DRY_ML_HEAD
 from knowledge.planner.writing.cooking import done_s
 from knowledge.planner.writing.hints import ENOUGH, PLAIN
 from knowledge.planner.writing.phrases import (
@@ -21,10 +23,13 @@ from knowledge.planner.writing.phrases import (
     names,
     targets,
 )  # fmt: skip
+from knowledge.planner.writing.pot import GRAIN
 from knowledge.planner.writing.seasoned import salty
 from knowledge.planner.writing.telling import step
 from knowledge.planner.writing.young import is_hot
 
+BIND_FROM_ML = 150.0  # so much too much runs over the plate; common practice, no source
+BINDERS = (frozenset({"tuber"}), frozenset({"pulse", "tinned pulse"}))  # food groups, the best first
 SHORT_REST_S = 300.0  # a longer rest begins while the others still cook
 AFTER_ADD_S = 60.0
 LIVELY = frozenset({"acid", "herb", "sauce", "dairy"})
@@ -101,20 +106,43 @@ def _table(tell: Telling) -> str:
     parts += [*_last_touches(tell), _tasted(tell)]
     parts.append(f"Serve{f' with {words.listed(said.table)}' if said.table else ''}.")
     if draft.dinner.sides:
-        parts.append(f"On the side: {words.listed([s.name for s in draft.dinner.sides])}.")
+        parts.append(f"On the side: {words.listed([words.in_spoons(s.name) for s in draft.dinner.sides])}.")
     return " ".join(parts)
 
 
 def _rounded_off(tell: Telling) -> Iterator[str]:
     """What leaves the pot before it is served: fat, leaves and sticks; what is carved."""
     draft, said = tell.draft, tell.seasoned
-    if draft.method.kind in ("wet", "sealed") and any(is_fatty(p) for p in draft.placed):
+    wet = draft.method.kind in ("wet", "sealed")
+    drunk = any(p.way.dish.kind in GRAIN for p in draft.placed) and not draft.dinner.soup_for
+    if wet and not drunk and any(is_fatty(p) for p in draft.placed):
         yield "Spoon the fat off the top."
+    if wet and draft.dinner.most_ml <= DRY_ML_HEAD * draft.dinner.eaters:
+        yield "Lid off, high heat: fold it over gently until nothing runs any more, 2 min."
+    if bound := _bound(draft):
+        yield bound
     whole = [words.label(p.way.dish) for p in draft.placed if _is_fished_out(p, tell)]
     if out := [*said.out, *whole]:
         yield f"Fish out the {words.listed(out)}."
     if carved := [p for p in draft.placed if p.way.piece.shape in ("joint", "bird") and _is_one(p)]:
         yield f"Carve the {names(carved)}."
+
+
+def _bound(draft: Draft) -> str:
+    """How a thin sauce that could not be boiled down is bound: by what is in it, else with starch."""
+    longest_s = max((p.add_s for p in draft.placed), default=0.0)
+    gone_ml = room.gone_ml(draft.method, draft.size, longest_s)
+    thin_ml = reducing.excess_ml(draft.method, draft.placed, draft.liquid, draft.dinner, gone_ml)
+    if (
+        draft.stages.reduce_s
+        or thin_ml < BIND_FROM_ML
+        or any(room.is_saucy(p.way.dish) for p in draft.placed)
+    ):
+        return ""
+    soft = next((p for part in BINDERS for p in draft.placed if p.way.dish.food.group in part), None)
+    if soft is not None:
+        return f"Crush a few of the {words.plural(soft.way.dish.name)} against the side: they bind the sauce."
+    return "Sauce too thin? Stir 1 tbsp starch into 3 tbsp cold water, pour it in and boil it up once."
 
 
 def _is_fished_out(placed: Placed, tell: Telling) -> bool:
@@ -158,7 +186,7 @@ def _tasted(tell: Telling) -> str:
     if draft.dinner.low_salt:
         said = "Taste: pepper, herbs or something sharp instead of salt."
     elif salts:
-        verb = "" if len(salts) > 1 or salts[0].endswith("s") else "s"
+        verb = "" if len(salts) > 1 or words.is_plural(salts[0]) else "s"
         said = f"Taste before you salt: {words.listed(salts)} bring{verb} salt."
     else:
         said = "Taste for salt."

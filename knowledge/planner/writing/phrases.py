@@ -10,6 +10,7 @@ from knowledge.foods.model import VesselSize
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import BROWNED, SOAKED, SOFTENED, Draft, Placed
+from knowledge.planner.gathering.peeling import SOAK
 from knowledge.planner.search.room import is_saucy
 from knowledge.planner.search.stages import bath_of
 from knowledge.planner.writing.handling import AS_BOUGHT, Handling, handling
@@ -26,6 +27,7 @@ FATTY_G = 20.0  # in 100 g
 CUBE_ML = 500.0  # what a usual cube of 10 g is made for
 WATER_OR_STOCK = "water or stock"
 MEATS = frozenset({"poultry", "beef", "pork", "lamb", "game", "veal", "goat"})
+SHAPED, MINCED = frozenset({"patty", "meatball"}), frozenset({"mince", "meat", *MEATS, "chicken", "turkey"})
 TEAR = "tear"
 AS_IT_COMES = frozenset({"whole", "whole leaf", "crumbled"})
 
@@ -108,7 +110,8 @@ def ready(placed: Placed, tell: Telling) -> str:
     if dish.state == "soaked":
         return f"drain (throw the soaking water away) and rinse|{said}"
     peel = dish.peeling.verb
-    verb = peel or tell.hand(placed).ready or AS_BOUGHT
+    soaks = bath_of(way, tell.draft.method) == SOAK
+    verb = peel or (SOAK if soaks else tell.hand(placed).ready) or AS_BOUGHT
     if verb.startswith(AS_BOUGHT) and (dish.state == "frozen" or verb != AS_BOUGHT):
         return (
             f"{AS_BOUGHT}|{said if 'frozen' in said else said.replace(dish.name, f'frozen {dish.name}', 1)}"
@@ -120,8 +123,11 @@ def ready(placed: Placed, tell: Telling) -> str:
         return f"{torn}|{said}{' into bite-size pieces' if torn == TEAR else ''}"
     if way.cut.id in AS_IT_COMES and not (peel and way.cut.id == "crumbled"):
         return f"{verb}|{said}{bath}"
+    if way.cut.id in SHAPED and dish.name.rsplit(" ", 1)[-1] in MINCED:
+        how, into = CUT_VERBS[way.cut.name]
+        return f"{how}|{said}{into}"
     bought = dish.cut_said or dish.state in ("canned", "frozen")
-    loose = way.piece.shape == "grain" and dish.part != "aromatic"
+    loose = way.piece.shape == "grain" and dish.part != "aromatic" and way.cut.id != "kernels"
     if bought or loose or dish.kind == "egg":
         return f"{verb}|{said}{bath}"
     how, into = CUT_VERBS.get(way.cut.name, ("cut", f" into {cut_name(placed, tell.units)}"))
@@ -207,6 +213,11 @@ def targets(placed: Sequence[Placed], tell: Telling) -> str:
     return "; ".join([*temps, *(f"{words.listed(n)}: {sign}" for sign, n in by_sign.items())])
 
 
+def in_shell(placed: Placed, tell: Telling) -> bool:
+    """Whether it opens in the steam and brings its own salt water: mussels, clams."""
+    return tell.hand(placed).sign.startswith("shells open")
+
+
 def fat(tell: Telling) -> str:
     """What the cooking begins in."""
     return words.listed(tell.seasoned.fat) or "oil"
@@ -253,7 +264,7 @@ def pour(tell: Telling, *, oil: bool = False) -> str:
         return words.listed([*said.boiled_down, *extra])
     ml = volume(liquid.ml, tell.units)
     what = f"{ml} {liquid.what}"
-    if cube := next((s for s in tell.draft.dinner.seasonings if s.food.id == "stock-cube"), None):
+    if cube := next((s for s in tell.draft.dinner.seasonings if s.is_cube), None):
         what = f"{ml} water with {words.of_these(max(1, round(liquid.ml / CUBE_ML)), cube.name)}"
     elif liquid.what == WATER_OR_STOCK and (grams := _unsalted_g(tell)):
         what = f"{ml} stock, or water with {salt(grams, tell.units)}"

@@ -23,7 +23,7 @@ MEASURED = frozenset({"ml", "tsp", "tbsp", "fl oz", "cup", "l", "pint"})
 COUNTED = frozenset(
     {"bunch", "handful", "sprig", "stalk", "stick", "leaf", "pod", "slice", "cube", "pinch", "knob", "clove"}
 )
-OPENED = {"bruise": "bruised", "crush": "crushed"}  # so that they give their scent
+OPENED = {"bruise": "bruised", "crush": "crushed", "pierce": "pierced"}  # so that they give their scent
 HALVED = frozenset({"lemon", "lime", "orange"})  # what is used by the half
 SPICED = frozenset({"curry", "dal"})  # styles
 SAID_ML = 40.0  # less than that of a liquid is measured in spoons
@@ -47,7 +47,9 @@ def pinch(seasoning: Seasoning, store: Store) -> Pinch:
     """How this seasoning is dosed."""
     rows, food = _rows(store), seasoning.food
     said = next((p for (by, value), p in rows.items() if by == "word" and _ends(seasoning.name, value)), None)
-    keys = (("food", food.id), ("group", food.group), ("part", food.part))
+    keys = [("food", food.id), ("group", food.group), ("part", food.part)]
+    if seasoning.state and food.part == "herb" and not food.id.startswith(seasoning.state):
+        keys.insert(0, ("state", seasoning.state))  # no food of its own
     return said or next((rows[key] for key in keys if key in rows), NOTHING)
 
 
@@ -70,9 +72,9 @@ def _as_said(s: Seasoning, p: Pinch, units: str) -> str:
     if (
         s.qty is not None
         and s.unit in (None, "piece")
-        and any(one.unit == "piece" for one in s.food.portions)
+        and (p.how in OPENED or any(one.unit == "piece" for one in s.food.portions))
     ):
-        pieces = _counted(s.qty, "", s.name)
+        pieces = _counted(s.qty, "", f"{OPENED[p.how]} {s.name}" if p.how in OPENED else s.name)
         is_poured = s.food.part == "liquid" or (s.food.part == "acid" and p.unit == "tbsp")
         is_fruit = s.food.group in ("fruit", "citrus") and "juice" not in s.name
         return f"the juice of {pieces}" if is_fruit and is_poured else pieces

@@ -11,10 +11,12 @@ from knowledge.planner.model import Do, Step
 from knowledge.planner.search.heat import boils_hard, wants_gentle
 from knowledge.planner.search.stages import QUICK_RELEASE_S, add_at_s, fan_setting
 from knowledge.planner.writing.handling import OFF_HEAT
-from knowledge.planner.writing.phrases import Telling, capital, names, pour_in
+from knowledge.planner.writing.phrases import Telling, capital, in_shell, names, pour_in
 from knowledge.planner.writing.telling import all_join_at_once, each_once, groups_in, stays_in, step
 from knowledge.units import oven
 
+LAID_ON = frozenset({"fish", "shellfish", "egg"})
+GRAIN = frozenset({"white_rice", "small_grain", "whole_grain", "pearl_grain"})
 SLOW_RELEASE = "Off the heat. Let the pressure fall by itself; do not force the lid."
 QUICK_RELEASE = "Off the heat. Release the pressure the quick way, face and hands away from the steam."
 
@@ -93,6 +95,8 @@ def _lid(tell: Telling, at_s: float, *, first: bool, last: bool, members: Sequen
         )
     if draft.method.steams:
         return f". Lid on, medium heat, it should steam: {togo}." if first else f". Lid on: {togo} to go."
+    if any(in_shell(p, tell) for p in members):
+        return f". Lid on, high heat, shake the pot now and then: {togo}."
     gentle = wants_gentle((p.way.dish.kind for p in draft.placed), tell.store)
     how = "lowest heat, it should only tremble" if gentle else "low heat, it should bubble steadily"
     lid = "Lid on, not locked" if draft.method.id == "open-cooker" else "Lid on"
@@ -156,10 +160,29 @@ def _stirred_in(tell: Telling) -> Iterator[Step]:
     after = [p for p in draft.placed if p.way.lane_is(AFTER)]
     for number, (at, members) in enumerate(groups_in(after, draft)):
         soaks = only_soaks(members, tell)
-        opened = f"Lid off{'' if soaks else ', back on the heat'}: stir"
-        begin = opened if number == 0 and not when.reduce_s else "Stir"
+        opened = f"Lid off{'' if soaks else ', back on the heat'}: "
+        begin = opened if number == 0 and not when.reduce_s else ""
         togo = words.duration(when.after_end_s - at)
         said = each_once(tell.hand(p).pot for p in members)
-        how = "lid laid on, off the heat." if soaks else f"let it bubble, {togo}.{said}"
-        text = f"{begin} in {names(members)}, {how}"
+        laid = [p for p in members if p.way.dish.kind in LAID_ON]
+        under = any(p.way.dish.kind in GRAIN for p in after if add_at_s(p, when) < at + 1.0)  # which steams
+        how = (
+            "lid laid on, off the heat"
+            if soaks
+            else f"lid laid on, not locked, {'lowest' if laid else 'low'} heat, {togo}"
+            if laid or under
+            else f"let it bubble, {togo}"
+        )
+        text = capital(f"{begin}{_given(members, laid)}, {how}.{said}")
         yield step(Do.ADD, at, text, members, hands_s=60)
+
+
+def _given(members: Sequence[Placed], laid: Sequence[Placed]) -> str:
+    """What is stirred in, and what is laid on top because stirring breaks it: fish, shellfish."""
+    eggs = [p for p in laid if p.way.dish.kind == "egg"]
+    laid = [p for p in laid if p not in eggs]
+    stirred = [p for p in members if p not in (*laid, *eggs)]
+    parts = [f"stir in {names(stirred)}"] if stirred else []
+    parts += [f"lay {names(laid)} on top"] if laid else []
+    parts += [f"crack in the {names(eggs)} one by one"] if eggs else []
+    return " and ".join(parts)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from knowledge.planner import words
-from knowledge.planner.draft import AFTER, SOFTENED, Draft
+from knowledge.planner.draft import AFTER, SEARED, SOFTENED, Draft
 from knowledge.planner.gathering.dinner import Seasoning
 from knowledge.planner.model import Do, Step
+from knowledge.planner.search.frying import STILL
 from knowledge.planner.search.stages import add_at_s
 from knowledge.planner.writing.handling import BOIL_UP
 from knowledge.planner.writing.phrases import Telling, capital
@@ -15,7 +16,9 @@ from knowledge.planner.writing.telling import step
 
 LATE_S, BRUSHED_S = 180.0, 600.0  # before the end: what is stirred in, what is brushed on in the oven
 SOAKED_UP_S = 60.0  # after the last food went in
+ONE_OPENING_S = 150.0  # what comes so near goes in while the oven is open
 THICK = ("slake", "dust")
+FLUID = frozenset({"liquid", "dairy", "acid", "salty"})  # parts that pour
 Late = Sequence[tuple[Seasoning, str, str]]
 
 
@@ -28,9 +31,18 @@ def late(tell: Telling) -> Iterator[Step]:
     if draft.method.kind == "dry":
         last = max(add_at_s(p, when) for p in draft.placed)  # nothing is brushed that is not in yet
         at = max(when.main_end_s - BRUSHED_S, when.main_start_s + 60.0, min(last, when.main_end_s - 60.0))
+        open_then = [t for p in draft.placed if abs((t := add_at_s(p, when)) - at) <= ONE_OPENING_S]
+        at = max((t for t in open_then if t > when.main_start_s), default=at)
         togo = words.duration(when.after_end_s - at)
         is_glaze = all(how == "glaze" for _, _, how in what)
-        put = f"Brush with {_said(what)}" if is_glaze else f"Spoon {_said(what)} over"
+        thick = len(what) > 1 and any(s.food.part not in FLUID or how == "let down" for s, _, how in what)
+        put = (
+            f"Brush with {_said(what)}"
+            if is_glaze
+            else f"Stir {_said(what)} smooth with 2 tbsp water and spoon it over"
+            if thick
+            else f"Spoon {_said(what)} over"
+        )
         yield step(Do.ADD, at, f"{put}, back in: {togo} to go.", hands_s=60)
         return
     at = _moment_s(draft)
@@ -56,19 +68,35 @@ def _sentences(what: Late, tell: Telling, togo: str) -> Iterator[str]:
     rest = [w for w in what if w not in (*nuts, *thick, *miso)]
     dairy = [w for w in rest if "milk" in w[0].food.allergens or w[2] == "creamy"]
     sharp = [w for w in rest if w not in dairy]
+    still = lies_on_top(tell.draft)
     if sharp:
         how = "let it boil up once" if any(_boils(s, tell) for s, _, _ in sharp) else "let it bubble"
-        yield f"Stir in {_said(sharp)}; {how}, {togo}."
+        yield f"{_put(sharp, still)}; {how}, {togo}."
     if nuts:
         yield f"Loosen {_said(nuts)} with a ladle of the hot liquid and stir in; low heat, it catches."
     if thick:
+        moved = "shake the pan" if still else "stir"
         yield capital(
-            f"stir {_said(thick)} into 2 tbsp cold water, pour in and stir until it thickens, 1 min."
+            f"stir {_said(thick)} into 2 tbsp cold water, pour in and {moved} until it thickens, 1 min."
         )
     if dairy:
-        yield f"Stir in {_said(dairy)}; keep it hot, not boiling, {togo}."
+        yield f"{_put(dairy, still)}; keep it hot, not boiling, {togo}."
     if miso:
         yield f"Stir {_said(miso)} smooth with 2 tbsp warm water and pour it over."
+
+
+def _put(what: Late, still: bool) -> str:
+    """Stirred in, or let in round the edge where stirring would break what lies on top."""
+    if not still:
+        return f"Stir in {_said(what)}"
+    if any(s.food.part not in FLUID for s, _, _ in what):
+        return f"Loosen {_said(what)} with a little of the liquid, pour it round the edge and shake the pan"
+    return f"Pour {_said(what)} round the edge and shake the pan"
+
+
+def lies_on_top(draft: Draft) -> bool:
+    """Whether something in the vessel is left alone: greens that steam, fish and tofu laid back."""
+    return any(p.way.top or (p.way.manner == STILL and p.way.lead == SEARED) for p in draft.placed)
 
 
 def _said(what: Late) -> str:

@@ -7,6 +7,7 @@ liquid to pour into, and what is thick or creamy would catch under pressure.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -16,12 +17,14 @@ from knowledge.planner import words
 from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
 from knowledge.planner.gathering.dinner import Seasoning
 from knowledge.planner.writing.pinches import Pinch, measured, pinch
+from knowledge.units import volume
 
 SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})
 MELTING = frozenset({"cheese"})  # at the table
 SPOONED_OVER = frozenset({"liquid", "sauce", "thickener", "salty", "sweet", "acid"})
 SCATTERED = frozenset({"herb", "nut", "garnish"})
 SALTY_G = 2.0
+WATER_ML_TBSP = 70.0  # to a spoon of gravy granules; usual label
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +57,13 @@ def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
             continue  # it is the liquid
         p = pinch(s, store)
         moment = _moment(s, p, draft)
-        said = s.name if moment in ("fat", "table", "inside") else measured(s, draft, units, store)
+        named = words.in_spoons(s.name) if moment == "table" else s.name
+        said = named if moment in ("fat", "table", "inside") else measured(s, draft, units, store)
+        if moment == "table" and p.how == "make up":
+            said = made_up(s, draft, units, store)
+        if moment == "squeeze" and (rest := _wedges(s, p, draft)):
+            said, wedges = rest
+            at.table.append(wedges)
         if moment == "late":
             at.late.append((s, said, p.how))
         else:
@@ -64,6 +73,22 @@ def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
                 words.plural(s.name) if said[:1].isdigit() and not said.startswith("1 ") else s.name
             )
     return at
+
+
+def made_up(s: Seasoning, draft: Draft, units: str, store: Store) -> str:
+    """Granules as what they become: "gravy (4 tbsp gravy granules in 280 ml boiling water)"."""
+    spoons_ml = pinch(s, store).amount or 1.0
+    ml = spoons_ml * draft.dinner.eaters * WATER_ML_TBSP
+    return f"{s.name.split()[0]} ({measured(s, draft, units, store)} in {volume(ml, units)} boiling water)"
+
+
+def _wedges(s: Seasoning, p: Pinch, draft: Draft) -> tuple[str, str] | None:
+    """Of more lemons than the dish takes: what is squeezed, and the rest in wedges; None for enough."""
+    enough = math.ceil((p.amount or 0.0) * draft.dinner.eaters - 0.05)
+    if s.qty is None or s.unit not in (None, "piece") or not enough or s.qty < enough + 0.75:
+        return None
+    over = words.of_these(float(enough), s.name)
+    return over, f"the other {words.many(s.name, s.qty - enough)} in wedges"
 
 
 def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
@@ -96,7 +121,7 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
         return "boiled_down"
     match p.when or s.food.when or When.END:
         case When.START if part == "fat":
-            return "fat"
+            return "stir" if draft.method.steams else "fat"  # in the water it would only float
         case When.START if part != "herb" and any(q.way.dish.part == "protein" for q in draft.placed):
             return "rub"
         case When.START | When.AROMATICS:

@@ -8,7 +8,7 @@ step. Seasonings have no steps of their own: they are named where they go in.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
@@ -37,6 +37,7 @@ ORDER = (
     Do.REST, Do.SERVE,
 )  # fmt: skip
 SAME_DUE_S = 120.0
+BACK_IN = ", back in: "
 
 
 def steps(draft: Draft, *, units: str, store: Store) -> tuple[Step, ...]:
@@ -46,7 +47,27 @@ def steps(draft: Draft, *, units: str, store: Store) -> tuple[Step, ...]:
     found = [replace(s, at_s=float(round(s.at_s))) for s in found]
     found.sort(key=lambda s: (s.at_s, ORDER.index(s.do)))
     found = shortened(found, draft)
+    found = list(_one_opening(found))
     return tuple(replace(s, id=f"{n:02d}-{s.do.value.replace(' ', '-')}") for n, s in enumerate(found, 1))
+
+
+def _one_opening(steps: Sequence[Step]) -> Iterator[Step]:
+    """What happens at an open oven at one moment is one step."""
+    held: Step | None = None
+    for step_ in steps:
+        together = held is not None and held.at_s == step_.at_s and BACK_IN in step_.text
+        if held is not None and together:
+            does = step_.text.partition(BACK_IN)[0]
+            text = held.text.replace(BACK_IN, f"; {does[:1].lower()}{does[1:]}{BACK_IN}", 1)
+            held = replace(held, text=text, hands_s=held.hands_s + step_.hands_s)
+            continue
+        if held is not None:
+            yield held
+        held = step_ if step_.do is Do.ADD and BACK_IN in step_.text else None
+        if held is None:
+            yield step_
+    if held is not None:
+        yield held
 
 
 def _prep(tell: Telling) -> Iterator[Step]:

@@ -9,9 +9,8 @@ from collections.abc import Iterator, Sequence
 
 from knowledge.planner import words
 from knowledge.planner.draft import Placed
-from knowledge.planner.writing.phrases import Telling, names
+from knowledge.planner.writing.phrases import Telling, in_shell, names
 from knowledge.planner.writing.pinches import salt
-from knowledge.planner.writing.seasoned import SALTY_G
 from knowledge.units import KITCHEN, spoons
 
 OIL_TBSP_KG = 2.0  # for what roasts: to make all shine; common practice
@@ -72,7 +71,8 @@ def _fat(tell: Telling) -> list[str]:
 
 
 def _salt(placed: Sequence[Placed], tell: Telling) -> list[str]:
-    return [] if tell.draft.dinner.low_salt else [salt(_grams(placed), tell.units)]
+    salted = tell.draft.method.kind == "dry" and _has_soy(tell)
+    return [] if tell.draft.dinner.low_salt or salted else [salt(_grams(placed), tell.units)]
 
 
 def _grams(placed: Sequence[Placed]) -> float:
@@ -108,5 +108,6 @@ def _is_flesh(placed: Placed) -> bool:
 
 
 def is_bare(placed: Placed, tell: Telling) -> bool:
-    """Whether it wants salt of ours: not what is salty, breaded or ready as bought."""
-    return (placed.way.dish.food.salt_g or 0.0) < SALTY_G and not tell.hand(placed).as_bought
+    """Whether it wants salt of ours: not what is salty, in its shell, breaded or ready as bought."""
+    salty = placed.way.dish.is_salty or in_shell(placed, tell)
+    return not salty and not tell.hand(placed).as_bought

@@ -36,7 +36,8 @@ def for_the_young(named: Iterable[tuple[Food, str]], request: Request, store: St
         text = f"For a child under five: cut the {words.listed(round_ones)} lengthwise, in quarters."
         yield Caution(text=text, source="UK National Health Service, choking (A-NHS)")
     if hot := [name for food, name in foods if is_hot(food, store)]:
-        text = f"{words.listed(hot)}: at the table for those who want it, not in the common pan."
+        hot_ones = words.listed([words.in_spoons(name) for name in hot])
+        text = f"{hot_ones}: at the table for those who want it, not in the common pan."
         yield Caution(text=text[:1].upper() + text[1:], source="common practice")
 
 
