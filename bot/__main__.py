@@ -46,14 +46,25 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(f"panwright: there is no command {name!r}\n\n{usage()}", file=sys.stderr)
         return 2
     try:
-        return int(importlib.import_module(COMMANDS[name][0]).run(rest))
+        status = int(importlib.import_module(COMMANDS[name][0]).run(rest))
+        sys.stdout.flush()
+        return status
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _close_output()
         return 0
     except KeyboardInterrupt:
         return 130
+    except OSError as error:  # a full disk, a file that may not be read: not ours to mend
+        _close_output()
+        print(f"panwright {name}: {error.strerror or error}", file=sys.stderr)
+        return 2
     except Exception as error:
         return _told(name, error)
+
+
+def _close_output() -> None:
+    """What is still to be written goes nowhere: nobody reads it, or there is no room."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _told(name: str, error: Exception) -> int:

@@ -31,7 +31,11 @@ def run(argv: Sequence[str]) -> int:
         built = build(args.out or default_path(args.tables), args.tables)
     except BadData as error:
         print(error, file=sys.stderr)
-        print(f"panwright build: {len(error.problems)} problems; nothing was written", file=sys.stderr)
+        found = len(error.problems)
+        print(
+            f"panwright build: {found} {'problem' if found == 1 else 'problems'}; nothing was written",
+            file=sys.stderr,
+        )
         return 2
     for what, count in (
         ("foods that cook", built.cooking),

@@ -10,7 +10,7 @@ import argparse
 import io
 import json
 import sys
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
@@ -44,7 +44,7 @@ def answer_lines(command: str, lines: Iterable[str], answer: Callable[[Record], 
     is named with its line, and does not cost the lines after it.
     """
     status = 0
-    for number, line in enumerate(lines, 1):
+    for number, line in enumerate(without_mark(lines), 1):
         if not line.strip():
             continue
         try:
@@ -74,6 +74,12 @@ def standard_input() -> Iterable[str]:
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(encoding="utf-8", errors=errors)
     return sys.stdin
+
+
+def without_mark(lines: Iterable[str]) -> Iterator[str]:
+    """The lines without the byte order mark that some editors write before the first."""
+    for number, line in enumerate(lines):
+        yield line if number else line.removeprefix("\ufeff")
 
 
 def _record(line: str, number: int) -> Record:

@@ -14,14 +14,21 @@ import argparse
 import csv
 import math
 import sys
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Protocol
 
+from bot.commands.lines import standard_input, without_mark
 from knowledge.errors import KnowledgeError
 from knowledge.foods.store import Store, open_store
 from knowledge.physics import Outcome, cook
 from knowledge.physics.chart import Read, Row, read_row
 
 COLUMNS = ("id", "time_min", "time_min_lo", "time_min_hi", "note")
+READ = (
+    "id", "food", "cut_text", "shape", "size_mm", "mass_g", "start_state", "method", "medium_temp_c",
+    "endpoint_kind", "core_temp_c", "altitude_m",
+)  # fmt: skip
+LINE, PROBLEM = "(line)", "(problem)"  # of a row: where it begins, and why it is none; no column is called so
 RANGE_MIDDLE = 0.98
 """Middle of the range over the time: cooks look early, and published ranges begin there (fitted)."""
 LEAST_S = 30.0
@@ -40,33 +47,76 @@ def run(argv: list[str]) -> int:
         from bot.commands.times_explain import explain
 
         return explain(options.explain, store, plot=options.plot)
+    if options.file == "-":
+        return _table(standard_input(), store)
     try:
-        if options.file == "-":
-            return _table(csv.DictReader(sys.stdin), store)
-        with open(options.file, encoding="utf-8-sig", newline="") as file:
-            return _table(csv.DictReader(file), store)
-    except (OSError, UnicodeDecodeError, csv.Error) as error:
-        print(f"panwright times: {options.file} cannot be read: {error}", file=sys.stderr)
+        file = open(options.file, encoding="utf-8", errors="backslashreplace", newline="")  # noqa: SIM115
+    except OSError as error:
+        print(f"panwright times: {options.file} cannot be read: {error.strerror}", file=sys.stderr)
         return 2
+    with file:
+        return _table(file, store)
 
 
-def _table(lines: csv.DictReader[str], store: Store) -> int:
-    if not lines.fieldnames or "food" not in lines.fieldnames:
-        print(
-            "panwright times: the first line must name the columns; 'food' and 'method' at least",
-            file=sys.stderr,
+def _table(file: Iterable[str], store: Store) -> int:
+    reader = csv.reader(without_mark(file))
+    try:
+        header = [name.strip() for name in next(reader, [])]
+    except csv.Error:
+        header = []
+    twice = sorted({name for name in header if name and header.count(name) > 1})
+    if "food" not in header or twice:
+        wanted = (
+            f"names {', '.join(twice)} twice"
+            if twice
+            else "must name the columns; 'food' and 'method' at least"
         )
+        print(f"panwright times: the first line {wanted}", file=sys.stderr)
         return 2
-    rows = [{str(k): (v or "").strip() for k, v in line.items() if k} for line in lines]
+    rows = list(_rows(reader, header))
     status = 0
     out = csv.writer(sys.stdout, lineterminator="\n")
     out.writerow(COLUMNS)
-    for number, (line, answer) in enumerate(zip(rows, answers(rows, store), strict=True), start=2):
+    for number, (line, answer) in enumerate(zip(rows, answers(rows, store), strict=True), start=1):
         if answer.problem:
-            print(f"line {number}: {answer.problem}", file=sys.stderr)
+            print(f"line {line[LINE]}: {answer.problem}", file=sys.stderr)
             status = 2
-        out.writerow((line.get("id") or str(number - 1), *answer.cells()))
+        out.writerow((line.get("id") or str(number), *answer.cells()))
     return status
+
+
+def _rows(reader: Rows, header: Sequence[str]) -> Iterator[dict[str, str]]:
+    """The rows by their columns, with the line each begins in and what is wrong with it as a row."""
+    while True:
+        begins = reader.line_num + 1
+        try:
+            cells = next(reader)
+        except StopIteration:
+            return
+        except csv.Error as error:
+            yield {LINE: str(begins), PROBLEM: f"no row of a table ({error})"}
+            continue
+        if not any(cell.strip() for cell in cells):
+            continue
+        row = {**dict(zip(header, (cell.strip() for cell in cells), strict=False)), LINE: str(begins)}
+        if any("\n" in row.get(column, "") for column in READ):
+            row[PROBLEM] = (
+                f"a quote that is not closed makes one row of it and what follows, to line {reader.line_num}"
+            )
+            row["id"] = row.get("id", "").partition("\n")[0]
+        elif any(cell.strip() for cell in cells[len(header) :]):
+            row[PROBLEM] = f"expected {len(header)} cells, got {len(cells)}"
+        yield row
+
+
+class Rows(Protocol):
+    """What the csv module reads with: rows of cells, and how many lines it has taken."""
+
+    line_num: int
+
+    def __iter__(self) -> Iterator[list[str]]: ...
+
+    def __next__(self) -> list[str]: ...
 
 
 class Answered:
@@ -126,6 +176,8 @@ def _number(line: Mapping[str, str], column: str) -> float | None:
 
 def row_of(line: Mapping[str, str]) -> Row:
     """One line of the table. Raises BadCellError."""
+    if PROBLEM in line:
+        raise BadCellError(line[PROBLEM])
     food = line.get("food", "")
     if not food:
         raise BadCellError("food: a name is needed")

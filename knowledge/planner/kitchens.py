@@ -22,6 +22,7 @@ CENTIMETRES = {"cm": 1.0, "in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54, "
 SIDES = r"(\d+(?:[.,]\d+)?)\s*(?:x|×|by)\s*(\d+(?:[.,]\d+)?)\s*(cm|mm|in\b|inch|\")?"
 INCHES_UP_TO = 21.0  # sides without a unit: no tray is 18 cm wide
 OVEN_DEGC = (100.0, 350.0)
+LIKELY = 3.0  # a size so many times beyond the smallest or largest is misread; judgement
 ALTITUDE_M = (-400.0, 5000.0)
 PEOPLE = (1.0, 40.0)
 DEFAULT_VESSELS = Kitchen().vessels
@@ -68,13 +69,23 @@ def size_of(vessel: Vessel, said: str) -> VesselSize | None:
     number, unit = float(match[1].replace(",", ".")), match[2]
     if unit in LITRES:
         litres = number * LITRES[unit]
+        rooms = [s.volume_l for s in vessel.sizes if s.volume_l]
+        if not _is_likely(litres, rooms):
+            return None
         return min(vessel.sizes, key=lambda s: (abs((s.volume_l or 0.0) - litres), s.id))
     if unit in CENTIMETRES:
         cm = number * CENTIMETRES[unit]
         across = {s.id: 200.0 * (s.area_m2 / 3.1416) ** 0.5 for s in vessel.sizes}
         by_name = {s.id: float(m[1]) for s in vessel.sizes if (m := re.match(r"(\d+) cm", s.id))}
+        if not _is_likely(cm, list((across | by_name).values())):
+            return None
         return min(vessel.sizes, key=lambda s: (abs(by_name.get(s.id, across[s.id]) - cm), s.id))
     return None
+
+
+def _is_likely(said: float, known: Sequence[float]) -> bool:
+    """Whether someone may own a vessel of this size, where these are sold."""
+    return not known or min(known) / LIKELY <= said <= max(known) * LIKELY
 
 
 def _cm(unit: str | None, side: str) -> float:

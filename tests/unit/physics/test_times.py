@@ -53,6 +53,62 @@ def test_good_rows_are_answered_beside_bad_ones(tmp_path: Path, capsys: pytest.C
         assert part in err
 
 
+HEADER = "id,food,size_mm,method,note\n"
+
+
+def minutes(rows: list[dict[str, str]]) -> dict[str, bool]:
+    return {row["id"]: bool(row["time_min"]) for row in rows}
+
+
+def test_the_mark_before_the_first_line_is_no_part_of_a_name(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    status, rows, _ = run(f"\ufeff{HEADER}turnip-3,turnip,15,boil,\n", tmp_path, capsys)
+    assert (status, minutes(rows)) == (0, {"turnip-3": True})
+
+
+@pytest.mark.parametrize(
+    ("row", "said"),
+    [
+        (b"x,\xfe\xff\x80,20,boil,", b"no food called"),  # bytes that are no text
+        (b"x,beetroot,20,boil,,,soft", b"expected 5 cells, got 7"),
+        (b"x," + b"b" * 140_000 + b",20,boil,", b"no row of a table"),  # longer than a cell may be
+    ],
+)
+def test_a_row_that_is_none_is_named_and_costs_no_other(
+    row: bytes, said: bytes, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    file = tmp_path / "in.csv"
+    file.write_bytes(HEADER.encode() + b"a,turnip,15,boil,\n" + row + b"\nz,leek,20,steam,\n")
+    assert times.run([str(file)]) == 2
+    out, err = capsys.readouterr()
+    found = minutes(list(csv.DictReader(io.StringIO(out))))
+    assert (found["a"], found["z"]) == (True, True)
+    assert f"line 3: {said.decode()}" in err
+
+
+def test_a_quote_left_open_is_named_with_the_lines_it_takes(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = f'{HEADER}a,turnip,15,boil,\nb,"leek,20,steam,\nc,leek,20,steam,\n'
+    status, rows, err = run(text, tmp_path, capsys)
+    assert (status, minutes(rows)) == (2, {"a": True, "b": False})
+    assert "line 3: a quote that is not closed" in err
+    assert "to line 4" in err
+
+
+def test_a_note_over_two_lines_is_no_fault(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = f'{HEADER}a,turnip,15,boil,"from the garden,\nsmall"\nb,leek,20,steam,\n'
+    status, rows, _ = run(text, tmp_path, capsys)
+    assert (status, minutes(rows)) == (0, {"a": True, "b": True})
+
+
+def test_a_column_named_twice_is_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    status, rows, err = run("id,food,method,food\na,turnip,boil,leek\n", tmp_path, capsys)
+    assert (status, rows) == (2, [])
+    assert "names food twice" in err
+
+
 def test_an_unknown_method_is_said_plainly_and_pressure_is_high(store: Store) -> None:
     with pytest.raises(UnknownWord, match="no method called 'zap'; there are: roast, "):
         read_row(Row(food="carrot", method="zap"), store)

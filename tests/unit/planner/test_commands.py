@@ -5,9 +5,12 @@ from __future__ import annotations
 import io
 import json
 import sys
+from contextlib import suppress
+from pathlib import Path
 
 import pytest
 
+from bot.__main__ import main
 from bot.commands import plan as plan_command
 from bot.commands import swap as swap_command
 from bot.commands.lines import Answered, Record, answer_lines
@@ -65,6 +68,40 @@ def test_grams_that_are_none_are_named_and_the_rest_is_answered(
     status, got, err = lines(swap_command, text, monkeypatch, capsys)
     assert (status, len(got)) == (2, 2)
     assert "line 2" in err
+
+
+def test_the_mark_before_the_first_line_is_no_part_of_it(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = '\ufeff{"id": "first", "text": "trout, leeks"}\r\n{"id": "then", "text": "leeks, eggs"}\r\n'
+    status, got, _ = lines(plan_command, text, monkeypatch, capsys)
+    assert (status, [answer["id"] for answer in got]) == (0, ["first", "then"])
+
+
+@pytest.mark.parametrize(
+    ("vessel", "size"),
+    [("lidded pot", "0 l"), ("lidded pot", "400 quarts"), ("saute pan", "9 m"), ("saute pan", "900 cm"),
+     ("pressure cooker", "3 ml")],
+)  # fmt: skip
+def test_a_size_nobody_owns_is_named(
+    vessel: str, size: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kitchen = {"vessels": [{"id": vessel, "size": size}]}
+    line = json.dumps({"text": "mushrooms, onions, eggs", "kitchen": kitchen}) + "\n"
+    status, got, err = lines(plan_command, line, monkeypatch, capsys)
+    assert (status, len(got)) == (2, 1)
+    assert f"cannot read the size '{size}'" in err
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+def test_no_room_for_the_answer_is_said_and_is_no_bug(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with suppress(OSError), open("/dev/full", "w", encoding="utf-8") as full:
+        monkeypatch.setattr(sys, "stdout", full)
+        status = main(["foods", "leek"])
+    assert status == 2
+    assert capsys.readouterr().err == "panwright foods: No space left on device\n"
 
 
 def test_a_bug_costs_its_own_line_only(
