@@ -19,7 +19,7 @@ from knowledge.text.segments import Found, Segment, segments
 from knowledge.text.settings import vessel_sizes
 from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_strange, unknown_foods
-from knowledge.text.vessels import names_the_oven, vessels
+from knowledge.text.vessels import pointed_at, vessels
 from knowledge.text.vocabulary import Named, Phrase, Vocabulary
 from knowledge.text.wishes import wish_spans
 
@@ -63,8 +63,8 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     youngest, ages = fields.youngest(without(bare, times))
     people, eaters = fields.people(without(bare, [*times, *ages]))
     vessel, not_vessel, pots = vessels(text)
-    if vessel is None and context.mode is not Mode.IDLE and not found and names_the_oven(text):
-        vessel = "sheet pan"
+    if vessel is None and not not_vessel and context.mode is not Mode.IDLE and not found:
+        vessel = pointed_at(text, cooking=context.mode is Mode.COOKING)
     diet, rules = diets(text)
     masked, where = mask(text, spans_seen)
     parts = roles(masked, where)

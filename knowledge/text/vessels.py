@@ -26,7 +26,7 @@ _BROKEN = (
     _PART + r" (?:(?:is|s|are|was|has|have|just|got|went|seems|looks|still|currently|all|been|totally|"
     r"completely|well and truly) )*(?:broken?|broke(?: down)?|"
     r"bust(?:ed)?|dead|dirty|knackered|kaputt?|in use|out of "
-    r"(?:order|action|service)|on the (?:blink|fritz)|packed(?: in| up)?|taken|occupied|full|gone|died|"
+    r"(?:order|action|service)|busy|on the (?:blink|fritz)|packed(?: in| up)?|taken|occupied|full|gone|died|"
     r"dying|playing up|not working|not work|no longer works?|stopped working|conked out|given up|"
     r"faulty|defunct|buggered|shot|up the spout|a goner|had it|disconnected|cracked|missing|lost|"
     r"wont|isnt working|aint working|isnt (?:usable|connected|fixed|here)|doesnt work|dont work|"
@@ -143,9 +143,16 @@ def has_oven(text: str) -> bool:
     return bool(_HAS_OVEN.search(text)) and not _OVENLESS.search(text)
 
 
-_THE_OVEN = re.compile(r"\b(?:use|in|into|with|try|to) (?:the|my|an|a) oven\b|\boven instead\b|\boven\W*$")
+_INTO = r"(?<!not )(?<!dont )(?<!never )(?<!cant )\b(?:use|in|into|with|try|to) (?:the|my|an|a) "
+_THE_OVEN = re.compile(_INTO + r"oven\b|\boven instead\b|\boven\W*$")
+_THE_PAN = re.compile(_INTO + r"pan\b(?! lid)|\bpan instead\b|^\W*(?:the )?pan\W*$")
 
 
-def names_the_oven(text: str) -> bool:
-    """Whether a change of plan is for the oven: what goes in there is a sheet pan."""
-    return bool(_THE_OVEN.search(text)) and not _OVENLESS.search(text)
+def pointed_at(text: str, *, cooking: bool) -> str | None:
+    """The vessel that a change of plan points at with a shorter word: the pan, or what goes into the oven.
+
+    While `cooking`, the pan is only where the food is.
+    """
+    if _THE_OVEN.search(text) and not _OVENLESS.search(text):
+        return "sheet pan"
+    return "saute pan" if _THE_PAN.search(text) and not cooking else None

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 ENOUGH = 0.95  # of the eaters; the last bite is not counted
 MORE = 1.25  # a step
-MOST = 2.2  # servings of one food for each
+MOST = {"starch": 1.6, "vegetable": 2.2, "protein": 2.2}  # servings of one food for each eater
 MOUNTAIN_G, ONE_HILL_G = 280.0, 100.0  # of all vegetables and of one, for each eater, when nobody said
 GROWS = frozenset({"vegetable", "starch", "protein"})
 
@@ -61,7 +61,9 @@ def _more(dish: Dish, beside: Sequence[Dish], eaters: float, *, one: bool) -> Di
     if one and dish.piece_g and 40 < dish.piece_g <= amounts.ONE_G and dish.part == "vegetable":
         grams = min(grams, math.ceil(eaters / amounts.ONE_FOR) * dish.piece_g)
         larger = replace(dish, grams=max(grams, dish.grams))
-    if grams > MOST * serving * eaters or (dish.part == "vegetable" and _is_mountain(larger, beside, eaters)):
+    if grams > MOST[dish.part] * serving * eaters or (
+        dish.part == "vegetable" and _is_mountain(larger, beside, eaters)
+    ):
         return dish
     return larger
 

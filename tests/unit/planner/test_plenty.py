@@ -84,6 +84,11 @@ def test_up_to_a_generous_portion_all_is_used(store: Store, text: str, food_id: 
     assert dish(dinner(store, text), food_id).grams == grams
 
 
+def test_little_fish_is_not_made_up_for_by_a_mountain_of_potatoes(store: Store) -> None:
+    found = dinner(store, "2 trout fillets, potatoes, chard, for 3")
+    assert 180.0 * 3 <= dish(found, "potato").grams <= 300.0 * 3
+
+
 def test_said_eaters_are_the_number_of_the_plan(store: Store) -> None:
     assert made(store, "8 chicken thighs, 300 g rice, peppers, for 4").serves == 4
 

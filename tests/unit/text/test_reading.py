@@ -190,6 +190,8 @@ def test_follow_ups_amend_the_plan_in_hand(store: Store) -> None:
     assert amended("no carrots after all").excluded == ("carrot",)
     assert amended("make it 6").people == 6
     assert amended("use the pot").vessel == "lidded pot"
+    assert amended("use the pan instead").vessel == "saute pan"
+    assert amended("not in the pan").vessel is None
     assert names(amended("I also found leeks")) == ["leek"]
     assert "crisp" in amended("crisper please").wishes
     ready = amended("by 8 instead").ready_by
