@@ -85,6 +85,15 @@ def fahrenheit(degC: float) -> float:
     return degC * 1.8 + 32.0
 
 
+ROUNDED_K = 0.1
+"""Minima are printed in whole °F and kept in Celsius to the tenth: 165 °F is 73.89 °C and written 73.9."""
+
+
+def is_met(read_degC: float, minimum_degC: float) -> bool:
+    """Whether a reading, or a goal, is as hot as a published minimum; nothing is rounded up to it."""
+    return read_degC >= minimum_degC - ROUNDED_K
+
+
 _QUARTERS = ("", "1/4", "1/2", "3/4")
 _EIGHTHS = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
 

@@ -21,13 +21,13 @@ from bot.core.telling import moved, offset, running
 from knowledge import Knowledge
 from knowledge.planner.model import Do, PlanItem
 from knowledge.text.model import CookEvent, EventType
+from knowledge.units import is_met
 
 DELAY_MAX_MIN = 240.0
 DELAYS_MIN = (5, 10, 20)
 WAIT_FOR_HEAT_S = 5 * 60.0
 MEASURE_AGAIN_S = 10 * 60.0
 READING_DEGC = (-30.0, 130.0)  # food in a kitchen, frozen to just short of frying
-ROUNDED_K = 0.1  # published minima stand in whole °F: 165 °F is 73.89 °C and shown as 73.9
 SOONEST_S = 60.0
 
 
@@ -238,7 +238,7 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     if item.done.core_degC is None:
         return Outcome(state=state, actions=(Say(text=cooks.probe_soft(item.label)),))
     goal = item.done.core_degC
-    if read >= goal - ROUNDED_K:
+    if is_met(read, goal):
         text = cooks.probe_done(item.label, read, goal, item.done.rest_s, units)
         low = tuple(f for f in cook.read_low if f != item.food_id)
         return Outcome(state=replace(state, cook=replace(cook, read_low=low)), actions=(Say(text=text),))

@@ -12,6 +12,7 @@ from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 from knowledge.text.normalise import flatten, key, singular
+from knowledge.units import fahrenheit
 
 LONGEST_NAME = 5
 TEMPERATURE = re.compile(
@@ -129,9 +130,14 @@ def to_degC(degF: float) -> float:
     return (degF - 32) / 1.8
 
 
+def as_read(degC: float) -> str:
+    """A reading in both scales, to the tenth: rounded further it could seem to meet a minimum."""
+    return f"{round(degC, 1):g} °C / {round(fahrenheit(degC), 1):g} °F"
+
+
 def both(degC: float) -> str:
     """A temperature in both scales, as the answers print it."""
-    return f"{degC:.0f} °C / {degC * 1.8 + 32:.0f} °F"
+    return f"{degC:.0f} °C / {fahrenheit(degC):.0f} °F"
 
 
 def quantities(question: Question) -> tuple[Quantity, ...]:

@@ -10,8 +10,9 @@ import re
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import both, temperatures_degC
+from knowledge.answers.question import as_read, both, temperatures_degC
 from knowledge.foods.model import Food
+from knowledge.units import is_met
 
 LIMIT_H, HOT_ROOM_H, RICE_H = 2.0, 1.0, 1.0
 HOT_ROOM_DEGC = 32.0
@@ -201,14 +202,17 @@ def kept_hot(question: Question) -> Answer | None:
     text += "food that was cooked through before; put it in steaming hot. Below that at most 2 hours in "
     text += "all, 1 hour above "
     text += "32 °C / 90 °F, rice 1 hour; then throw it away."
-    if read and read[0] < HOLD_DEGC - 0.4:
-        text = f"No: {both(read[0])} is too cool, germs grow there. {text}"
-    elif read and read[0] < UK_HOLD_DEGC - 0.4:
+    coldest = min(read, default=None)
+    if coldest is None:
+        pass  # a question for the figure
+    elif not is_met(coldest, HOLD_DEGC):
+        text = f"No: {as_read(coldest)} is too cool, germs grow there. {text}"
+    elif not is_met(coldest, UK_HOLD_DEGC):
         text = (
             f"By USDA FSIS yes, if that is the coldest spot; the UK asks 63 °C, take that to be sure. {text}"
         )
-    elif read:
-        text = f"Yes, if {both(read[0])} is the coldest spot. {text}"
+    else:
+        text = f"Yes, if {as_read(coldest)} is the coldest spot. {text}"
     return Answer(known=True, answer=f"{text} {LOCAL}", sources=cited(question.store, "A-FSIS-LEFT", "A-FSA"))
 
 

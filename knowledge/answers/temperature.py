@@ -11,13 +11,12 @@ from collections.abc import Mapping, Sequence
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import both, temperatures_degC
+from knowledge.answers.question import as_read, both, temperatures_degC
 from knowledge.foods.model import Food
-from knowledge.units import fahrenheit
+from knowledge.units import is_met
 
 LOCAL = "Where your local food-safety rules ask for more, they come first."
 LEADING = "USDA FSIS"
-ROUNDED_K = 0.1  # minima are published in whole °F and written in Celsius to the tenth
 HOTTEST_CORE_DEGC = 110.0  # above it an oven or a pan is meant
 MINCED = (
     "ground",
@@ -55,7 +54,7 @@ def temperature(question: Question) -> Answer | None:
     )
     text = f"{what.capitalize()}: {figure}."
     if read:
-        text = f"{_verdict(read[0], need_degC)} {text}"
+        text = f"{_verdict(min(read), need_degC)} {text}"
     else:
         text += _stricter(lead, rows) + _doneness(question, minimum)
         if minimum in ("poultry", "ground_meat", "fish", "offal", "game") and question.says(
@@ -172,8 +171,8 @@ def _figure(row: Row) -> str:
 
 
 def _verdict(read_degC: float, need_degC: float) -> str:
-    read = f"{round(read_degC, 1):g} °C / {round(fahrenheit(read_degC), 1):g} °F"
-    if read_degC >= need_degC - ROUNDED_K:
+    read = as_read(read_degC)
+    if is_met(read_degC, need_degC):
         return f"Yes, {read} is enough if that is the coldest spot."
     return f"No, not yet: {read} is below the safe minimum. Cook on."
 

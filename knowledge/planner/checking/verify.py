@@ -22,10 +22,10 @@ from knowledge.planner.checking.waiting import on_the_plate
 from knowledge.planner.checking.written import SLACK_S, as_written, sealings
 from knowledge.planner.gathering.dinner import Dish, figures
 from knowledge.planner.model import Do, Plan, PlanItem
+from knowledge.units import is_met
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
 FAN_K = 20.0  # a fan oven is set so much lower for the same heat
-ROUNDED_K = 0.1  # published minima stand in whole °F
 LOOKS = 4  # at a plan while it is made; each gives what is not surely safe more time
 SPARE_S, LONGEST_OWED_S = 30.0, 1800.0
 
@@ -170,7 +170,7 @@ def _owed_s(item: PlanItem, case: Case, out: Outcome, available_s: float, *, mea
         return 0.0
     if item.done.core_degC is None and item.done.kind in ("core_temp", "warmed"):
         return math.inf
-    if item.done.core_degC is not None and item.done.core_degC < case.goal.safe_degC - ROUNDED_K:
+    if item.done.core_degC is not None and not is_met(item.done.core_degC, case.goal.safe_degC):
         return math.inf
     if out.safe_s is None:
         return math.inf
