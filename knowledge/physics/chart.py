@@ -89,9 +89,9 @@ def read_row(row: Row, store: Store) -> Read:
     if row.method not in METHODS:
         raise UnknownWord("method", row.method, METHODS)
     within("altitude_m", row.altitude_m)
-    food, note = resolve(row.food, row.cut_text, row.endpoint, store)
     text = said(f"{row.food} {row.cut_text}")
     row = replace(row, start_state=_state(row, text))
+    food, note = resolve(row.food, row.cut_text, row.endpoint, store, row.start_state)
     mass_kg = chart_form.mass_kg(row.mass_g, text)
     shape, size_mm, b1, b2 = form(
         food, shape=row.shape, size_mm=row.size_mm, mass_kg=mass_kg, text=text, store=store
@@ -204,9 +204,16 @@ def _class_of(row: Row, food: Food, text: str) -> str:
     if row.endpoint == "core_temp" and row.core_degC is not None:
         own = food.doneness
         return own if own in _CORE_CLASSES else ("poultry" if food.animal == "poultry" else "tender_meat")
-    return food.doneness if food.doneness != "none" else "quick_veg"
+    if row.start_state == "canned" and not food.animal:
+        return "warm_through"  # soft in the can
+    if food.start_state == "canned" and row.start_state in _RAW and food.part == "vegetable":
+        return "hard_veg"  # sold soft in the can because it takes long
+    if food.doneness != "none":
+        return food.doneness
+    return "tender_leaf" if food.whole_shape == "leaf" else "quick_veg"
 
 
+_RAW = frozenset({"fridge", "room", "fresh"})
 _CORE_CLASSES = frozenset(
     {"tender_meat", "ground_meat", "poultry", "dark_poultry", "fish", "shellfish", "egg", "sausage", "cured"}
 )
@@ -241,6 +248,7 @@ def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
 # Where it cooks
 
 
+_IN_ONE_LAYER = frozenset({"slab", "cylinder", "rod"})
 _WARE = r"(?:(?:\w+ )?(?:pan|sheet|tray|tin|dish|ware))"
 _SHEETS = (
     ("foil", r"\b(?:foil[ -]lined|lined with foil|on foil)\b"),
@@ -275,15 +283,19 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
                 crowding = "joint"
             elif size_mm > 40 or (meat and size_mm >= RASHER_MM and row.shape in ("slab", "whole", "")):
                 crowding = "spaced"
-            elif meat or food.part == "protein" or shape in ("slab", "cylinder", "rod"):
+            elif meat or food.part == "protein" or row.shape == "slab" or shape in _IN_ONE_LAYER:
                 crowding = 0.5  # in one layer, side by side: links, cubes of meat, flat and long vegetables
             oven = media.oven(T, crowding=crowding, surface=surface, sheet=sheet, altitude_m=altitude)
             return oven, 0.0
         case "broil":
-            return media.broiler(T, surface=surface, altitude_m=altitude), 0.0
+            return media.broiler(T, surface=surface, cubes=row.shape == "cuboid", altitude_m=altitude), 0.0
         case "saute":
             flat = meat and row.shape == "slab"
-            return media.open_pan(T, surface=surface, flat=flat, altitude_m=altitude), 0.0
+            fallen = T - tables.constant("pan_drop_frac") * (T - 20.0)
+            back_s = tables.constant("pan_come_up_s")
+            return media.open_pan(
+                T, surface=surface, flat=flat, altitude_m=altitude, start_degC=fallen, come_up_s=back_s
+            ), 0.0
         case "bake_covered":
             return media.covered_dish(T, altitude_m=altitude), 0.0
         case "pressure_high" | "pressure_low":

@@ -31,6 +31,8 @@ _KG = {"kg": 1.0, "g": 0.001, "grams": 0.001, "lb": 0.4536, "lbs": 0.4536, "poun
        "pounds": 0.4536, "oz": 0.02835, "ounce": 0.02835, "ounces": 0.02835}  # fmt: skip
 _MM = {"mm": 1.0, "cm": 10.0, "in": 25.4, "inch": 25.4, "inches": 25.4}
 _VULGAR = str.maketrans({"½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3", "⅛": " 1/8"})
+_HALVES = re.compile(r"\b(?:half|halves|halved)\b")
+_ROUND = frozenset({"sphere", "rod", "cylinder", "brick"})
 _CUTS = (  # words for a cut of unstated size, and the cut that is meant
     ("shred", "shredded"), ("wedge", "wedge"), ("quarter", "quartered"), ("halve", "halved"),
     ("half", "halved"), ("floret", "floret"), ("flower", "floret"), ("stick", "baton"),
@@ -115,6 +117,8 @@ def _animal(food: Food, shape: str, stated: float | None, mass_kg: float | None,
         "whole" in text or (mass_kg or 0.0) > 1.0 or food.whole_shape == "bird"
     )
     land = food.animal not in ("fish", "shellfish")
+    if food.group == "mollusc" and "shell" in text:
+        stated = None  # charts measure the shell; what heats is as thick as usual
     size = stated or food.whole_mm or 25.0
     if stated is None and mass_kg and land and (bird or mass_kg > _LOAF_KG):
         size = _by_mass(mass_kg, density, food, bird=bird)
@@ -130,8 +134,8 @@ def _animal(food: Food, shape: str, stated: float | None, mass_kg: float | None,
             return "bird", size, 1.0, 1.0
         if food.whole_shape in ("brick", "sphere") and (food.animal in ("fish", "egg") and not mass_kg):
             return food.whole_shape, size, food.whole_ratio_1, food.whole_ratio_2
-        if food.animal == "fish" and food.whole_shape == "brick":  # as it was caught
-            return "brick", size, food.whole_ratio_1, food.whole_ratio_2
+        if food.animal == "fish" and food.whole_shape == "brick":  # as it was caught: oval, thin at the tail
+            return "brick", size * tables.constant("whole_fish_size"), food.whole_ratio_1, food.whole_ratio_2
         if mass_kg and size > 55.0:
             return "joint", size, 1.0, 1.0
         if size < RASHER_MM and food.whole_shape == "slab":
@@ -154,6 +158,9 @@ def _plant(food: Food, shape: str, stated: float | None, mass_kg: float | None, 
         if stated and shape and ("halved" in text or "half" in text):
             return "brick", size, 2.0, 2.2
         return food.whole_shape or "sphere", size, food.whole_ratio_1, food.whole_ratio_2
+    if shape == "slab" and stated and _HALVES.search(text) and food.whole_shape in _ROUND:
+        wide = max((food.whole_mm or size) / size, 1.0)  # a half is as wide as the whole is thick
+        return "brick", size, wide, wide * max(food.whole_ratio_1, food.whole_ratio_2, 1.0)
     if shape == "slab" and mass_kg:
         return "brick", size, *_sides(mass_kg, density, size, usual=(1.0, 1.0), slimness=1.6)
     return _cut_shape(shape, size, mass_kg, density, text)

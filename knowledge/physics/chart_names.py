@@ -32,6 +32,8 @@ _LIKE = {
     "pork": ("pork loin", "pork chop", "pork"), "fish": ("cod", "haddock"),
     "bean": ("navy bean", "white bean"),
 }  # fmt: skip
+_SOFTENED = frozenset({"", "tender", "soft", "crisp_tender"})
+_HEATED = frozenset({"cook", "finish"})
 _ANY = {"core_temp": "beef", "fork_tender_meat": "beef", "flaky": "fish"}
 _NOISE = re.compile(
     r"\((?:[^)]*)\)|\b(?:generic|boiled|fresh|dry|dried|whole|common|raw|young|old|large|small|medium|"
@@ -39,8 +41,30 @@ _NOISE = re.compile(
 )
 
 
-def resolve(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food, str]:
-    """The food a chart's name means, and a note where it is only a like one. Raises UnknownFood."""
+_OTHER_STATE = {"fresh": "fresh", "dry": "dried", "soaked": "dried", "canned": "canned"}
+_KEPT = {"fridge": "fresh", "room": "fresh", "frozen": "fresh", "dried": "dry"}
+
+
+def resolve(name: str, cut_text: str, endpoint: str, store: Store, state: str = "") -> tuple[Food, str]:
+    """The food a chart's name means, and a note where it is only a like one. Raises UnknownFood.
+
+    `state` is how it goes in: beans from the fridge are the fresh ones, soaked ones the dried.
+    """
+    food, note = _called(name, cut_text, endpoint, store)
+    return _in_state(food, state, store), note
+
+
+def _in_state(food: Food, state: str, store: Store) -> Food:
+    """The same plant fresh, dried or canned, where it is kept as another food in that state."""
+    state, own = _KEPT.get(state, state), _KEPT.get(food.start_state, food.start_state)
+    said = _OTHER_STATE.get(state)
+    if said is None or said == _OTHER_STATE.get(own):
+        return food
+    other = store.named(f"{said} {food.name}")
+    return food if other is None or other.role != "cook" else other
+
+
+def _called(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food, str]:
     for said in _phrases(name, cut_text):
         if (food := store.named(said)) is not None and _fits(food, endpoint):
             return food, ""
@@ -66,6 +90,9 @@ def resolve(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food
         found = store.named("green bean")
         if found is not None:
             return found, f"taken as {found.name}"
+    for said in _phrases(name, cut_text):  # eaten raw or only warmed as a rule; a chart cooks it all the same
+        if endpoint in _SOFTENED and (food := store.named(said)) is not None and food.role in _HEATED:
+            return food, ""
     raise UnknownFood(name)
 
 
@@ -98,9 +125,10 @@ def _parts(name: str) -> list[str]:
 def _phrases(name: str, cut_text: str) -> Iterator[str]:
     """Ways to say the whole name, best first."""
     low = name.lower()
-    yield low
     head, _, rest = low.partition(",")
-    if rest:
+    if not rest:
+        yield low
+    else:  # "cabbage, green" is a green cabbage, not cabbage greens
         for modifier in re.split(r"\bor\b|/", rest):
             yield f"{modifier.strip()} {head.strip()}"
             yield f"{head.strip()} {modifier.strip()}"

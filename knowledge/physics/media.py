@@ -98,12 +98,15 @@ def oven(
     )  # fmt: skip
 
 
-def broiler(environment_degC: float = 290.0, *, surface: str = "meat", altitude_m: float = 0.0) -> Medium:
+def broiler(
+    environment_degC: float = 290.0, *, surface: str = "meat", cubes: bool = False, altitude_m: float = 0.0
+) -> Medium:
     """Under the broiler or on a grill, turned half way: radiation from one side at a time.
 
     `environment_degC` tells how strong it is by a black oven that would shine as much: about 290 at
     10 cm, 260 at 13 cm, 230 at 18 cm. The heater itself is far hotter and fills a small part of the
     view, so that the flux hardly falls as the surface warms, and time grows about with thickness.
+    `cubes`: side by side on a skewer; top and bottom take turns, the four sides are in each other's shade.
     """
     within("broiler_degC", environment_degC)
     pressure = ambient_Pa(altitude_m)
@@ -111,7 +114,8 @@ def broiler(environment_degC: float = 290.0, *, surface: str = "meat", altitude_
     seen = ((environment_degC + 273.15) / (heater + 273.15)) ** 4
     return _medium(
         Heat.DRY, heater, constant("broiler_h_W_m2K"), pressure,
-        emissivity=constant("oven_emissivity") * constant("broiler_side_frac") * seen, exposure=1.0,
+        emissivity=constant("oven_emissivity") * constant("broiler_side_frac") * seen,
+        exposure=constant("broiler_cubes_exposure") if cubes else 1.0,
         wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip
 
@@ -220,17 +224,22 @@ def open_pan(
     surface: str = "cut",
     contact_frac: float | None = None,
     flat: bool = False,
+    start_degC: float | None = None,
+    come_up_s: float = 0.0,
 ) -> Medium:
     """In a hot pan without a lid: metal on a share of the surface, hot damp air on the rest.
 
-    `flat`: a steak, a fillet, a chop, that lies on the metal with a whole face.
+    `flat`: a steak, a fillet, a chop, that lies on the metal with a whole face. `start_degC`: of the
+    metal, when what goes in cold has cooled it, and `come_up_s` until it is hot again; the air above follows.
     """
     within("pan_degC", pan_degC)
+    air = min(constant("open_pan_air_degC"), pan_degC)
+    fallen = 0.0 if start_degC is None else pan_degC - within("pan_degC", start_degC)
     if contact_frac is None:
         contact_frac = constant("flat_contact_frac" if flat else "contact_frac")
     return _medium(
-        Heat.PAN, min(constant("open_pan_air_degC"), pan_degC), constant("open_pan_h_W_m2K"),
-        ambient_Pa(altitude_m), pan_degC=pan_degC, pan_h_W_m2K=constant("pan_h_W_m2K"),
+        Heat.PAN, air, constant("open_pan_h_W_m2K"), ambient_Pa(altitude_m), start_degC=air - fallen,
+        come_up_s=come_up_s, pan_degC=pan_degC, pan_h_W_m2K=constant("pan_h_W_m2K"),
         contact_frac=contact_frac, wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip
 

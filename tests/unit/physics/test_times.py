@@ -192,3 +192,83 @@ def test_an_explanation_shows_the_chain_and_draws_it(
     assert picture.read_bytes().startswith(b"\x89PNG")
     assert times.run(["--explain", "carrot 3000 mm, roast 220 C"]) == 2
     assert "size_mm" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("name", "state", "food_id"),
+    [
+        ("cabbage, green", "", "cabbage"), ("lima beans", "fridge", "fresh-lima-bean"),
+        ("black-eyed peas", "frozen", "fresh-black-eyed-pea"), ("fava beans", "soaked", "dried-fava-bean"),
+        ("chickpeas", "canned", "canned-chickpea"), ("chickpeas", "soaked", "chickpea"),
+        ("white rice", "room", "rice"),
+    ],
+)  # fmt: skip
+def test_the_state_says_which_of_two_foods_is_meant(
+    store: Store, name: str, state: str, food_id: str
+) -> None:
+    assert resolve(name, "", "tender", store, state)[0].id == food_id
+
+
+@pytest.mark.parametrize("name", ["tofu", "seitan", "rocket", "chestnuts", "bamboo shoots"])
+def test_what_is_only_warmed_as_a_rule_has_its_time_too(store: Store, name: str) -> None:
+    line = {"id": "x", "food": name, "method": "saute", "endpoint_kind": "tender"}
+    minutes = times.predictions([line], store)["x"]
+    assert minutes is not None
+    assert 1.0 <= minutes <= 40.0
+
+
+def test_unsoaked_beans_take_half_as_long_again_to_twice_as_long(store: Store) -> None:
+    """Common practice, no source: unsoaked about half as long again to twice as long, 10 % beyond."""
+    lines = [
+        {"id": f"{food}{state}", "food": food, "start_state": state, "method": "simmer"}
+        for food in ("kidney beans", "navy beans", "chickpeas")
+        for state in ("soaked", "dry")
+    ]
+    found = times.predictions(lines, store)
+    for food in ("kidney beans", "navy beans", "chickpeas"):
+        soaked, dry = found[f"{food}soaked"], found[f"{food}dry"]
+        assert soaked is not None
+        assert dry is not None
+        assert 1.4 <= dry / soaked <= 2.3
+
+
+def minutes(store: Store, **cells: str) -> float:
+    found = times.predictions([{"id": "x", **cells}], store)["x"]
+    assert found is not None
+    return found
+
+
+def test_a_half_is_no_endless_slab(store: Store) -> None:
+    """Common practice, no source: half a melon-sized squash takes no longer than an hour at 200 °C."""
+    whole = {"food": "kabocha squash", "shape": "slab", "size_mm": "40", "method": "roast"}
+    half, slab = minutes(store, cut_text="halves", **whole), minutes(store, cut_text="slices", **whole)
+    assert half < 0.97 * slab
+    assert half <= 60.0
+
+
+def test_a_shell_is_not_what_heats(store: Store) -> None:
+    small, large = (
+        minutes(store, food="clams", cut_text="in shell", shape="whole", size_mm=mm, method="steam")
+        for mm in ("28", "48")
+    )
+    assert small == pytest.approx(large)
+    assert 3.0 <= large <= 10.0
+
+
+def test_cubes_on_a_skewer_shade_each_other(store: Store) -> None:
+    """Common practice, no source: 30 mm cubes of lamb 8 to 14 min, a chop as thick no quicker than half."""
+    row = {"food": "lamb", "size_mm": "30", "method": "broil", "medium_temp_c": "260", "core_temp_c": "63"}
+    cubes = minutes(store, shape="cuboid", endpoint_kind="core_temp", **row)
+    assert 8.0 <= cubes <= 14.0
+
+
+def test_a_fish_as_it_was_caught_is_thinner_than_a_block(store: Store) -> None:
+    row = {"food": "trout", "size_mm": "45", "method": "roast", "medium_temp_c": "200"}
+    whole = minutes(store, shape="whole", endpoint_kind="flaky", **row)
+    assert 18.0 <= whole <= 30.0
+
+
+def test_cold_slices_cool_the_pan(store: Store) -> None:
+    """Common practice, no source: 6 mm of cutlet two minutes and a half at least."""
+    row = {"food": "pork cutlet", "shape": "slab", "size_mm": "6", "method": "saute", "medium_temp_c": "180"}
+    assert minutes(store, endpoint_kind="core_temp", core_temp_c="71", **row) >= 2.5
