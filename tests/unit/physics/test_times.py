@@ -232,7 +232,7 @@ def test_unsoaked_beans_take_half_as_long_again_to_twice_as_long(store: Store) -
         assert 1.4 <= dry / soaked <= 2.3
 
 
-def minutes(store: Store, **cells: str) -> float:
+def minutes_of(store: Store, **cells: str) -> float:
     found = times.predictions([{"id": "x", **cells}], store)["x"]
     assert found is not None
     return found
@@ -241,14 +241,14 @@ def minutes(store: Store, **cells: str) -> float:
 def test_a_half_is_no_endless_slab(store: Store) -> None:
     """Common practice, no source: half a melon-sized squash takes no longer than an hour at 200 °C."""
     whole = {"food": "kabocha squash", "shape": "slab", "size_mm": "40", "method": "roast"}
-    half, slab = minutes(store, cut_text="halves", **whole), minutes(store, cut_text="slices", **whole)
+    half, slab = minutes_of(store, cut_text="halves", **whole), minutes_of(store, cut_text="slices", **whole)
     assert half < 0.97 * slab
     assert half <= 60.0
 
 
 def test_a_shell_is_not_what_heats(store: Store) -> None:
     small, large = (
-        minutes(store, food="clams", cut_text="in shell", shape="whole", size_mm=mm, method="steam")
+        minutes_of(store, food="clams", cut_text="in shell", shape="whole", size_mm=mm, method="steam")
         for mm in ("28", "48")
     )
     assert small == pytest.approx(large)
@@ -258,17 +258,17 @@ def test_a_shell_is_not_what_heats(store: Store) -> None:
 def test_cubes_on_a_skewer_shade_each_other(store: Store) -> None:
     """Common practice, no source: 30 mm cubes of lamb 8 to 14 min, a chop as thick no quicker than half."""
     row = {"food": "lamb", "size_mm": "30", "method": "broil", "medium_temp_c": "260", "core_temp_c": "63"}
-    cubes = minutes(store, shape="cuboid", endpoint_kind="core_temp", **row)
+    cubes = minutes_of(store, shape="cuboid", endpoint_kind="core_temp", **row)
     assert 8.0 <= cubes <= 14.0
 
 
 def test_a_fish_as_it_was_caught_is_thinner_than_a_block(store: Store) -> None:
     row = {"food": "trout", "size_mm": "45", "method": "roast", "medium_temp_c": "200"}
-    whole = minutes(store, shape="whole", endpoint_kind="flaky", **row)
+    whole = minutes_of(store, shape="whole", endpoint_kind="flaky", **row)
     assert 18.0 <= whole <= 30.0
 
 
 def test_cold_slices_cool_the_pan(store: Store) -> None:
     """Common practice, no source: 6 mm of cutlet two minutes and a half at least."""
     row = {"food": "pork cutlet", "shape": "slab", "size_mm": "6", "method": "saute", "medium_temp_c": "180"}
-    assert minutes(store, endpoint_kind="core_temp", core_temp_c="71", **row) >= 2.5
+    assert minutes_of(store, endpoint_kind="core_temp", core_temp_c="71", **row) >= 2.5
