@@ -286,7 +286,7 @@ PLANNING = {
         **dict.fromkeys(
             ("roast", "roast-broil", "saute", "saute-simmer", "braise", "braise-oven", "open-cooker",
              "sealed", "steam", "after", "broiled"), _score),
-        wet_cut=maybe(CUT), way=one_of("browned", "fried", "in", "soaked", "top"), source=SOURCE,
+        wet_cut=maybe(CUT), way=one_of("browned", "fried", "in", "soaked", "sweated", "top"), source=SOURCE,
     ),
     "styles": table(
         "style",

@@ -195,6 +195,11 @@ def stewing(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up
     return _below_boiling("gentle", altitude_m, start_degC, come_up_s)
 
 
+def nestled(altitude_m: float = 0.0, *, start_degC: float | None = None, come_up_s: float = 0.0) -> Medium:
+    """Under a lid, half in a sauce that bubbles and half in the steam above it, as fish is laid on."""
+    return _below_boiling("nestled", altitude_m, start_degC, come_up_s)
+
+
 def _below_boiling(how: str, altitude_m: float, start_degC: float | None, come_up_s: float) -> Medium:
     degC = boiling_degC(ambient_Pa(altitude_m)) - constant(f"{how}_drop_K")
     return _liquid(

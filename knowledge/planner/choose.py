@@ -15,7 +15,7 @@ from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
 from knowledge.planner.search import deadline
 from knowledge.planner.search.drafts import drafts
-from knowledge.planner.search.scoring import LEFT_OUT
+from knowledge.planner.search.scoring import missed
 from knowledge.planner.writing import altitude
 from knowledge.planner.writing.compose import plan_of
 
@@ -151,7 +151,7 @@ def _trimmed(dinner: Dinner) -> Dinner:
     """The foods that matter most when there are more than one vessel can hold."""
     if len(dinner.dishes) <= MOST_FOODS:
         return dinner
-    order = sorted(range(len(dinner.dishes)), key=lambda i: (-LEFT_OUT.get(dinner.dishes[i].part, 4.0), i))
+    order = sorted(range(len(dinner.dishes)), key=lambda i: (-missed(dinner.dishes[i]), i))
     keep = sorted(order[:MOST_FOODS])
     dropped = [dinner.dishes[i].name for i in sorted(order[MOST_FOODS:])]
     count = len(dinner.dishes)

@@ -63,7 +63,8 @@ class Fit:
     """How a food takes to each method (0-10).
 
     `way` is where it lies in a wet one: "in" the liquid, on "top", "browned" in the fat and
-    taken out, "fried" in the fat and left there; "soaked" in boiling water before a dry pan.
+    taken out, "fried" in the fat and left there, "sweated" likewise unless the pot simmers for hours;
+    "soaked" in boiling water before a dry pan.
     """
 
     by_method: Mapping[str, float]

@@ -220,9 +220,11 @@ def _lid_medium(item: PlanItem, food: Food, plan: Plan, store: Store) -> Callabl
     """Under a lid on the hob: steam over water or over a bed, or liquid that bubbles or only trembles."""
     if plan.settings.method in STEAMED or (item.on_top and food.part != "protein"):
         return media.steaming
-    if item.on_top:
-        return media.stewing if item.doneness in NESTLED else media.on_top
-    return media.stewing if _is_gentle(plan, store) else media.bubbling
+    if item.on_top and item.doneness not in NESTLED:
+        return media.on_top
+    if _is_gentle(plan, store):
+        return media.stewing
+    return media.nestled if item.on_top else media.bubbling
 
 
 def _only_soaks(item: PlanItem, plan: Plan) -> bool:

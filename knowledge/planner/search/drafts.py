@@ -22,7 +22,7 @@ from knowledge.planner.search import deadline, room, stages
 from knowledge.planner.search.laying import lay
 from knowledge.planner.search.load import load_here
 from knowledge.planner.search.reducing import reduce_s
-from knowledge.planner.search.scoring import LEFT_OUT, ROAST_MM, TROUBLE, score
+from knowledge.planner.search.scoring import ROAST_MM, TROUBLE, missed, score
 from knowledge.planner.search.ways import Setting, solve
 
 SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
@@ -60,7 +60,7 @@ def _usual_order(draft: Draft) -> tuple[str, str, float]:
 
 def _lacks(dinner: Dinner, ways: Sequence[Sequence[Way]]) -> float:
     """What a method cannot take at all, in points for leaving it out."""
-    return sum(LEFT_OUT.get(d.part, 4.0) for d, w in zip(dinner.dishes, ways, strict=True) if not w)
+    return sum(missed(d) for d, w in zip(dinner.dishes, ways, strict=True) if not w)
 
 
 def _pressure_for_nothing(draft: Draft, found: Sequence[Draft], request: Request) -> float:

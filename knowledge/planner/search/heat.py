@@ -40,7 +40,7 @@ FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is 
 COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
 FULL_KPA = 80.0
 TALL_MM = 58.0  # a bird, a joint: stands above its neighbours
-NESTLED = frozenset({"fish", "shellfish"})  # sinks half into the sauce, which hardly moves around it
+NESTLED = frozenset({"fish", "shellfish"})  # sinks half into the sauce
 BY_PIECE = frozenset({"slab", "rod", "brick"})  # breasts, fillets, chops, sausages, wings
 BROILER_DEGC = 320.0  # on full, one rack below the top, in the terms of `media.broiler`
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
@@ -207,8 +207,10 @@ def lane_medium(
             return still(media.steaming)
         case _ if top and dish.kind not in NESTLED:
             return still(media.on_top)
-        case _ if gentle or top:
+        case _ if gentle:
             return still(media.stewing)
+        case _ if top:
+            return still(media.nestled)
         case _:
             return still(media.bubbling)
 

@@ -16,7 +16,7 @@ from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.methods import Method
 from knowledge.planner.search.browning import is_mince
 from knowledge.planner.search.frying import STILL, comes_last, staged
-from knowledge.planner.search.scoring import LEFT_OUT, edge_share
+from knowledge.planner.search.scoring import edge_share, missed
 from knowledge.planner.search.shortened import shortened
 from knowledge.planner.search.stabbing import Chosen, Weights, Window, stab
 from knowledge.planner.search.ways import SOFTEN_S
@@ -48,7 +48,7 @@ def lay(
         ]
         laid = _lay(dishes, method, kept)
         if laid is not None:
-            lost = sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in laid[1])
+            lost = sum(missed(dish) for dish, _ in laid[1])
             tired = sum(edge_share(p) for p in laid[0]) - sum(p.way.fit for p in laid[0]) * 0.5
             found.append((lost, tired + 0.4 * bool(late), n, laid))
     return min(found, key=lambda f: f[:3])[3] if found else None
@@ -197,7 +197,7 @@ def plated(placed: Sequence[Placed], *, softens: bool) -> list[Placed]:
 
 def _stay_out(dish: Dish) -> Window:
     """Leaving a dish out, as a way that costs more than any other."""
-    return Window(lane=OUT, lo_s=0.0, hi_s=0.0, best_s=0.0, cost=100.0 * LEFT_OUT.get(dish.part, 4.0))
+    return Window(lane=OUT, lo_s=0.0, hi_s=0.0, best_s=0.0, cost=100.0 * missed(dish))
 
 
 def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from knowledge.planner.draft import SEARED, SOFTENED, Draft, Placed
+from knowledge.planner.gathering.amounts import is_flavour
+from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.gathering.feeding import served, served_by
 from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Request
@@ -38,6 +40,11 @@ TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 
 
+def missed(dish: Dish) -> float:
+    """Points for leaving a dish out: what fills most, flavour meat as little as a vegetable."""
+    return LEFT_OUT.get("vegetable" if is_flavour(dish.food) else dish.part, 4.0)
+
+
 def score(draft: Draft, request: Request) -> float:
     """Points out of about ten; see PROBLEM.md for the order of what counts."""
     fits = [(PART_WEIGHT.get(p.way.dish.part, 1.0), p.way.fit) for p in draft.placed]
@@ -46,7 +53,7 @@ def score(draft: Draft, request: Request) -> float:
     mean = sum(w * f for w, f in fits) / sum(w for w, _ in fits)
     worst = min((f for w, f in fits if w >= 1.5), default=mean)
     points = mean + 0.35 * min(worst - 7.0, 0.0)
-    points -= sum(LEFT_OUT.get(dish.part, 4.0) for dish, _ in draft.refused)
+    points -= sum(missed(dish) for dish, _ in draft.refused)
     total_min = (draft.stages.serve_s - draft.start_s) / 60.0
     hurry = 2.5 if "quick" in request.wishes else 1.0
     joint = any(whole_mm(p.way.dish) >= ROAST_MM for p in draft.placed if p.way.dish.part == "protein")

@@ -20,7 +20,7 @@ from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import lasting
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOAKED, SOFTENED, Way
 from knowledge.planner.gathering.dinner import Dish
-from knowledge.planner.methods import Method, fit_of
+from knowledge.planner.methods import Method, fit_of, whole_mm
 from knowledge.planner.model import Request
 from knowledge.planner.search import heat
 from knowledge.planner.search.browning import BROWN_S, is_mince, mince_s
@@ -28,11 +28,13 @@ from knowledge.planner.search.cuts import cuts_for
 from knowledge.planner.search.delicate import delicate
 from knowledge.planner.search.frying import STILL, Manner, manner
 from knowledge.planner.search.load import Load
+from knowledge.planner.search.scoring import ROAST_MM
 from knowledge.planner.search.steamed import has_bed, steams_on_top
 from knowledge.planner.search.windows import BROIL_MM, Open, closed
 from knowledge.planner.writing.handling import OFF_HEAT, handling
 
 SOFTEN_S = 5 * 60.0
+SWEATED = "sweated"  # of `method_fit.csv`: leeks and fennel, in the fat first but where they would fall apart
 SHORTEST_S = 60.0
 PALE = 1.0  # points of meat that is not browned
 BOILED = 2.5  # and of a steak or a sausage that is not
@@ -66,6 +68,7 @@ def solve(
     """
     alone = sum(dish.part != "aromatic" for dish in dishes) < 2
     gentle = heat.wants_gentle((dish.kind for dish in dishes), store)
+    long = gentle or any(dish.part == "protein" and whole_mm(dish) >= ROAST_MM for dish in dishes)
     bed = has_bed(dishes, request.wishes, store)
     open_ways = {
         (method.id, setting): [
@@ -78,6 +81,7 @@ def solve(
                     store,
                     alone=alone,
                     gentle=gentle,
+                    long=long,
                     bed=bed,
                     load=loads[method.vessel],
                 )
@@ -120,6 +124,7 @@ def _ways(
     *,
     alone: bool,
     gentle: bool,
+    long: bool,
     bed: bool,
     load: Load,
 ) -> Iterator[Open]:
@@ -141,9 +146,10 @@ def _ways(
         if fit.wet_cut and method.kind != "dry"
         else cuts_for(dish, method, request, store)
     )
+    way = "in" if fit.way == SWEATED and long else fit.way
     on_bed = bed and steams_on_top(dish, method, store)
     manners = manner(dish, store)
-    for lane, points, lead in _led(dish, method, lanes, fit.way, manners, alone=alone):
+    for lane, points, lead in _led(dish, method, lanes, way, manners, alone=alone):
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
             if cut.parts == 1:
@@ -258,7 +264,7 @@ def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> st
     melts = way == "fried" or dish.kind != "warm_through"
     if dish.part == "aromatic" and method.kind != "dry" and melts:
         return SOFTENED
-    if way == "fried" and method.kind != "dry":
+    if way in ("fried", SWEATED) and method.kind != "dry":
         return "" if method.kind == "pan" or alone else SOFTENED
     if way == "soaked":
         return SOAKED if method.kind == "pan" and dish.food.start_state == "dry" else ""

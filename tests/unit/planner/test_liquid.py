@@ -6,18 +6,12 @@ Ratios are common practice, no source.
 from __future__ import annotations
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
+from knowledge.planner.model import Have
+from tests.unit.planner.kitchen import planned_in
 
 
 def poured(store: Store, vessel: str, *have: Have) -> float:
-    request = Request(
-        have=have, kitchen=Kitchen(vessels=(VesselAt(id=vessel),)), eaters=4.0, eaters_said=True
-    )
-    made = plan(request, store=store)
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
+    made = planned_in(store, vessel, *have, eaters=4.0)
     return made.liquid.ml if made.liquid is not None else 0.0
 
 
