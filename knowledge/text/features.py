@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
+from itertools import pairwise
 
 from knowledge.text.fields import NUM
 from knowledge.text.normalise import FOOD
@@ -85,6 +86,9 @@ def features(masked: str, facts: Iterable[str] = ()) -> frozenset[str]:
     stems = [stem(word) for word in said]
     found = {*stems, *facts, ALWAYS}
     found.update(f"{a} {b}" for a, b in zip(["^", *stems], [*stems, "$"], strict=True))
+    for a, b in pairwise(stems):
+        found.update(f"{one} {b}" for one in senses(a))
+        found.update(f"{a} {one}" for one in senses(b))
     for word in said:
         found.update(_stretches(word))
     for word in stems:
