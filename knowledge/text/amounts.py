@@ -23,6 +23,7 @@ WORD_VALUES = {word: float(i) for i, word in enumerate(_ONES)} | {
 } | {"uno": 1.0, "dos": 2.0, "tres": 3.0, "ek": 1.0, "teen": 3.0, "char": 4.0, "paanch": 5.0}  # fmt: skip
 _PARTS = {"half": 0.5, "third": 0.33, "quarter": 0.25, "fourth": 0.25, "fifth": 0.2, "eighth": 0.125}
 _ARTICLES = ("a", "an")
+_DOZEN = ("dozen", "doz")
 _TWOS = ("couple", "pair", "brace")
 _RANGES = ("-", "to", "or", "maybe")
 SIZES = (
@@ -124,13 +125,13 @@ def _single(tokens: list[Token], i: int) -> tuple[float, int, bool] | None:
         return 2.0, _after_of(tokens, i + 1), False
     if word == "few":
         return 3.0, _after_of(tokens, i + 1), False
-    if word == "dozen":
+    if word in _DOZEN:
         return 12.0, _after_of(tokens, i + 1), False
     if word in WORD_VALUES:
         return _spelled(tokens, i)
     if word in _ARTICLES:
         following = _text(tokens, i + 1)
-        if following in (*_TWOS, "few", "dozen", "half", "quarter", "third"):
+        if following in (*_TWOS, *_DOZEN, "few", "half", "quarter", "third"):
             return _single(tokens, i + 1)
         if following in ("hundred", "thousand"):
             return {"hundred": 100.0, "thousand": 1000.0}[following], i + 2, False
@@ -150,7 +151,7 @@ def _digits(tokens: list[Token], i: int) -> tuple[float, int, bool] | None:
         return value + above[0], above[1], False
     if _text(tokens, j) == "and" and _text(tokens, j + 1) in ("a", "1") and _text(tokens, j + 2) in _PARTS:
         return value + _PARTS[_text(tokens, j + 2)], j + 3, False
-    if _text(tokens, j) == "dozen":
+    if _text(tokens, j) in _DOZEN:
         return value * 12, j + 1, False
     return value, j, False
 
@@ -170,7 +171,7 @@ def _part(tokens: list[Token], i: int) -> tuple[float, int, bool]:
     j = _after_of(tokens, i + 1)
     if _text(tokens, j) in (*_ARTICLES, "the", "my"):
         j += 1
-    if _text(tokens, j) == "dozen":
+    if _text(tokens, j) in _DOZEN:
         return value * 12, _after_of(tokens, j + 1), False
     return value, j, False
 
@@ -201,7 +202,7 @@ def _spelled(tokens: list[Token], i: int) -> tuple[float, int, bool]:
         return round(value * whole, 2), _after_of(tokens, j + 1), False
     if _text(tokens, j) == "and" and _text(tokens, j + 1) == "a" and _text(tokens, j + 2) in _PARTS:
         return value + _PARTS[_text(tokens, j + 2)], j + 3, False
-    if _text(tokens, j) == "dozen":
+    if _text(tokens, j) in _DOZEN:
         return value * 12, j + 1, False
     return value, j, False
 
@@ -240,7 +241,7 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
         return Amount(tokens[i + 1].value, "piece", bare=True, kind="times"), i + 2
     found = number_at(tokens, i)
     if found is None:
-        return None
+        return _one_measure(tokens, i)
     qty, j, article = found
     if _text(tokens, j) in _NOT_COUNTS:
         return None
@@ -264,6 +265,17 @@ def amount_at(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
     if unit is None:
         return Amount(qty, "piece", size=size, bare=True, article=article), j
     return _measured(tokens, qty, unit, size, article)
+
+
+def _one_measure(tokens: list[Token], i: int) -> tuple[Amount, int] | None:
+    """ "Pound of mince", "kilo and a half of spuds": a measure without its article is one."""
+    unit = unit_at(tokens, i)
+    if unit is None or unit[0].kind not in ("weight", "volume") or tokens[i].text != tokens[i].key:
+        return None
+    after = tuple(_text(tokens, unit[1] + n) for n in range(3))
+    if after[0] != "of" and not (after[:2] == ("and", "a") and after[2] in _PARTS):
+        return None
+    return _measured(tokens, 1.0, unit, None, article=False)
 
 
 _MM_OF = {"mm": 1.0, "cm": 10.0, "centimetre": 10.0, "centimeter": 10.0, "inch": 25.4, "inches": 25.4}

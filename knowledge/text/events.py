@@ -13,7 +13,9 @@ from knowledge.text.fields import NUM, clocks, durations, value
 from knowledge.text.model import EventType
 
 _TEMP = re.compile(
-    rf"(?P<n>\d{{2,4}}(?:[.,]\d)?|(?:(?:one|a|two) )?hundred(?: and)?(?: (?:{NUM}))?|(?:twenty|"
+    rf"(?P<n>\d{{2,4}}(?:[.,]\d)?|one (?:ten|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)"
+    rf"(?: ?(?:one|two|three|four|five|six|seven|eight|nine))?|"
+    rf"(?:(?:one|a|two) )?hundred(?: and)?(?: (?:{NUM}))?|(?:twenty|"
     rf"thirty|forty|fifty|sixty|seventy|eighty|ninety)(?: ?(?:one|two|three|four|five|six|seven|"
     rf"eight|nine))?)"
     r" ?(?:°|degrees?|deg\b)? ?(?P<u>c\b|f\b|celsius\b|fahrenheit\b|centigrade\b)?"
@@ -67,6 +69,8 @@ def _number(text: str) -> float:
     if text[0].isdigit():
         return float(text.replace(",", "."))
     hundred, _, rest = text.partition("hundred")
+    if text.startswith("one ") and "hundred" not in text:
+        return 100.0 + value(text.removeprefix("one "))  # "one fifty five"
     if "hundred" not in text:
         return value(text)
     base = 100 * (value(hundred) if hundred.strip() not in ("", "a") else 1)
@@ -78,23 +82,24 @@ def event_minutes(text: str, kind: EventType) -> float | None:
     """Minutes that belong to an event, told or worked out from two clock times."""
     if kind in (EventType.STOP, EventType.SKIP):
         return None
-    times = list(clocks(text)) + _bare_clocks(text)
-    if len(times) >= 2 and kind is not EventType.DELAY:
-        times.sort(key=lambda t: t[1])
-        minutes = sorted(_minute(clock) for clock, _ in times[:2])
-        return float(minutes[1] - minutes[0])
     spans = [m for m, _ in durations(text)]
+    between = _between_clocks(text)
+    if between is not None and not (spans and kind is EventType.DELAY):
+        return between
     if spans:
         return spans[0]
+    if _ONE_MINUTE.search(text):
+        return 1.0
     if kind is EventType.DELAY:
         bare = re.search(
-            rf"\b(?:give (?:me|us)|im|i am|we(?:re)?(?: are)?|running|about|by|need|wait|back in|"
-            rf"in|another) (?:about |like |another )?(?P<n>{NUM})\b(?! ?(?:c\b|f\b|people|g\b|:|"
-            rf"pm))",
+            rf"\b(?:(?:give|gimme)(?: me| us)?|im|i am|we(?:re)?(?: are)?|running|about|by|need|wait|back in|"
+            rf"in|another|me|brb) (?:about |like |another |a good )?(?P<n>{NUM})\b"
+            rf"(?! ?(?:c\b|f\b|people|g\b|:|pm|past|oclock|of us))|"
+            rf"\b(?P<m>{NUM}) (?:more|extra|longer|behind|late)\b(?! (?:people|guests))",
             text,
         )
         if bare:
-            return value(bare.group("n"))
+            return value(bare.group("n") or bare.group("m"))
     if kind in (
         EventType.TOO_FAST,
         EventType.NOT_DONE,
@@ -108,6 +113,34 @@ def event_minutes(text: str, kind: EventType) -> float | None:
         if bare:
             return value(bare.group("n") or bare.group("m"))
     return None
+
+
+_ONE_MINUTE = re.compile(r"\b(?:a|one|the last) (?:min|minute) (?:ago|back|or so ago)\b")
+_PART_OF_HOUR = re.compile(
+    r"\b(?P<part>half|quarter|a quarter|five|ten|twenty|twenty ?five|5|10|20|25) (?P<dir>past|to)\b"
+    r"(?! (?:\d|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|the|be|boil|go|do|get))"
+)
+_IS_NOW = re.compile(r"\b(?:its|it is|now|time is|says)(?: now| like| about| only| already| nearly| just)? $")
+_HOUR_MIN = 60
+
+
+def _between_clocks(text: str) -> float | None:
+    """Minutes between two clock times; the hour may be left away: "due quarter past, it's half past now"."""
+    whole = [(span[0], _minute(clock)) for clock, span in [*clocks(text), *_bare_clocks(text)]]
+    parts = []
+    for match in _PART_OF_HOUR.finditer(text):
+        minute = {"half": 30, "quarter": 15, "a quarter": 15}.get(match["part"]) or int(value(match["part"]))
+        parts.append((match.start(), minute if match["dir"] == "past" else _HOUR_MIN - minute))
+    if len(whole) >= 2:
+        earlier, later = sorted(minute for _, minute in sorted(whole)[:2])
+        return float(later - earlier)
+    times = sorted([*whole, *parts])
+    if len(times) < 2:
+        return None
+    (first_at, first), (_, second) = times[:2]
+    if _IS_NOW.search(text[:first_at]):
+        first, second = second, first
+    return float((second - first) % _HOUR_MIN)
 
 
 def _bare_clocks(text: str) -> list[tuple[str, tuple[int, int]]]:

@@ -26,7 +26,7 @@ _PEOPLE_WORD = (
     r"(?:people|ppl|persons?|pax|adults?|kids?|children|child|guests?|eaters?|members|plates|mouths|diners?|"
     r"teens|teenagers?|toddlers?|grown ?ups?|friends|mates|flatmates|housemates|roommates|boys|girls|lads|"
     r"portions|servings|students|hungry \w+|family members|humans|folks?|log|"
-    r"little ones?|littles?|young ones?|"
+    r"little ones?|littles?|young ones?|bairns?|"
     r"bab(?:y|ies)|infants?|persone|personas?|personnes?|personen|pessoas?|leute|convives?|bambini|ninos?|"
     r"enfants?|kinder|erwachsene|adultes?|adultos?|adulti)"
 )
@@ -43,7 +43,8 @@ _ADJ = (
 )
 _TERM = (
     rf"(?:(?:just )?(?:me|myself|i)\b|{NUM} {_ADJ}{_PEOPLE_WORD}|an? {_ADJ}(?:adult|kid|child|toddler|"
-    rf"teenager|friend|guest|baby)|(?:an?|my|our|the) {NUM} (?:years?|yrs?|months?) olds?|{_RELATIVE})"
+    rf"teenager|friend|guest|baby)|us {NUM}\b|(?:the|my|our|his|her) (?:\w+ )?(?:twins|triplets)|"
+    rf"(?:an?|my|our|the) {NUM} (?:years?|yrs?|months?) olds?|{_RELATIVE})"
 )
 _SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | n | plus |, and ){_TERM})+", re.I)
 _ONE_TERM = re.compile(_TERM)
@@ -125,7 +126,9 @@ def people(text: str) -> tuple[float | None, list[Span]]:
 
 
 def _people_of(term: str) -> float:
-    match = re.match(rf"({NUM}) ", term)
+    if term.endswith(("twins", "triplets")):
+        return 2.0 if term.endswith("twins") else 3.0
+    match = re.match(rf"(?:us )?({NUM})(?: |$)", term)
     return value(match.group(1)) if match and not term.startswith("a ") else 1.0
 
 
@@ -165,12 +168,12 @@ def youngest(text: str) -> tuple[float | None, list[Span]]:
 _UNIT_MIN = r"(?:minutes?|mins?|m)\b"
 _UNIT_HOUR = r"(?:hours?|hrs?|hr|h)\b"
 DURATION = (
-    rf"(?:(?P<three>three quarters of an hour)|(?P<quarter>(?:a )?quarter of an hour)|"
+    rf"(?:(?P<three>(?:three quarters|3/4|0\.75) of an hour)|(?P<quarter>(?:a )?quarter of an hour)|"
     rf"(?P<halfhour>half (?:an |a )?(?:hour|hr))|"
     rf"(?P<h>{NUM}|an|a|one|half) ?{_UNIT_HOUR}(?: ?(?:and )?(?:(?P<hm>{NUM})(?: ?{_UNIT_MIN})?(?! "
     rf"?{_UNIT_HOUR})|(?:a )?(?P<hpart>half|quarter)))?|"
     rf"(?P<h2>{NUM}) and a half {_UNIT_HOUR}|"
-    rf"(?P<m>{NUM})(?: ?(?:-|to|or) ?(?P<mto>{NUM}))? ?(?:more |extra )?{_UNIT_MIN})"
+    rf"(?P<m>{NUM})(?:ish)?(?: ?(?:-|to|or) ?(?P<mto>{NUM}))? ?(?:ish |odd |more |extra |or so )?{_UNIT_MIN})"
 )
 _DURATION = re.compile(rf"(?<![\w.,/]){DURATION}")
 
@@ -216,13 +219,14 @@ CLOCK = (
     rf"min(?:ute)?s)? ?(?P<dir>past|after|to|before|till|til) (?P<hp>{_HOUR})(?P<ap0> ?[ap]m)?\b|"
     rf"half (?P<half>{_HOUR})(?! ?(?:{_UNIT_HOUR}|dozen))\b|"
     rf"(?P<h>\d{{1,2}}) ?[:.h] ?(?P<m>[0-5]\d)(?: ?(?P<ap1>[ap]\.?m)\b\.?)?(?![\d/])|"
+    rf"(?:a|um|vers|gegen|alle|pour|pret\w*) (?P<he>1[1-9]|2[0-3]) ?h\b(?! ?\d)|(?P<hu>\d{{1,2}}) ?uhr\b|"
     rf"(?P<h2>{_HOUR}) ?(?P<ap2>[ap]\.?m)\b\.?|(?P<h3>{_HOUR}) ?(?:oclock|o clock)(?: ?(?P<ap3>[ap]m))?|"
     rf"(?P<hw>{_HOUR_WORD}) (?P<mw>thirty|fifteen|forty ?five|twenty|forty|ten)\b(?! ?(?:min|g\b))|"
     rf"(?P<noon>noon|midday|midnight)\b)"
 )
 _CLOCK = re.compile(rf"(?<![\w.,/#]){CLOCK}")
 _CUED = re.compile(
-    rf"(?:\b(?:by|at|for|before|around|about|til|till|until|round|arrive|guests|dinner|tea)|@) "
+    rf"(?:\b(?:by|at|for|before|around|about|til|till|until|round|arrive|guests|dinner|tea|eat)|@) "
     rf"(?:about |around |like |say )?(?P<bare>{_HOUR})(?:ish)?(?! ?(?:[:.,/]?\d|min|mins|minutes|m\b|h\b|"
     rf"hrs?|hours?|people|ppl|of us|pax|persons|adults|kids|guests|c\b|f\b|degrees|deg|%|g\b|kg|lb|"
     rf"oz|plates|members|servings|portions|x\b|past|to\b|cups?|tins?|cans?|children|quid|bucks|"
@@ -236,13 +240,14 @@ _NO_DEADLINE = re.compile(
     r"(?:at |about |around |for )?\(?(?:about |around )?$"
 )
 _NO_LIMIT_AFTER = re.compile(
-    r"^ ?\)? ?(?:ago|old|soak|marinat|out\b|early|late|behind|in\b(?! total)|left|away|per|each "
+    r"^ ?\)? ?(?:ago|old|soak|marina|out\b|early|late|behind|in\b(?! total)|left|away|per|each "
     r"side|a side|on the clock)"
 )
 _LIMIT_BEFORE = re.compile(
-    r"\b(?:left|sat|been|stood|forgot\w*)\b[^.,]{0,30} $|"
+    r"\b(?:left|sat|been|stood|forgot\w*)\b[^.,]{0,45} \(?$|"
     r"(?:left out|soak\w*|marinat\w*|sat|been|boil\w*|defrost\w*|expires? in|for|since|chill\w*|"
-    r"proved|took|takes|in there|cooked|simmer\w*|(?<![,.;] )(?<!^)about)"
+    r"proved|took|takes|in there|cooked|simmer\w*|(?<![,.;] )(?<!^)(?<!have )(?<!got )(?<!ve )(?<!only )"
+    r"about)"
     r"(?: \w+){0,3} \(?(?:about |for )?$"
 )
 _EATERS_THEN = re.compile(
@@ -261,7 +266,7 @@ def clock_of(match: re.Match[str]) -> str:
         return "00:00" if got["noon"] == "midnight" else "12:00"
     minute = 0.0
     half_day = next((got[k] for k in ("ap0", "ap1", "ap2", "ap3") if got[k]), "")
-    hour_text = next(got[k] for k in ("hp", "half", "h", "h2", "h3", "hw") if got[k])
+    hour_text = next(got[k] for k in ("hp", "half", "h", "he", "hu", "h2", "h3", "hw") if got[k])
     hour = int(value(hour_text))
     if got["half"]:
         minute = 30
@@ -312,21 +317,43 @@ _DEGREES = re.compile(
 )
 
 
+# Of several clock times the one at which it is eaten counts most, least what else goes on.
+_EATEN = re.compile(
+    r"\b(?:eat|eats|eating|dinner|tea|supper|lunch|serv\w+|ready|table|sit|sat|sitting|done|by|door|guests?|"
+    r"arriv\w+|lands?|here|dine|dining)\b[^.;\d]{0,22}$"
+)
+_HOME = re.compile(r"\b(?:home|back|off work|leave|leaving|finish(?:es|ed)? work|i finish)\b[^.;\d]{0,14}$")
+_ELSEWHERE = re.compile(
+    r"\b(?:film|movie|match|game|show|kick ?off|swimming|practice|class|train|bus|meeting|football|school|"
+    r"gym|shift|concert|bath|bed ?time)\b[^.,;\d]{0,22}$"
+)
+
+
+def _rank(before: str) -> int:
+    said = before[-50:]
+    if _ELSEWHERE.search(said):
+        return 0
+    if _HOME.search(said):
+        return 1
+    return 3 if _EATEN.search(said) else 2
+
+
 def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
     """The deadline or the time available, and every stretch that is a time of any kind."""
     used: list[Span] = []
-    best: ReadyBy | None = None
+    told: list[tuple[int, int, int, str]] = []  # rank, is explicit, order, clock
     for clock, span in clocks(text):
         used.append(span)
         before = text[: span[0]]
         if not _NOW.search(before[-30:]) and not _NO_DEADLINE.search(before[-60:]):
-            best = ReadyBy(clock=clock)
+            told.append((_rank(before), 1, span[0], clock))
     used += [match.span() for match in _SINCE.finditer(text)]
     used += [match.span() for match in _DEGREES.finditer(text)]
     for match in _ISH.finditer(text):
         if not any(a < match.end() and match.start() < b for a, b in used):
             used.append(match.span())
-            best = best or ReadyBy(clock=_clock(int(value(match.group("h"))), 0))
+            hour = int(value(match.group("h")))
+            told.append((_rank(text[: match.end()]), 0, -match.start(), _clock(hour, 0)))
     for match in _CUED.finditer(text):
         if any(a < match.end() and match.start() < b for a, b in used):
             continue
@@ -340,7 +367,8 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
         ):
             continue
         used.append(match.span())
-        best = best or ReadyBy(clock=_clock(hour, 0))
+        told.append((_rank(text[: match.start("bare")]), 0, -match.start(), _clock(hour, 0)))
+    best = ReadyBy(clock=max(told)[3]) if told else None
     for minutes, span in durations(text):
         if any(a < span[1] and span[0] < b for a, b in used):
             continue

@@ -230,6 +230,7 @@ def finished(found: Sequence[Found], flat: Flat, tokens: Sequence[Token], *, art
     """Items out of the foods at hand, one for each name, in the order of the text."""
     out: dict[str, Item] = {}
     colours: dict[str, str] = {}
+    before: Found | None = None
     for food in found:
         if food.role is not Role.HAVE:
             continue
@@ -239,8 +240,20 @@ def finished(found: Sequence[Found], flat: Flat, tokens: Sequence[Token], *, art
             out[name] = item
             colours[name] = food.colour
         else:
+            if before is not None and before.named == food.named and _is_put_right(before, food, tokens):
+                out[name] = replace(out[name], qty=None)
             out[name] = _merged(out[name], item, food.colour != colours[name] and bool(food.colour))
+        before = food
     return list(out.values())
+
+
+_PUTS_RIGHT = frozenset(["no", "wait", "sorry", "actually", "oops", "nope", "correction"])
+
+
+def _is_put_right(before: Found, food: Found, tokens: Sequence[Token]) -> bool:
+    """ "Two leeks no three leeks": the second amount takes the place of the first."""
+    between = {token.text for token in tokens[before.hit.end : food.hit.start]}
+    return food.amount is not None and food.amount.qty is not None and bool(between & _PUTS_RIGHT)
 
 
 def _item(food: Found, flat: Flat, tokens: Sequence[Token], articles: bool) -> Item:

@@ -89,6 +89,8 @@ def kind_of(signs: Signs, context: Context) -> Kind:
         return ruled
     if ruled is Kind.QUESTION and cue("kind", "complaint").search(signs.text):
         return ruled  # "soup too thin"
+    if ruled is Kind.SETTING and not signs.swap and _FOR_EVER.search(signs.text):
+        return ruled
     if context.mode is not Mode.IDLE and _is_another_way(signs, context):
         return Kind.PLAN
     found = features(signs.masked, facts(signs))
@@ -246,11 +248,13 @@ def _swaps_tonight(signs: Signs) -> bool:
     return signs.swap and not is_lasting(signs.text)
 
 
+_FOR_EVER = re.compile(r"\b(?:from now on|for good|always|never|remember)\b")
+
+
 def is_lasting(text: str) -> bool:
     """Whether a text says that it holds from now on, not tonight only."""
-    return bool(
-        re.search(r"\b(?:from now on|always|never|remember|british|american|suggest\w*|allerg\w*)\b", text)
-    )
+    named = re.search(r"\b(?:british|american|suggest\w*|allerg\w*)\b", text)
+    return bool(_FOR_EVER.search(text) or named)
 
 
 def _one_sided(signs: Signs, event: EventType | None) -> bool:

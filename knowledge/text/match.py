@@ -158,6 +158,10 @@ def _belongs_to_next(tokens: Sequence[Token], last: int, vocabulary: Vocabulary)
 
 
 _POTFULS = ("bowl", "pot", "batch", "tub", "portion", "portions", "tupperware", "rest", "tubs", "box")
+_VERBS_TOO = frozenset(
+    ["salt", "toast", "butter", "flour", "oil", "sauce", "season", "steam"]
+)  # "toast the nuts"
+_BEFORE_VERB = frozenset(["i", "to", "you", "we", "should", "ill", "well", "lets", "didnt", "not"])
 _JOINTS = ("haunch", "loin", "rump", "leg", "shoulder")
 
 
@@ -197,7 +201,7 @@ def _in_context(tokens: Sequence[Token], found: list[Hit], vocabulary: Vocabular
             )
             or (said == "fish" and before in ("the", "this", "that") and _has_fish(found, vocabulary))
             or (said == "rice" and after in ("cooker", "cookers", "maker"))
-            or (said == "salt" and before in ("i", "to", "you", "we", "should") and hit.end < len(text))
+            or (said in _VERBS_TOO and before in _BEFORE_VERB and hit.end < len(text))
         ):
             meaning = None
         elif said in ("steak", "steaks") and before in _JOINTS and out and out[-1].end == hit.start - 1:

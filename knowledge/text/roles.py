@@ -16,6 +16,10 @@ _FILL = (
     r"to use|and|it with|them with|with|even) ){0,3}"
 )
 _LIST = rf"{F}(?:(?:,? (?:or|nor|and|&) |/|, (?=(?:{F}, )*(?:or|nor) )){_FILL}{F})*"
+# "Dinner out of parsnips", "made out of": what it is made of, not what is missing.
+_NOT_MADE = "".join(
+    f"(?<!{word} )" for word in ("dinner", "meal", "tea", "supper", "lunch", "thing", "made", "make")
+)
 _CUES = (
     r"no (?:fan|lover)s? of|no|without|never|zero|"
     r"not (?:keen on|a fan of|fond of|into|big on|too keen on|any|got)|"
@@ -24,7 +28,7 @@ _CUES = (
     r"(?:actually |really )?(?:have|has|had|want|like|likes|eat|eats|do|fancy|got|get|stand|touch|"
     r"need|go near|bear|buy|bought|any|enough|tolerate|digest|stomach|own|allowed|eating|use|keep|"
     r"add|include|give me|feel like)"
-    r"(?: them| it| this)?|(?:all )?out of|r[au]n out of|hates?|hated|refuses?(?: to eat)?|"
+    rf"(?: them| it| this)?|{_NOT_MADE}(?:all )?out of|r[au]n out of|hates?|hated|refuses?(?: to eat)?|"
     r"dislikes?|detests?|anything but|anything except|everything but|except(?: for)?|"
     r"(?:deathly |very |badly )?(?:allergic|intolerant|sensitive) to|allergy to|avoid(?:ing|s)?|"
     r"skip|leave out|sick of|fed up (?:of|with)|tired of|bored (?:of|with)|(?:no )?scratch|scrap|"
@@ -52,6 +56,10 @@ _SLIP = re.compile(
     rf"mean(?:t)?|no i mean|no actually|actually no|scratch that|correction|oops|i meant to say|"
     rf"nope|or rather|make that|no its|no they are)[,. ]+"
     rf"(?:[^.{F}]{{0,24}})({F})"
+)
+_NEVER = re.compile(
+    rf"({F})s?\?+ ?(?:never\b|no way\b|no thanks?\b|not again\b|not for (?:me|us)\b|"
+    r"hate (?:it|them)\b|yuck\b)"
 )
 _SLIP_ASKED = re.compile(rf"({F})\?+ ?(?:no|nope|nah)[ ,.]")
 
@@ -98,7 +106,7 @@ def roles(masked: str, where: dict[int, int]) -> dict[int, Role]:
     for pattern in (_SLIP, _SLIP_ASKED):
         for match in pattern.finditer(masked):
             found[where[match.start(1)]] = Role.SLIP
-    for match in _THOUGHT.finditer(masked):
+    for match in (*_THOUGHT.finditer(masked), *_NEVER.finditer(masked)):
         found.setdefault(where[match.start(1)], Role.REFUSED)
     for match in _MEASURE.finditer(masked):
         found[where[match.start(1)]] = Role.AIM

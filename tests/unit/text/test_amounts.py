@@ -24,6 +24,9 @@ def test_a_length_says_how_thick_and_not_how_much(said: str, across_mm: float) -
     [
         ("1 1/2 lb", 1.5, "lb", 680.4),  # 1 lb = 453.59237 g exactly (NIST Handbook 44)
         ("1,5 kg", 1.5, "kg", 1500),
+        ("pound of", 1, "lb", 453.6),
+        ("kilo and a half of", 1.5, "kg", 1500),
+        ("2 doz", 24, "piece", None),
         ("1,500 g", 1500, "g", 1500),
         ("2x400g tins", 2, "can", 800),
         ("2 x 250 g packs", 2, "pack", 500),

@@ -125,3 +125,30 @@ def test_metres_are_no_minutes(store: Store, text: str) -> None:
 def test_the_size_of_a_vessel_is_no_amount_of_food(store: Store) -> None:
     reading = read("halloumi, leeks. ribollita in a 4 litre pressure cooker", store=store)
     assert all(i.qty is None for i in reading.items)
+
+
+@pytest.mark.parametrize(
+    ("text", "people"),
+    [
+        ("leeks, ham, eggs for me and the twins", 3),
+        ("my parents' place: mum and dad plus us three. lamb leg, potatoes", 5),
+    ],
+)
+def test_twins_and_us_are_counted(store: Store, text: str, people: float) -> None:
+    assert read(text, store=store).people == people
+
+
+@pytest.mark.parametrize(
+    ("text", "clock"),
+    [
+        ("leeks, ham, rice. back at 5, dinner at 6.30", "18:30"),
+        ("dinner at 6.30, the match starts 8. leeks, ham, rice", "18:30"),
+        ("guests at the door 7:15, I finish work 5.30. leeks, ham, rice", "19:15"),
+        ("Reis, Lauch, Schinken um 19 Uhr", "19:00"),
+        ("riz, poireaux, jambon, prêt à 20h", "20:00"),
+    ],
+)
+def test_of_several_times_the_one_at_which_it_is_eaten_counts(store: Store, text: str, clock: str) -> None:
+    ready = read(text, store=store).ready_by
+    assert ready is not None
+    assert ready.clock == clock

@@ -84,3 +84,26 @@ def test_a_short_word_is_not_bent_into_a_food(store: Store) -> None:
     assert [i.name for i in read("leeks, rice, peas, all in the boot", store=store).items] == [
         "leek", "rice", "pea",
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("text", "minutes"),
+    [
+        ("the beans went on at twenty past, it's ten to now and they are hard", 30.0),
+        ("rice was due on at quarter to, it's five past, I forgot it", 20.0),
+        ("the bus is late, can we eat at 7.45 not 7.10", 35.0),
+        ("peas went in a minute ago", 1.0),
+        ("hold everything, 15ish min", 15.0),
+        ("gimme six more for the carrots", 6.0),
+    ],
+)
+def test_minutes_are_worked_out_where_hours_are_left_away(store: Store, text: str, minutes: float) -> None:
+    reading = read(text, store=store)
+    assert reading.event is not None
+    assert reading.event.minutes == minutes
+
+
+def test_a_temperature_spelled_by_its_tens_is_read_whole(store: Store) -> None:
+    reading = read("probe in the pork says one forty five", store=store)
+    assert reading.event is not None
+    assert reading.event.temp_c == 62.8  # (145 - 32) * 5 / 9
