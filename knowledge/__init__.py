@@ -88,6 +88,16 @@ class Knowledge:
 
         return swap(plan, frm=frm, to=to, store=self.store, elapsed_s=elapsed_s)
 
+    def swaps(
+        self, plan: Plan, pairs: Sequence[tuple[str | None, Have | None]], *, elapsed_s: float | None = None
+    ) -> SwapAnswer:
+        """Several swaps, (what leaves, what comes in), one after the other."""
+        from knowledge.planner.changing.several import one_by_one
+
+        return one_by_one(
+            plan, pairs, lambda now, frm, to: self.swap(now, frm=frm, to=to, elapsed_s=elapsed_s)
+        )
+
     def replan(self, plan: Plan, *, request: Request, elapsed_s: float) -> Plan | NoPlan:
         """The rest of a running plan for a changed request; what is in the vessel stays in."""
         from knowledge.planner import replan

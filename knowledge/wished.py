@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 NOT = "not "  # before a wish that is ruled out
+RIVALS = (
+    frozenset({"crisp", "saucy"}), frozenset({"crisp", "soft"}), frozenset({"crisp", "soup"}),
+    frozenset({"crisp", "stew"}), frozenset({"oven", "hob"}), frozenset({"broil", "hob"}),
+)  # fmt: skip
 
 
 def opposite(wish: str) -> str:
@@ -16,6 +20,7 @@ def ruled_out(wishes: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def settled(earlier: tuple[str, ...], later: tuple[str, ...]) -> tuple[str, ...]:
-    """Both together, each once; what was said later holds."""
+    """Both together, each once, the later ones first; they hold against what cannot be beside them."""
     gone = {opposite(wish) for wish in later}
-    return tuple(dict.fromkeys((*(wish for wish in earlier if wish not in gone), *later)))
+    gone |= {rival for pair in RIVALS for wish in pair & {*later} for rival in pair - {wish}} - {*later}
+    return tuple(dict.fromkeys((*later, *(wish for wish in earlier if wish not in gone))))

@@ -6,6 +6,7 @@ import argparse
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
+from itertools import zip_longest
 from typing import Any
 
 from bot.commands.lines import (
@@ -19,6 +20,7 @@ from bot.commands.lines import (
 from bot.commands.plan import answer_json, plan_json, request_in
 from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan, swap
+from knowledge.planner.changing.several import one_by_one
 from knowledge.planner.kitchens import described
 from knowledge.planner.model import Have, NoPlan, SwapAnswer
 from knowledge.requests import have_of
@@ -32,7 +34,8 @@ def run(argv: Sequence[str]) -> int:
     """Answer every line of standard input. Returns 0, or 2 if a line could not be used."""
     parser = argparse.ArgumentParser(
         prog="panwright swap",
-        description="Lines in: JSON objects: id, text (the first message), from, to; also kitchen, grams.",
+        description="Lines in: JSON objects: id, text (the first message), from, to (names, or lists); "
+        "also kitchen, grams.",
     )
     clock_option(parser)
     now: datetime = parser.parse_args(list(argv)).now
@@ -44,8 +47,10 @@ def run(argv: Sequence[str]) -> int:
             made = plan(request_in(record, kitchen, now, store), store=store)
             if isinstance(made, NoPlan):
                 return _nothing_to_change(made), kitchen.problems
-            to = incoming(record.get("to"), record.get("grams"), store)
-            answer = swap(made, frm=leaving(record.get("from"), store), to=to, store=store)
+            pairs = [
+                (leaving(frm, store), incoming(to, record.get("grams"), store)) for frm, to in _pairs(record)
+            ]
+            answer = one_by_one(made, pairs, lambda now, frm, to: swap(now, frm=frm, to=to, store=store))
             return swap_json(answer), kitchen.problems
 
         return answer_lines("swap", standard_input(), swapped)
@@ -53,14 +58,25 @@ def run(argv: Sequence[str]) -> int:
 
 def _check(record: Record) -> None:
     for key in ("from", "to"):
-        if record.get(key) is not None and not isinstance(record[key], str):
-            raise UnusableError(f'field "{key}": expected a food name')
-    if not record.get("from") and not record.get("to"):
+        if not all(name is None or isinstance(name, str) for name in _names(record, key)):
+            raise UnusableError(f'field "{key}": expected a food name, or a list of them')
+    if not any(frm or to for frm, to in _pairs(record)):
         raise UnusableError('fields "from" and "to": expected at least one food name')
     grams = record.get("grams")
     is_number = isinstance(grams, int | float) and not isinstance(grams, bool)
     if grams is not None and not (is_number and 0.0 < grams <= MOST_G):
         raise UnusableError(f'field "grams": expected grams above 0 and up to {MOST_G:.0f}, got {grams!r}')
+
+
+def _names(record: Record, key: str) -> Sequence[Any]:
+    """One name, or several."""
+    value = record.get(key)
+    return value if isinstance(value, list) else [value]
+
+
+def _pairs(record: Record) -> list[tuple[str | None, str | None]]:
+    """What leaves with what comes in; names beyond the shorter list only leave, or only come in."""
+    return list(zip_longest(_names(record, "from"), _names(record, "to")))
 
 
 def _nothing_to_change(made: NoPlan) -> Mapping[str, Any]:

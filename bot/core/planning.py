@@ -14,7 +14,7 @@ from bot.core.state import Chat, Profile
 from bot.core.teaching import unknown_question
 from knowledge import Knowledge
 from knowledge.planner.model import Have, NoPlan, Plan, Request, SwapAnswer, Verdict
-from knowledge.text.model import Reading
+from knowledge.text.model import Reading, SwapRead
 
 EATERS_CHOICES = (2, 4, 6)
 JOINS_WITHIN = timedelta(minutes=30)  # of a plan: later it is the next evening
@@ -178,10 +178,20 @@ def _planned(state: Chat, request: Request, reading: Reading, now: datetime, kno
     sure = [plans.read_as(item.phrase, item.name) for item in reading.items if item.food_id and not item.sure]
     lead = plans.difference(before, answer) if before is not None and isinstance(answer, Plan) else ""
     lead = paragraphs(_without(reading, before, knowledge), lead)
+    if _is_the_same(before, answer) and before is not None and isinstance(answer, Plan) and not unplaced:
+        text = paragraphs(_without(reading, before, knowledge), plans.unchanged(before, answer))
+        state = replace(state, offer=answer)
+        return Outcome(state=state, actions=(Say(text=text, buttons=buttons(state.offer_no)),))
     if unplaced:
         asked, question, rows = unknown_question(state, knowledge)
         return offer(asked, answer, now, lead=lead, read_as=sure, tail=question, rows=rows)
     return offer(state, answer, now, lead=lead, read_as=sure, tail=reading.asks[0] if reading.asks else "")
+
+
+def _is_the_same(before: Plan | None, answer: Plan | NoPlan) -> bool:
+    """Whether what was wanted changes nothing that the cook does."""
+    same = before is not None and isinstance(answer, Plan) and answer.steps == before.steps
+    return same and before is not None and answer.request.eaters == before.request.eaters
 
 
 def _without(reading: Reading, before: Plan | None, knowledge: Knowledge) -> str:
@@ -278,16 +288,17 @@ def swap_answer(
     plan: Plan, reading: Reading, knowledge: Knowledge, elapsed_s: float | None
 ) -> SwapAnswer | str:
     """The planner's verdict on a swap, or what has to be said before it can be asked."""
-    read = reading.swap
-    frm, to_name = (None, None) if read is None else (read.frm, read.to)
-    to = None
-    if to_name is not None:
-        food = knowledge.named(to_name)
-        if food is None:
-            return plans.swap_unknown(to_name, knowledge.near(to_name))
-        read_items = [item for item in reading.items if item.food_id == food.id]
-        to = knowledge.have_of(read_items[0]) if read_items else Have(food_id=food.id, said=to_name)
-    return knowledge.swap(plan, frm=frm, to=to, elapsed_s=elapsed_s)
+    pairs: list[tuple[str | None, Have | None]] = []
+    for read in (reading.swap or SwapRead(frm=None, to=None), *reading.also):
+        to = None
+        if read.to is not None:
+            food = knowledge.named(read.to)
+            if food is None:
+                return plans.swap_unknown(read.to, knowledge.near(read.to))
+            read_items = [item for item in reading.items if item.food_id == food.id]
+            to = knowledge.have_of(read_items[0]) if read_items else Have(food_id=food.id, said=read.to)
+        pairs.append((read.frm, to))
+    return knowledge.swaps(plan, pairs, elapsed_s=elapsed_s)
 
 
 def swapped(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:

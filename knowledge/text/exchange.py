@@ -13,6 +13,7 @@ from knowledge.text.normalise import FOOD
 from knowledge.text.roles import Role
 from knowledge.text.seen import CUES_LIMIT, SHORT_TALK, Seen, allergies, excluded
 from knowledge.text.segments import Found
+from knowledge.text.several import several
 from knowledge.text.vocabulary import Vocabulary
 
 
@@ -75,6 +76,19 @@ def swap_reading(
             if not h.sure and h.phrase.foods[0].food_id is not None
         ),
     )
+
+
+def several_reading(text: str, seen: Seen) -> Reading | None:
+    """The reading of a message that swaps two foods or more; None of any other."""
+    pairs = [SwapRead(frm=_at(seen, p.frm), to=_at(seen, p.to)) for p in several(seen.masked)]
+    if len(pairs) < 2 or any(p.frm is None or p.to is None for p in pairs):
+        return None
+    coming = {p.to for p in pairs}
+    have = items.finished(
+        [_as_had(f) for f in seen.found if f.named.name in coming], seen.flat, seen.tokens, articles=False
+    )
+    told = tuple(i for i in have if i.qty is not None or i.state)
+    return Reading(kind=Kind.SWAP, text=text, items=told, swap=pairs[0], also=tuple(pairs[1:]))
 
 
 def _sides(seen: Seen, ruled: swaps.SwapFound | None) -> swaps.SwapFound:

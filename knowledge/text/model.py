@@ -150,6 +150,7 @@ class Reading:
     not_vessel: tuple[str, ...] = ()
     event: CookEvent | None = None
     swap: SwapRead | None = None
+    also: tuple[SwapRead, ...] = ()  # further swaps of the same message
     intent: Intent | None = None
     amends: bool = False  # changes the plan in hand ("no carrots after all", "make it 6")
     wishes: tuple[str, ...] = ()  # "crisp", "saucy", "quick", "less chopping", "oven"; a style; "not stew"

@@ -77,6 +77,8 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
     plan = partial(_plan_reading, text, seen, vocab, context, now)
     if seen.bare and context.mode is not Mode.COOKING and not _SIGNS.search(seen.masked):
         return plan(None)
+    if together := exchange.several_reading(text, seen):
+        return together
     seen, swap = _with_swap(seen, vocab)
     have = [f for f in seen.found if f.role is Role.HAVE]
     teaches = teaches_like(seen)

@@ -21,7 +21,7 @@ from bot.core.replies.layout import (
     whole_minutes,
 )
 from knowledge.planner.model import Caution, NoPlan, Plan, PlanItem, Step, SwapAnswer, Verdict
-from knowledge.units import volume, weight
+from knowledge.units import oven, volume, weight
 
 START, WAYS, WHY, CHANGE = "Start", "Another way", "Why", "Change"
 CAUTIONED = "The other safety lines above still hold."
@@ -116,6 +116,7 @@ def offer(
             (
                 headline(plan),
                 deadline(plan, now=now, ready_at=ready_at, offset_min=offset_min),
+                *map(sentence, plan.notes),
             )
         ),
         lines(item_line(item, units) for item in plan.items),
@@ -126,7 +127,6 @@ def offer(
                 f"Left out: {left_out}." if left_out else "",
                 "; ".join(read_as),
                 f"I assumed: {'; '.join(a.rstrip('.') for a in plan.assumed)}." if plan.assumed else "",
-                *map(sentence, plan.notes),
                 f"For next to it: {'; '.join(plan.advice)}." if plan.advice else "",
                 plan.flavour,
             )
@@ -198,14 +198,33 @@ CHANGES = (
 
 
 def difference(old: Plan, new: Plan) -> str:
-    """What a changed plan changes for the one who eats: the vessel, the time."""
+    """What a changed plan changes: the vessel, the heat, the time, the work, the cuts."""
     parts = []
     if old.vessel != new.vessel:
         parts.append(f"now in the {new.vessel}")
+    elif (degC := new.settings.oven_degC) is not None and degC != old.settings.oven_degC:
+        parts.append(f"oven at {oven(degC, new.request.kitchen.units)}")
+    elif old.settings.method != new.settings.method:
+        parts.append("another way in the same vessel")
     shift = whole_minutes(new.total_s - old.total_s)
     if shift:
         parts.append(f"{span(abs(shift))} {'longer' if shift > 0 else 'shorter'}")
+    work = whole_minutes(new.hands_on_s - old.hands_on_s)
+    if abs(work) >= 2:
+        parts.append(f"{span(abs(work))} {'more' if work > 0 else 'less'} hands-on")
+    cuts = {(i.food_id, i.state): i.cut for i in old.items}
+    parts += [
+        f"{item.label} {item.cut or 'whole'}"
+        for item in new.items
+        if item.cut != cuts.get((item.food_id, item.state), item.cut)
+    ]
     return sentence(f"Changed: {listed(parts)}") if parts else ""
+
+
+def unchanged(old: Plan, new: Plan) -> str:
+    """That a wish leaves the plan as it was, and what stands in its way."""
+    notes = [sentence(note) for note in new.notes if note not in old.notes]
+    return lines(("The plan stays as it is.", *notes))
 
 
 def swap(answer: SwapAnswer) -> str:

@@ -67,7 +67,7 @@ def _in_the_way(wish: str, draft: Draft) -> str:
     slow = max(draft.placed, key=lambda p: (p.way.window.lo_s * (p.way.lead != SOFTENED), p.way.dish.name))
     name, need = words.label(slow.way.dish), words.duration(slow.way.window.lo_s)
     if wish == "quick":
-        return f"the {name} takes {need}"
+        return f"the {name} {'take' if words.is_plural(name) else 'takes'} {need}"
     if wish.startswith(NOT) and draft.method.wet >= SAUCY:
         return f"only liquid and {need} make the {name} tender"
     return f"better to {draft.method.name} with what is there"

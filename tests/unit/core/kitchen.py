@@ -18,6 +18,7 @@ from bot.core.events import ButtonPressed, Event, TextReceived
 from bot.core.state import Chat, Profile
 from knowledge import Knowledge
 from knowledge.accidents import first_aid
+from knowledge.planner.changing.several import one_by_one
 from knowledge.planner.model import (
     Alternative,
     Caution,
@@ -305,6 +306,13 @@ class Pantry:
 
     def leftovers(self, food_ids: Sequence[str]) -> tuple[str, str]:
         return "Leftovers: into the fridge within 2 hours, eat within 3 days.", "FSIS"
+
+    def swaps(
+        self, plan: Plan, pairs: Sequence[tuple[str | None, Have | None]], *, elapsed_s: float | None = None
+    ) -> SwapAnswer:
+        return one_by_one(
+            plan, pairs, lambda now, frm, to: self.swap(now, frm=frm, to=to, elapsed_s=elapsed_s)
+        )
 
     def named(self, name: str) -> SimpleNamespace | None:
         part = "protein" if name == "chicken" else "vegetable"

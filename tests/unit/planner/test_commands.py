@@ -175,3 +175,19 @@ def test_the_food_that_leaves_may_be_described(store: Store) -> None:
     assert swap_command.leaving("bone in chicken thighs", store) == "chicken-thigh"
     assert swap_command.leaving("potato", store) == "potato"
     assert swap_command.leaving(None, store) is None
+
+
+def test_several_foods_are_swapped_by_lists(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    line = {
+        "text": "3 chicken legs, 3 turnips, 4 shallots, 400 g potatoes, for 3",
+        "kitchen": {"vessels": [{"id": "lidded pot"}]},
+        "from": ["turnip", "shallot"],
+        "to": ["carrot", "leek"],
+    }
+    status, got, _ = lines(swap_command, json.dumps(line) + "\n", monkeypatch, capsys)
+    assert status == 0
+    made = got[0]["plan"]
+    assert {i["food_id"] for i in made["items"]} >= {"carrot", "leek"}  # type: ignore[index]
+    assert lines(swap_command, '{"text": "rice", "from": ["pea", 3]}\n', monkeypatch, capsys)[0] == 2

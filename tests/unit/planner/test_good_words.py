@@ -13,6 +13,7 @@ from knowledge.planner.model import Do, Kitchen, NoPlan, Plan, VesselAt
 from knowledge.requests import request_of
 from knowledge.text import read
 from knowledge.text.model import Context
+from tests.unit.planner.kitchen import told
 
 NOW = datetime(2026, 2, 3, 17, 0, tzinfo=UTC)
 
@@ -27,10 +28,6 @@ def planned(text: str, store: Store, *vessels: str) -> Plan:
     made = answered(text, store, *vessels)
     assert isinstance(made, Plan)
     return made
-
-
-def told(made: Plan) -> str:
-    return " ".join(step.text for step in made.steps)
 
 
 def test_stock_cubes_are_dissolved_in_water(store: Store) -> None:

@@ -66,7 +66,9 @@ def test_what_need_not_be_is_left_open(store: Store) -> None:
 
 
 def test_the_later_word_holds() -> None:
-    assert settled(("stew", "quick"), ("not stew",)) == ("quick", "not stew")
+    assert settled(("stew", "quick"), ("not stew",)) == ("not stew", "quick")
+    assert settled(("crisp", "quick"), ("saucy",)) == ("saucy", "quick")
+    assert settled(("oven",), ("hob",)) == ("hob",)
     assert settled(("not crisp",), ("crisp",)) == ("crisp",)
 
 
