@@ -46,7 +46,7 @@ def _plan_button(state: Chat, tap: Press, now: datetime, knowledge: Knowledge) -
         case "ways":
             return planning.ways(state)
         case "why":
-            return planning.why(state)
+            return planning.why(state, Reading(kind=Kind.QUESTION, text=""), now, knowledge)
         case "change":
             return planning.changes(state)
         case "vessel":

@@ -360,7 +360,7 @@ TABLE: Mapping[Topic, Mapping[Mode, Handler]] = {
     Topic.SETTING: _every(_set),
     Topic.SETTINGS: _every(lambda s, m: _say(s, talk.profile(s.profile))),
     Topic.TEACH: _every(_teach),
-    Topic.WHY: _row(lambda s, m: planning.why(s), lambda s, m: planning.why(s), lambda s, m: livecook.why(s)),
+    Topic.WHY: _row(_planned(planning.why), _planned(planning.why), lambda s, m: livecook.why(s)),
     Topic.SHOW: _row(None, lambda s, m: planning.shown(s, m.now), _show_cook),
     Topic.STATUS: _row(None, lambda s, m: planning.shown(s, m.now), lambda s, m: livecook.status(s, m.now)),
     Topic.WAYS: _row(None, lambda s, m: planning.ways(s), _fixed(cooks.VESSEL_STAYS)),

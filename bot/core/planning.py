@@ -234,13 +234,29 @@ def dropped(state: Chat) -> Outcome:
 # --- what is asked about an offer -----------------------------------------------------------------
 
 
-def why(state: Chat) -> Outcome:
-    """The reasons behind the plan on the table, or behind the refusal."""
+def why(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
+    """The reasons behind the plan on the table, or behind the refusal; "why not the pot?" compares."""
+    if state.offer is not None and reading.vessel not in (None, state.offer.vessel):
+        return _compared(state, reading.vessel or "", now, knowledge)
     if state.offer is not None:
         return Outcome(state=state, actions=(Say(text=plans.why(state.offer)),))
     if state.refusal is not None:
         return Outcome(state=state, actions=(Say(text=plans.why_not(state.refusal)),))
     return Outcome(state=state, actions=(Say(text=talk.NO_PLAN_YET),))
+
+
+def _compared(state: Chat, vessel: str, now: datetime, knowledge: Knowledge) -> Outcome:
+    """The same dinner in another vessel beside the one on the table, to be taken or left."""
+    base, here = current_request(state, now), state.offer
+    if base is None or here is None:
+        return Outcome(state=state, actions=(Say(text=talk.NO_PLAN_YET),))
+    free = tuple(v for v in base.not_vessels if v != vessel)
+    other = knowledge.plan(replace(base, vessel=vessel, not_vessels=free))
+    if isinstance(other, NoPlan):
+        return Outcome(state=state, actions=(Say(text=plans.why_not(other)),))
+    asked = ask(state, Asked.TAKE, other)
+    row = yes_no(plans.TAKE_IT, plans.LEAVE_IT, asked)
+    return Outcome(state=asked, actions=(Say(text=plans.compared(here, other), buttons=(row,)),))
 
 
 def ways(state: Chat) -> Outcome:

@@ -46,8 +46,14 @@ _TERM = (
     rf"teenager|friend|guest|baby)|us {NUM}\b|(?:the|my|our|his|her) (?:\w+ )?(?:twins|triplets)|"
     rf"(?:an?|my|our|the) {NUM} (?:years?|yrs?|months?) olds?|{_RELATIVE})"
 )
-_SUM = re.compile(rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | n | plus |, and ){_TERM})+", re.I)
+_SUM = re.compile(
+    rf"\b(?:it'?s |its )?{_TERM}(?:(?: ?[+&,] ?| and | n | plus |, and | (?=\d+ (?:kids?|child))){_TERM})+",
+    re.I,
+)
 _ONE_TERM = re.compile(_TERM)
+_SOME = re.compile(
+    rf"{NUM} {_ADJ}(?:people|persons|diners|eaters|guests|heads|mouths) ?, ?(?!(?:and|plus) )", re.I
+)
 _NOT_PEOPLE = (
     r"(?! ?(?:min|mins|minutes?|m\b|h\b|hrs?|hours?|am\b|pm\b|oclock|o clock|g\b|kg|lb|oz|ml|"
     r"cups?|days?|weeks?|"
@@ -57,7 +63,7 @@ _NOT_PEOPLE = (
 _FOR = re.compile(
     rf"\b(?:for|feeds?|feeding|serves?|serving|cater(?:ing)? for|fur|pour|per|para) "
     rf"(?:about |around |roughly |up to |all |just |only )?"
-    rf"(?:the )?(?:{NUM} ?(?:-|to|or) ?)?({NUM}){_NOT_PEOPLE}\b"
+    rf"(?:the )?(?:{NUM} ?(?:- ?(?=\d)|(?:to|or) ?))?({NUM}){_NOT_PEOPLE}\b"
 )
 _COUNTED = re.compile(rf"\b(?:{NUM} ?(?:-|to|or) ?)?({NUM}) {_ADJ}{_PEOPLE_WORD}\b")
 _OF_US = re.compile(
@@ -65,7 +71,8 @@ _OF_US = re.compile(
     rf"\bus ({NUM})\b|\bthere(?:s| is| are|re)? ({NUM}) of us|\b(both) of us\b"
 )
 _SOME_OF_US = re.compile(
-    r" (?:is|are|has|have|hates?|cant|cannot|dont|doesnt|does|wont|eats?|likes?|loves?|wants?|prefers?)\b"
+    r" (?:is|are|has|have|hates?|cant|cannot|dont|doesnt|does|wont|eats?|likes?|loves?|wants?|prefers?|with|"
+    r"who|allergic|intolerant|under|aged)\b"
 )
 _FAMILY = re.compile(rf"\b(?:family|party|table|group|household|crowd) of ({NUM})\b")
 _TABLE = re.compile(
@@ -107,14 +114,16 @@ def people(text: str) -> tuple[float | None, list[Span]]:
     if re.search(r"\bweekdays?\b.*\bweekends?\b|\bweekends?\b.*\bweekdays?\b", text):
         return None, []
     for match in _SUM.finditer(text):
+        if _SOME.match(match.group()):
+            break  # "4 people, one kid with an allergy": who is one of them
         terms = [_people_of(t.group()) for t in _ONE_TERM.finditer(match.group())]
         if sum(terms) >= 2 and not (len(terms) == 2 and terms == [0, 0]):
             return sum(terms), [match.span()]
     for pattern in (_FAMILY, _OF_US, _COUNTED, _TABLE, _FOR, _MAKE):
         for match in pattern.finditer(text):
             number = value(_group(match))
-            if pattern is _OF_US and _SOME_OF_US.match(text, match.end()):
-                continue  # "one of us is vegetarian"
+            if pattern in (_OF_US, _COUNTED) and _SOME_OF_US.match(text, match.end()):
+                continue  # "one of us is vegetarian", "1 kid is allergic"
             if 1 <= number <= 60:
                 return number, [match.span()]
     if last := _LAST_NUMBER.search(text):

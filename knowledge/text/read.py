@@ -131,11 +131,17 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
                 text=text,
                 intent=intent,
                 items=tuple(items.finished(seen.found, seen.flat, seen.tokens, articles=False)),
+                vessel=_asked_about(seen) if intent is Intent.WHY else None,
             )
         case Kind.SWAP:
             return exchange.swap_reading(text, seen, swap, vocab, context, intent)
         case Kind.PLAN:
             return plan(intent)
+
+
+def _asked_about(seen: Seen) -> str | None:
+    """ "Why not the pot?" rules nothing out: it asks about the pot."""
+    return seen.vessel or next(iter(seen.not_vessel), None)
 
 
 def _with_swap(seen: Seen, vocab: Vocabulary) -> tuple[Seen, swaps.SwapFound | None]:

@@ -175,6 +175,18 @@ def why_not(no: NoPlan) -> str:
     return lines(sentence(reason) for reason in no.reasons)
 
 
+def compared(here: Plan, other: Plan) -> str:
+    """Another vessel for the same dinner: what it costs and what stays out."""
+    shift = whole_minutes(other.total_s - here.total_s)
+    longer = f"{span(abs(shift))} {'longer' if shift > 0 else 'shorter'} than" if shift else "as long as"
+    out = [left.said or left.food for left in other.left_out if left not in here.left_out]
+    without = f" {sentence(listed(out))[:-1]} would have to stay out." if out else ""
+    return (
+        f"The {other.vessel} would do it too: about {duration(other.total_s)}, {longer} the {here.vessel}."
+        f"{without} {sentence(here.why[0]) if here.why else ''} Change the plan?"
+    )
+
+
 def ways(plan: Plan) -> str:
     """The other vessels, with what each costs and brings."""
     if not plan.alternatives:

@@ -6,6 +6,7 @@ from datetime import timedelta
 
 import pytest
 
+from bot.core.actions import Say
 from bot.core.conversation import step
 from bot.core.events import TextReceived
 from bot.core.state import Chat
@@ -64,3 +65,21 @@ def test_no_in_other_words(answer: str) -> None:
     kept = step(asked, TextReceived(text=answer), NOW + timedelta(minutes=3), KNOWLEDGE).state
     assert kept.offer == asked.offer
     assert kept.pending is None
+
+
+def test_why_not_another_vessel_compares_and_offers_it() -> None:
+    planned = chat("5 pork chops, a turnip, kale and leeks for 4 in the pot")
+    asked = step(planned, TextReceived(text="why not the saute pan?"), NOW + timedelta(minutes=1), KNOWLEDGE)
+    (say,) = asked.actions
+    assert isinstance(say, Say)
+    assert "saute pan would do it too: about" in say.text
+    assert asked.state.offer == planned.offer
+    taken = step(asked.state, TextReceived(text="yes"), NOW + timedelta(minutes=2), KNOWLEDGE).state
+    assert taken.offer is not None
+    assert taken.offer.vessel == "saute pan"
+
+
+def test_why_alone_gives_the_reasons() -> None:
+    planned = chat("5 pork chops, a turnip, kale and leeks for 4 in the pot")
+    told = step(planned, TextReceived(text="why"), NOW + timedelta(minutes=1), KNOWLEDGE)
+    assert told.state == planned

@@ -28,6 +28,11 @@ from knowledge.text.model import Kind
         ("me, my wife and two kids (3 and 6)", 4),
         ("two adults and three little ones (1, 4 and 7)", 5),
         ("my 4 year old and me", 2),
+        ("5 people, one kid with a nut allergy", 5),
+        ("for 5, 1 child is allergic to milk", 5),
+        ("for five - one child allergic to milk", 5),
+        ("3 adults 2 kids", 5),
+        ("3 people and a kid", 4),
     ],
 )
 def test_eaters(store: Store, said: str, people: float) -> None:
