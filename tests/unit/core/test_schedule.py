@@ -23,6 +23,25 @@ def test_shifting_there_and_back_is_no_shift() -> None:
     assert schedule.shift(schedule.shift(one, 600), -600) == one
 
 
+def test_a_shift_from_a_moment_on_leaves_what_is_due_before_it() -> None:
+    one = cook("chicken", "carrot")
+    waiting = schedule.waiting(one)
+    from_here = waiting[len(waiting) // 2].due_at
+    before = {s.number: s.due_at for s in waiting}
+    after = {s.number: s.due_at for s in schedule.waiting(schedule.shift(one, 300, after=from_here))}
+    for number, due_at in before.items():
+        moved = timedelta(seconds=300) if due_at >= from_here else timedelta(0)
+        assert after[number] - due_at == moved
+    assert set(before.values()) != {from_here}
+
+
+def test_a_cook_nobody_ends_leaves_time_to_eat_and_to_chill_what_is_left() -> None:
+    # leftovers go to the fridge within two hours of cooking (USDA FSIS)
+    one = cook("chicken", "carrot")
+    open_for = schedule.closes_at(one) - schedule.table_at(one)
+    assert timedelta(minutes=30) <= open_for <= timedelta(hours=1.5)
+
+
 def test_moving_a_waiting_step_keeps_its_key_and_telling_it_again_takes_a_new_one() -> None:
     one = cook("chicken", "carrot")
     step = schedule.waiting(one)[-1]

@@ -93,6 +93,32 @@ def test_an_addition_to_the_locked_cooker_is_named(store: Store, cooker: Plan) -
     assert "sealed" in said(check(with_steps(cooker, [*cooker.steps, sneaked]), store=store))
 
 
+def test_an_addition_while_the_pressure_still_falls_is_named(store: Store, cooker: Plan) -> None:
+    release = next(s for s in cooker.steps if s.do is Do.RELEASE)
+    hasty = replace(release, id="hasty", do=Do.ADD, at_s=release.at_s + 30, text="Add the spinach.")
+    assert "sealed" in said(check(with_steps(cooker, [*cooker.steps, hasty]), store=store))
+
+
+def test_only_a_look_into_the_food_itself_before_it_leaves_makes_up_for_the_spread(
+    store: Store, roast: Plan
+) -> None:
+    unwatched = replace(roast, steps=tuple(replace(s, safety=False) for s in roast.steps))
+    out_s = item(roast, "chicken-thigh").out_s
+    for minutes in range(1, 30):  # until it is only just short of its minimum
+        short = with_item(unwatched, "chicken-thigh", out_s=out_s - 60.0 * minutes)
+        if "chicken thigh" in check(short, store=store).unsafe:
+            break
+    left_s = item(short, "chicken-thigh").out_s
+    look = replace(roast.steps[-1], id="look", do=Do.CHECK, safety=True, text="Check.")
+    for foods, at_s, safe in (
+        (("chicken-thigh",), left_s - 60.0, True),
+        (("potato",), left_s - 60.0, False),
+        (("chicken-thigh",), left_s + 300.0, False),
+    ):
+        seen = with_steps(short, [*short.steps, replace(look, foods=foods, at_s=at_s)])
+        assert ("chicken thigh" not in check(seen, store=store).unsafe) is safe, (foods, at_s)
+
+
 def test_raw_beans_that_do_not_boil_hard_are_named(store: Store, stew: Plan) -> None:
     """FDA, Bad Bug Book: 30 minutes at the boil."""
     soft = [s for s in stew.steps if not (s.safety and s.do is Do.HEAT)]
