@@ -158,6 +158,10 @@ SAFETY_AND_DIETS = {
     "browned": table(
         "id", id=TEXT, browned_min=number(0.01, 100, "min"), source=SOURCE, note=maybe(TEXT)
     ),
+    "chart_likes": table(
+        "by+said",
+        by=one_of("word", "endpoint"), said=TEXT, rank=rank(0, 99), foods=listed(FOOD), source=SOURCE,
+    ),
     "crisp_core": table("food_id", food_id=FOOD, core_degC=number(70, 100, "degC"), source=SOURCE),
     "steak_words": table("name", name=TEXT, core_degC=number(45, 80, "degC"), source=SOURCE),
     "hazards": table(

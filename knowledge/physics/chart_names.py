@@ -8,33 +8,19 @@ words that is a name; at last a like food by a telling word ("roast", "berries")
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import TYPE_CHECKING
 
 from knowledge.errors import UnknownFood
 from knowledge.foods.model import Food
+from knowledge.physics import tables
 
 if TYPE_CHECKING:
     from knowledge.foods.store import Store
 
-_BY_WORD = (
-    ("turkey", "turkey"), ("duck", "duck"), ("goose", "duck"), ("fowl", "chicken"), ("hen", "chicken"),
-    ("chicken", "chicken"), ("pheasant", "chicken"), ("quail", "chicken"), ("bird", "chicken"),
-    ("mutton", "lamb"), ("lamb", "lamb"), ("veal", "beef"), ("pork", "pork"), ("ham", "pork"),
-    ("venison", "beef"), ("beef", "beef"), ("steak", "beef"), ("meat", "beef"), ("roast", "beef"),
-    ("fish", "fish"), ("fillet", "fish"), ("bean", "bean"), ("berry", "wheat berry"), ("rice", "white rice"),
-    ("squash", "butternut squash"), ("green", "kale"), ("root", "carrot"), ("sprout", "brussels sprout"),
-)  # fmt: skip
-_LIKE = {
-    "chicken": ("chicken", "whole chicken", "chicken breast"), "turkey": ("turkey", "turkey breast"),
-    "duck": ("duck", "duck breast", "chicken"), "lamb": ("lamb leg", "lamb chop", "lamb"),
-    "beef": ("beef roast", "beef sirloin", "beef steak", "beef"),
-    "pork": ("pork loin", "pork chop", "pork"), "fish": ("cod", "haddock"),
-    "bean": ("navy bean", "white bean"),
-}  # fmt: skip
 _SOFTENED = frozenset({"", "tender", "soft", "crisp_tender"})
 _HEATED = frozenset({"cook", "finish"})
-_ANY = {"core_temp": "beef", "fork_tender_meat": "beef", "flaky": "fish"}
 _NOISE = re.compile(
     r"\((?:[^)]*)\)|\b(?:generic|boiled|fresh|dry|dried|whole|common|raw|young|old|large|small|medium|"
     r"frozen|cooked|peeled|soaked|unsoaked|pieces?|cubes?|slices?|item|food)\b"
@@ -81,26 +67,26 @@ def _called(name: str, cut_text: str, endpoint: str, store: Store) -> tuple[Food
     words = set(_words(name))
     words |= {word.removesuffix(end) for word in words for end in ("s", "es")}
     words |= {word.removesuffix("ies") + "y" for word in words if word.endswith("ies")}
-    for word, like in _BY_WORD:
-        if word in words and (found := _like(like, endpoint, store)):
-            return found, f"taken as {found.name}"
-    if (usual := _ANY.get(endpoint)) and (found := _like(usual, endpoint, store)):
-        return found, f"not known; taken as {found.name}"
-    if "food" in words or "vegetable" in words or "item" in words:
-        found = store.named("green bean")
-        if found is not None:
-            return found, f"taken as {found.name}"
+    for row in _likes():
+        if row["by"] == "word" and row["said"] in words:
+            note = "taken as"
+        elif row["by"] == "endpoint" and row["said"] == endpoint:
+            note = "not known; taken as"
+        else:
+            continue
+        for food in map(store.food, row["foods"].split(";")):
+            if _fits(food, endpoint):
+                return food, f"{note} {food.name}"
     for said in _phrases(name, cut_text):  # eaten raw or only warmed as a rule; a chart cooks it all the same
         if endpoint in _SOFTENED and (food := store.named(said)) is not None and food.role in _HEATED:
             return food, ""
     raise UnknownFood(name)
 
 
-def _like(like: str, endpoint: str, store: Store) -> Food | None:
-    for said in _LIKE.get(like, (like,)):
-        if (food := store.named(said)) is not None and _fits(food, endpoint):
-            return food
-    return None
+@cache
+def _likes() -> tuple[Mapping[str, str], ...]:
+    """What stands in for a food we have not, by a word of its name or by how it is done; in order."""
+    return tuple(sorted(tables.rows("chart_likes"), key=lambda row: int(row["rank"])))
 
 
 def _fits(food: Food, endpoint: str) -> bool:
