@@ -33,12 +33,17 @@ _SAID = {
     "one and a half": 1.5, "1 and a half": 1.5, "two and a half": 2.5, "2 and a half": 2.5,
 }  # fmt: skip
 _WORDS = "|".join(sorted(_SAID, key=len, reverse=True))
+_BELOW_ZERO = re.compile(
+    r"(?<!\d )(?:(?<=\s)|^)[-−](?=\d+(?:\.\d+)? ?(?:°|deg|celsius|centigrade|fahrenheit|[cf]\b))"
+)
+"""A minus before a temperature; behind a number, as in "180 -200 C", it is a range."""
 NUMBER = rf"({_WORDS}|\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d)"
 
 
 def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[str, ...] = ()) -> Question:
     """Read a question. Never raises: whatever it holds is words."""
     flat = flatten(text).text
+    flat = _BELOW_ZERO.sub(" minus ", flat)
     plain = re.sub(r"[^\w.,/°%-]+|(?<!\d)[.,/-]|[.,/-](?!\d)", " ", flat)
     plain = re.sub(r"\b(\d+ ?(?:ft|feet|foot) \d+) ?in\b", r"\1 inches", plain)  # "6 ft 2 in"
     plain = re.sub(r"\b(?:minus|negative) (\d)", r"-\1", plain)

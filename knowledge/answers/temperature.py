@@ -17,7 +17,7 @@ from knowledge.units import is_met
 
 LOCAL = "Where your local food-safety rules ask for more, they come first."
 LEADING = "USDA FSIS"
-HOTTEST_CORE_DEGC = 110.0  # above it an oven or a pan is meant
+COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC = 10.0, 110.0  # below a fridge is meant, above an oven or a pan
 MINCED = (
     "ground",
     "mince",
@@ -38,7 +38,8 @@ Row = Mapping[str, str]
 
 def temperature(question: Question) -> Answer | None:
     """A safe core temperature, or the verdict on one that was read."""
-    read = tuple(degC for degC in temperatures_degC(question) if degC <= HOTTEST_CORE_DEGC)
+    said = temperatures_degC(question)
+    read = tuple(degC for degC in said if COLDEST_CORE_DEGC <= degC <= HOTTEST_CORE_DEGC)
     if not _asked(question, bool(read)):
         return None
     minimum = _minimum_id(question)

@@ -153,7 +153,7 @@ def _plant(food: Food, shape: str, stated: float | None, mass_kg: float | None, 
     if shape in ("", "cuboid") and "whole" not in text and (thin := _thinner(food, size)):
         return thin
     if shape in ("", "whole"):
-        if "floret" in text or food.whole_shape == "floret" or food.id in ("broccoli", "cauliflower"):
+        if "floret" in text or food.whole_shape == "floret":
             return "floret", size, 1.0, 1.0
         if stated and shape and ("halved" in text or "half" in text):
             return "brick", size, 2.0, 2.2

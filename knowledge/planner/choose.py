@@ -21,7 +21,7 @@ from knowledge.planner.writing.compose import plan_of
 
 MOST_FOODS = 14  # more than that nobody puts into one vessel
 WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming
-THAW_FROM_MM = 80.0
+THAW_FROM_MM = 80.0  # thicker frozen meat is thawed first: joints, whole birds; judgement
 
 
 def plan(request: Request, *, store: Store) -> Plan | NoPlan:

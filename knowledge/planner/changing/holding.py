@@ -24,7 +24,7 @@ from knowledge.planner.search import room
 from knowledge.planner.search.laying import lay
 from knowledge.planner.search.stages import first_in_s
 
-LONGEST_SHIFT_S = 25 * 60.0
+LONGEST_SHIFT_S = 25 * 60.0  # a swap that makes dinner later than this is no swap; judgement
 EARLY, EARLY_S = 1.15, 150.0  # what tires is in for so much longer than it needs
 TIRES = 2.5  # what is good for less than so many times what it needs is not left to wait
 NEAR, NEAR_S = 1.3, 240.0  # a moment that others share, when it needs hardly less

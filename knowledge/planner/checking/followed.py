@@ -24,14 +24,18 @@ from knowledge.planner.search.floor import batches as floor_batches
 from knowledge.planner.search.floor import layer_m2, load_g
 
 COLD_FILLED_DEGC, REOPENED_DEGC = 60.0, 80.0  # what lies in a cooker when its lid is locked
-FRIDGE_DEGC, FOOD_CP = 6.0, 3600.0
+FRIDGE_DEGC, FOOD_CP = 6.0, 3600.0  # a home fridge; moist food [J/kgK]
 NESTLED = ("fish", "shellfish")  # half in the sauce
 TALL_MM = 58.0  # stands above its neighbours
 LEAST_ML = 100.0  # of its own juice, where nothing was poured in
 TEXTURES = {"crisp_tender": Texture.CRISP_TENDER, "soft": Texture.SOFT, "wilted": Texture.CRISP_TENDER}
 SOAKING_DEGC = 95.0  # the mean of a lidded pot off the heat, while something soaks in it
 DRY = ("roast", "roast-broil")
-BROILER_DEGC, DOOR_DIP_K, DOOR_DIP_S = 320.0, 100.0, 45.0
+BROILER_DEGC, DOOR_DIP_K, DOOR_DIP_S = (
+    320.0,
+    100.0,
+    45.0,
+)  # as `search.heat` has it; the door opened to lay food under it, judgement
 
 
 def case_of(item: PlanItem, plan: Plan, store: Store) -> Case:

@@ -27,7 +27,7 @@ from knowledge.units import is_met
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
 FAN_K = 20.0  # a fan oven is set so much lower for the same heat
 LOOKS = 4  # at a plan while it is made; each gives what is not surely safe more time
-SPARE_S, LONGEST_OWED_S = 30.0, 1800.0
+SPARE_S, LONGEST_OWED_S = 30.0, 1800.0  # added to what is owed, and the most that one look adds; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -18,7 +18,7 @@ from knowledge.planner.model import Do, Plan, PlanItem
 WAIT_S = 900.0  # USDA FSIS: never brown or cook meat part way to finish it later
 NEARLY_K = 5.0  # below the published minimum, on a plate, the middle is as good as done
 HOT_DEGC = 57.0  # FDA Food Code: hot food is held at 135 °F
-SLICE_MM = 10.0
+SLICE_MM = 10.0  # a steak is sliced about a finger thick; common practice, no source
 
 
 def on_the_plate(plan: Plan, *, store: Store) -> Iterator[str]:

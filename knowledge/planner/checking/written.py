@@ -16,14 +16,14 @@ from knowledge.planner.model import Do, Plan, PlanItem
 from knowledge.planner.search.floor import SHEET_FULL, layer_m2
 from knowledge.planner.words import plural
 
-SLACK_S = 60.0
+SLACK_S = 60.0  # plans are told in whole minutes
 SEALED = ("sealed", "sealed-twice")
 STEAMED = ("steam", "steam-pan")
 LIDDED_ML_MIN, BOILED_ML_MIN = 3.0, 37.0  # under a lid; open, 1.4 kW over the latent heat of water
 POURED = ("liquid", "dairy", "sauce")
 LEAST_SAUCE_ML = 40.0  # for each eater; with less it catches
 STEAM_ML_MIN = 6.0  # what leaves under the rim of a lid while it steams; common practice, no source
-FALL_S = {"quick": 90.0, "slow": 720.0}
+FALL_S = {"quick": 90.0, "slow": 720.0}  # of pressure; common practice, no source
 VESSEL_OVER = 1.03  # rounding
 
 

@@ -29,7 +29,7 @@ from knowledge.units import volume, weight
 from knowledge.wished import ruled_out
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
-MOST_EATERS = 12.0
+MOST_EATERS = 12.0  # whom one vessel may feed; judgement
 ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 FLAT = "flattened"  # cut of a bird without its backbone

@@ -25,7 +25,7 @@ BONELESS = 0.95  # eaten, of what is bought
 TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
 QUICK_TRAY_MM = 12.0  # when time counts
 LEAST_MM = {"wet": 18.0, "sealed": 24.0}  # smaller falls apart while the rest cooks
-SPOON_MM = 70.0
+SPOON_MM = 70.0  # the longest that one spoon takes up; judgement
 PAN_MM = 15.0  # larger is black outside before the middle is soft
 THICK_MM = 58.0  # from here poultry is roasted and carved
 

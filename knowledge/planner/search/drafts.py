@@ -27,7 +27,7 @@ from knowledge.planner.search.ways import Setting, solve
 
 SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
 ALIKE = 0.15  # points that no cook could tell apart
-HURRIED_S = 45 * 60.0
+HURRIED_S = 45 * 60.0  # a deadline as near as this hurries; judgement
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 BROIL_WISHES = frozenset({"broil", "crisp"})
 HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for

@@ -35,10 +35,10 @@ from knowledge.planner.search.load import (
 )
 
 PAN_DEGC = 200.0  # a pan hot enough to brown
-SOFTEN_DEGC = 140.0
+SOFTEN_DEGC = 140.0  # a pan in which onions soften without colour; common practice, no source
 FILLED_DEGC, REOPENED_DEGC = 60.0, 85.0  # the mean in a cooker when its lid is locked, cold or hot
 COME_UP_AGAIN_S = 120.0  # the second time: only what went in is cold
-FULL_KPA = 80.0
+FULL_KPA = 80.0  # gauge, of a cooker at high pressure; makers print 70 to 100
 TALL_MM = 58.0  # a bird, a joint: stands above its neighbours
 NESTLED = frozenset({"fish", "shellfish"})  # sinks half into the sauce
 BY_PIECE = frozenset({"slab", "rod", "brick"})  # breasts, fillets, chops, sausages, wings

@@ -22,10 +22,10 @@ from knowledge.planner.model import Kitchen
 from knowledge.planner.search.floor import layer_m2
 
 KG_STEP, COVER_STEP, COME_UP_STEP_S = 0.5, 0.2, 60.0
-FRIDGE_DEGC = 6.0
+FRIDGE_DEGC = 6.0  # a home fridge, not the coldest place in it
 FOOD_CP = 3600.0  # moist food [J/kgK]
 LIQUID_KG, LIQUID_KG_KG = 0.15, 0.35  # in a wet dish of so much food: half way up, see `room`
-TAP_DEGC, SIMMER_K = 20.0, 4.0
+TAP_DEGC, SIMMER_K = 20.0, 4.0  # cold water; below boiling, where it is called a simmer
 LITRES_KG = 2.2  # of a pot for each kilo in it, liquid and headroom counted
 
 

@@ -21,7 +21,7 @@ LATENT_KJ_KG = 2257.0  # water at 100 °C; steam tables (IAPWS-IF97)
 SAUCE_ML_HEAD = 120.0  # a ladle over meat and potatoes; common practice, no source
 THIN_ML = 80.0  # less than that too much nobody boils away
 LONGEST_S = 480.0  # the rest stays: a thinner sauce is better than dry meat
-SHORTEST_S = 120.0
+SHORTEST_S = 120.0  # less is not worth lifting the lid; judgement
 HARD = 0.6  # of boiling's wear on what stays in, that a braise has anyway
 DELICATE = frozenset({"fish", "shellfish", "egg", "tender_leaf"})
 

@@ -31,16 +31,16 @@ from knowledge.planner.search.load import to_boil_s, to_pressure_s
 from knowledge.planner.search.prep import Job, Slot, latest_start_s, lay_out
 from knowledge.planner.search.ways import SOFTEN_S
 
-POUR_S = 60.0
+POUR_S = 60.0  # pour, scrape the bottom loose; common practice, no source
 REBOILED_KG = 0.5  # of liquid that boils when the cooker is closed again
-OVEN_W_PER_K = 4.0  # s of preheating for each degree above the room
-QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0
+PREHEAT_S_K = 4.0  # of preheating for each degree above the room; common practice, no source
+QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0  # common practice, no source
 RINSE_S = 40.0  # a food out of the fridge, washed, on the board
-FRAGRANT_S = 90.0
+FRAGRANT_S = 90.0  # spices and garlic in the fat; common practice, no source
 SOAK_S = 240.0  # dry noodles under boiling water
-SETTLE_S = 60.0
+SETTLE_S = 60.0  # until it simmers again; judgement
 FILL_UP_S = 60.0  # the lid off, more in, the lid on
-HEAT_PAN_S = 150.0
+HEAT_PAN_S = 150.0  # an empty pan on the burner; common practice, no source
 
 
 def stages(
@@ -106,7 +106,7 @@ def stages(
 
 def preheat_s(oven_degC: float | None) -> float:
     """How long an oven takes to a setting."""
-    return OVEN_W_PER_K * ((oven_degC or 220.0) - 20.0)
+    return PREHEAT_S_K * ((oven_degC or 220.0) - 20.0)
 
 
 def come_up_s(

@@ -33,7 +33,7 @@ from knowledge.planner.search.steamed import has_bed, steams_on_top
 from knowledge.planner.search.windows import BROIL_MM, Open, closed
 from knowledge.planner.writing.handling import OFF_HEAT, handling
 
-SOFTEN_S = 5 * 60.0
+SOFTEN_S = 5 * 60.0  # onions and their like; common practice, no source
 SWEATED = "sweated"  # of `method_fit.csv`: leeks and fennel, in the fat first but where they would fall apart
 SHORTEST_S = 60.0
 PALE = 1.0  # points of meat that is not browned

@@ -13,7 +13,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.model import Caution, Request
 
-UNDER_YEARS = 5.0
+UNDER_YEARS = 5.0  # NHS: no whole nuts for children under five, grapes and the like cut small
 CHOKING, HOT = "choking", "hot"
 
 

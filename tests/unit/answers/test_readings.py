@@ -31,3 +31,21 @@ def test_the_coldest_reading_decides(store: Store, text: str, begins: str) -> No
 def test_a_reading_is_told_as_it_was_read(store: Store) -> None:
     answer = ask("is dal kept hot at 59.7 C hot enough?", store=store).answer
     assert "59.7 °C" in answer, answer
+
+
+# 0 °F = -17.8 °C, -40 is the same on both scales: definition of the scale
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("convert -20 C to F", "-20 °C is -4 °F"),
+        ("what is -10°F in celsius", "-10 °F is -23 °C"),
+        ("−40 c in fahrenheit", "-40 °C is -40 °F"),
+        ("160 -180 C in F", "180 °C is 356 °F"),  # a range
+    ],
+)
+def test_a_minus_before_a_temperature_is_read(store: Store, text: str, says: str) -> None:
+    assert says in ask(text, store=store).answer
+
+
+def test_the_cold_of_a_freezer_is_no_reading_of_a_core(store: Store) -> None:
+    assert "Cook on" not in ask("is duck safe in a freezer at -18 C", store=store).answer

@@ -140,6 +140,16 @@ async def test_an_urgent_message_held_up_says_how_late_it_is() -> None:
         assert table.texts() == ["5 min late: heat off", "chatter", "echo hello"]
 
 
+async def test_what_could_not_be_sent_all_day_is_given_up_and_nothing_later_waits_for_it() -> None:
+    clock = FakeClock()
+    async with open_house(clock=clock) as table:
+        table.store.finish("1", state=None, actions=(Say(text="lid on", urgent=True),), now=NOON)
+        await clock.move(20 * 3600)  # dinner is long over
+        await table.say("good morning")
+        assert table.texts() == ["echo good morning"]
+        assert table.store.next_message("1") is None
+
+
 async def test_only_the_message_cut_off_by_a_crash_is_marked(tmp_path: Path) -> None:
     path = tmp_path / "bot.sqlite"
     with Store(path) as store:
