@@ -12,6 +12,7 @@ import os
 import sqlite3
 import sys
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -62,20 +63,22 @@ def default_path(tables: Path = DATA) -> Path:
 
 
 def open_store(path: Path | None = None) -> Store:
-    """Open the knowledge file read-only; without a path, build it first if need be.
+    """Open the knowledge file read-only; without a path, build it first if it is missing or damaged.
 
-    Raises BadData: the tables have problems (all are listed), or the file cannot be used
-    (missing, not ours, from a newer version). Files built before stay where they are, but
+    Raises BadData: the tables have problems (all are listed), or the file of that path cannot
+    be used (missing, not ours, from a newer version). Files built before stay where they are, but
     are not opened instead: the reader, the diets and the physics read tables of their own,
     and what is planned must not come from two states of them.
     """
     if path is None:
         path = default_path()
-        if not path.exists():
-            from knowledge.foods.build import build  # sqlite-utils only when it is needed
+        if path.exists():
+            with suppress(BadData):  # cut short or overwritten: only a copy of the tables, made again
+                return Store(path)
+        from knowledge.foods.build import build  # sqlite-utils only when it is needed
 
-            build(path)
-            _forget_old_files(path)
+        build(path)
+        _forget_old_files(path)
     return Store(path)
 
 

@@ -10,7 +10,7 @@ import pytest
 from bot.commands import foods as command
 from knowledge.errors import UnknownFood
 from knowledge.foods.model import Role
-from knowledge.foods.store import Store
+from knowledge.foods.store import Store, default_path, open_store
 from knowledge.text.normalise import key
 
 
@@ -163,3 +163,13 @@ def test_the_command_lists_all_foods_as_json(home: Path, capsys: pytest.CaptureF
     assert "gajar" in carrot["synonyms"]
     assert command.run(["--json", "carrot"]) == 0
     assert json.loads(capsys.readouterr().out)["figures"]["water_g"]["value"] == pytest.approx(88.29)
+
+
+@pytest.mark.parametrize("left", [b"", b"not a database at all", b"SQLite format 3\x00 and then nothing"])
+def test_a_damaged_copy_of_the_tables_is_made_again(
+    left: bytes, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("PANWRIGHT_HOME", str(tmp_path))
+    default_path().write_bytes(left)
+    with open_store() as opened:
+        assert opened.named("leek") is not None
