@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from knowledge.foods.store import Store
 from knowledge.planner.changing.recall import (
@@ -30,6 +30,23 @@ TIRES = 2.5  # what is good for less than so many times what it needs is not lef
 NEAR, NEAR_S = 1.3, 240.0  # a moment that others share, when it needs hardly less
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swapping:
+    """A plan in which one dish gives way to another: `rest` stays, `old` goes."""
+
+    plan: Plan
+    request: Request
+    dinner: Dinner
+    rest: tuple[Placed, ...]
+    old: Placed | None
+    elapsed_s: float | None  # of a running cook
+    store: Store
+
+    def redrawn(self, placed: tuple[Placed, ...]) -> Draft:
+        """The plan with these dishes in their places."""
+        return redrawn(self.plan, self.request, self.dinner, placed, self.store)
+
+
 def fitted(
     plan: Plan, request: Request, dinner: Dinner, draft: Draft, here: Placed, store: Store
 ) -> tuple[Draft, Placed] | None:
@@ -45,19 +62,11 @@ def fitted(
     return None
 
 
-def first_that_holds(
-    plan: Plan,
-    request: Request,
-    dinner: Dinner,
-    rest: tuple[Placed, ...],
-    old: Placed | None,
-    ways: Sequence[Way],
-    store: Store,
-    elapsed_s: float | None,
-) -> tuple[Draft, Placed, Verdict] | None:
+def first_that_holds(swap: Swapping, ways: Sequence[Way]) -> tuple[Draft, Placed, Verdict] | None:
     """The least change under which the new dish is done with the rest."""
-    if broil_s(plan):
-        return _broiled(plan, request, dinner, rest, old, ways, store, elapsed_s)
+    rest, old, elapsed_s = swap.rest, swap.old, swap.elapsed_s
+    if broil_s(swap.plan):
+        return _broiled(swap, ways)
     if old is not None:
         for way in sorted(ways, key=lambda w: (not same_cut(w, old.way), w.window.cost)):
             if (
@@ -66,7 +75,7 @@ def first_that_holds(
                 and (way.lead == SOFTENED or way.window.lo_s <= old.add_s <= way.window.hi_s)
             ):
                 here = Placed(way=way, add_s=old.add_s)
-                draft = redrawn(plan, request, dinner, (*rest, here), store)
+                draft = swap.redrawn((*rest, here))
                 if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s:
                     return draft, here, Verdict.TOGETHER
     all_now = (*rest, old) if old is not None else rest
@@ -77,17 +86,17 @@ def first_that_holds(
     used = sorted({p.add_s for p in rest})
     for way in sorted(ways, key=lambda w: w.window.cost):
         lane = way.window.lane
-        for at in _moments(way, used, longest[lane], sealed=is_sealed(plan) and lane != AFTER):
+        for at in _moments(way, used, longest[lane], sealed=is_sealed(swap.plan) and lane != AFTER):
             here = Placed(way=way, add_s=at)
-            draft = redrawn(plan, request, dinner, (*rest, here), store)
+            draft = swap.redrawn((*rest, here))
             if elapsed_s is None or first_in_s(here, draft.stages) >= elapsed_s + SOON_S:
                 return draft, here, Verdict.ADJUST
     if elapsed_s is not None:
-        joined = join(plan, rest, ways, elapsed_s)
+        joined = join(swap.plan, rest, ways, elapsed_s)
         if joined is not None:
-            return redrawn(plan, request, dinner, joined, store), joined[-1], Verdict.ADJUST
+            return swap.redrawn(joined), joined[-1], Verdict.ADJUST
         return None
-    method = redrawn(plan, request, dinner, rest, store).method if rest else None
+    method = swap.redrawn(rest).method if rest else None
     if method is None:
         return None
     fixed = [[p.way] for p in rest]
@@ -95,8 +104,8 @@ def first_that_holds(
     if laid is None or laid[1]:
         return None
     placed = tuple(_no_longer(p, laid[0]) if p.way.dish is ways[0].dish else p for p in laid[0])
-    draft = redrawn(plan, request, dinner, placed, store)
-    if draft.stages.serve_s - plan.cooking_s > LONGEST_SHIFT_S:
+    draft = swap.redrawn(placed)
+    if draft.stages.serve_s - swap.plan.cooking_s > LONGEST_SHIFT_S:
         return None
     here = next(p for p in placed if p.way.dish is ways[0].dish)
     return draft, here, Verdict.ADJUST
@@ -110,27 +119,19 @@ def _no_longer(new: Placed, placed: Sequence[Placed]) -> Placed:
     return replace(new, add_s=min(new.add_s, max(EARLY * window.lo_s, window.lo_s + EARLY_S)))
 
 
-def _broiled(
-    plan: Plan,
-    request: Request,
-    dinner: Dinner,
-    rest: tuple[Placed, ...],
-    old: Placed | None,
-    ways: Sequence[Way],
-    store: Store,
-    elapsed_s: float | None,
-) -> tuple[Draft, Placed, Verdict] | None:
+def _broiled(swap: Swapping, ways: Sequence[Way]) -> tuple[Draft, Placed, Verdict] | None:
     """The same with a roast that ends under the broiler, where one lane's minutes count in the other."""
+    rest, old, elapsed_s = swap.rest, swap.old, swap.elapsed_s
     if not ways:
         return None
     if elapsed_s is not None:
-        joined = join(plan, rest, ways, elapsed_s)
+        joined = join(swap.plan, rest, ways, elapsed_s)
         if joined is None:
             return None
-        draft = redrawn(plan, request, dinner, steady(plan, joined), store)
+        draft = swap.redrawn(steady(swap.plan, joined))
         return draft, draft.placed[-1], Verdict.ADJUST
-    laid = relaid(plan, request, dinner, rest, (ways[0].dish,), store)
-    if laid is None or laid.stages.serve_s - plan.cooking_s > LONGEST_SHIFT_S:
+    laid = relaid(swap.plan, swap.request, swap.dinner, rest, (ways[0].dish,), swap.store)
+    if laid is None or laid.stages.serve_s - swap.plan.cooking_s > LONGEST_SHIFT_S:
         return None
     here = next(p for p in laid.placed if p.way.dish.food.id == ways[0].dish.food.id)
     same = old is not None and same_cut(here.way, old.way) and here.way.window.lane == old.way.window.lane

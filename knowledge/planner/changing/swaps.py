@@ -18,7 +18,7 @@ from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.changing.exchange import changed
-from knowledge.planner.changing.holding import first_that_holds, fitted
+from knowledge.planner.changing.holding import Swapping, first_that_holds, fitted
 from knowledge.planner.changing.recall import (
     dinner_of,
     placed_of,
@@ -172,7 +172,10 @@ def _held(
         return refusal(plan, request, item, dish, () if poor else ways, store)
     left = item.label if item is not None else out.said if out is not None else ""
     protein_goes = loses_the_protein(plan, item, new, store)
-    found = first_that_holds(plan, request, dinner, rest, old, ways, store, elapsed_s)
+    swapping = Swapping(
+        plan=plan, request=request, dinner=dinner, rest=rest, old=old, elapsed_s=elapsed_s, store=store
+    )
+    found = first_that_holds(swapping, ways)
     fits = found and fitted(plan, request, dinner, found[0], found[1], store)
     short = fits is not None and fits[1].way.dish.grams < MUCH_LESS * dish.grams
     if fits is None or short:

@@ -14,6 +14,7 @@ import pytest
 from bot.core.actions import CancelReminders, Remind, Say
 from bot.core.events import TextReceived
 from bot.runtime.lock import StoreError
+from bot.runtime.outbox import Outbox
 from bot.runtime.store import Store
 from bot.transports.base import Incoming, Refused, Sent, TryLater, Unsure
 from bot.transports.loopback import Loopback
@@ -107,6 +108,25 @@ async def test_a_message_the_platform_puts_off_is_tried_again() -> None:
     async with open_house(platform=platform) as table:
         await table.say("hello")
         assert table.texts() == ["echo hello"]
+
+
+async def test_a_chat_is_left_in_peace_for_as_long_as_the_platform_asks(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    waits: list[float] = []
+
+    async def wait(_: Outbox, wait_s: float) -> None:
+        waits.append(wait_s)
+        await asyncio.sleep(0)
+
+    monkeypatch.setattr(Outbox, "_pause", wait)
+    platform = Loopback()
+    for asked_s in (47.0, 300.0):
+        platform.next_delivery(TryLater(after_s=asked_s, reason="asked to wait"), arrives=False)
+    async with open_house(platform=platform) as table:
+        await table.say("hello")
+        assert table.texts() == ["echo hello"]
+    assert waits[:2] == [47.0, 300.0]
 
 
 async def test_a_message_that_may_have_arrived_is_repeated_and_says_so(
