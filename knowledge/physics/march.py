@@ -142,9 +142,9 @@ def pieces_of(cases: Sequence[Case]) -> Pieces:
 
 
 def _main(phases: tuple[Phase, ...]) -> Phase:
-    if len(phases) == 1:
-        return phases[0]
-    return max(phases, key=lambda p: 7200.0 if p.duration_s is None else p.duration_s)
+    """The longest of those that heat: a rest afterwards does not change how the piece heated through."""
+    heating = [p for p in phases if p.medium.heat is not Heat.AIR] or phases
+    return max(heating, key=lambda p: 7200.0 if p.duration_s is None else p.duration_s)
 
 
 def graded(total: Array, steps: int) -> Array:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -249,3 +250,22 @@ def test_what_no_kitchen_has_is_refused_by_name(what: str, value: float) -> None
     with pytest.raises(OutOfRange) as refused:
         makers[what](value)
     assert (refused.value.low, refused.value.high, refused.value.unit) == (low, high, unit)
+
+
+@pytest.mark.parametrize(
+    "medium", [media.oven(180.0), media.simmering(), media.open_pan(200.0)], ids=["oven", "pot", "pan"]
+)
+@pytest.mark.parametrize("food_id", ["pork-loin", "salmon", "potato"])
+def test_a_rest_that_follows_does_not_change_what_went_before(medium: Medium, food_id: str) -> None:
+    shaped = piece(store().food(food_id), size_mm=45.0, shape="brick")
+    end = goal(store().food(food_id), store().doneness(store().food(food_id).doneness))
+    alone = Case(piece=shaped, phases=(Phase(medium=medium, duration_s=None),), goal=end)
+    rested = replace(
+        alone,
+        phases=(
+            Phase(medium=medium, duration_s=1200.0),
+            Phase(medium=media.resting(), duration_s=None),
+        ),
+    )
+    times = (300.0, 700.0, 1100.0)
+    assert history(rested, times).core_degC == pytest.approx(history(alone, times).core_degC, abs=0.5)
