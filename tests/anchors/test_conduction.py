@@ -161,20 +161,7 @@ def test_worked_problems(
     # Cooling is heating upside down: the equation is linear in temperature.
     flip = 1.0 if around > start else -1.0
     piece = body(2.0, radius, k=k, rho_cp=k / alpha, start=flip * start)
-    goal = Goal(
-        kind="core",
-        target_degC=flip * target,
-        kappa=0.0,
-        dose_min=None,
-        z_below_K=27.0,
-        z_above_K=42.0,
-        cutoff_degC=60.0,
-        theta=0.0,
-        over_degC=None,
-        over_dose_min=None,
-        safe_degC=None,
-        safe_hold_s=0.0,
-    )
+    goal = replace(NO_GOAL, target_degC=flip * target)
     done = cook([case(piece, liquid(h, flip * around), goal)])[0].done_s
     assert done == pytest.approx(seconds, rel=0.003)
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import TypedDict, Unpack
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.checking.verify import check
+from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.model import (
     Caution,
     Have,
@@ -19,6 +21,10 @@ from knowledge.planner.model import (
     Swapped,
     VesselAt,
 )
+from knowledge.requests import request_of
+from knowledge.text import read
+
+NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
 
 
 class Said(TypedDict, total=False):
@@ -79,3 +85,18 @@ def item(made: Plan, food_id: str) -> PlanItem:
 def told(made: Plan) -> str:
     """All that the cook is told to do."""
     return " ".join(s.text for s in made.steps)
+
+
+def asked(store: Store, text: str) -> Request:
+    """What a message asks for in an ordinary kitchen at `NOW`."""
+    return request_of(read(text, store=store, now=NOW), store=store, kitchen=Kitchen(), now=NOW)
+
+
+def gathered(store: Store, text: str) -> Dinner:
+    """The dishes and amounts that come of a message."""
+    return gather(asked(store, text), store=store)
+
+
+def dish(found: Dinner, food_id: str) -> Dish:
+    """The dish of this food."""
+    return next(d for d in found.dishes if d.food.id == food_id)

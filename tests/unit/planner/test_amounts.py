@@ -6,7 +6,6 @@ Amounts, servings and liquids are common practice, no source, unless one is name
 from __future__ import annotations
 
 import csv
-from datetime import datetime
 from pathlib import Path
 
 import pytest
@@ -14,27 +13,14 @@ import pytest
 import knowledge
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
-from knowledge.planner.gathering.dinner import Dinner, Dish, gather
+from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
-from knowledge.requests import request_of
-from knowledge.text import read
 from knowledge.text.normalise import key
 from knowledge.units import size
+from tests.unit.planner.kitchen import asked, dish
+from tests.unit.planner.kitchen import gathered as dinner
 
-NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
 DATA = Path(knowledge.__file__).parent / "data"
-
-
-def asked(store: Store, text: str) -> Request:
-    return request_of(read(text, store=store, now=NOW), store=store, kitchen=Kitchen(), now=NOW)
-
-
-def dinner(store: Store, text: str) -> Dinner:
-    return gather(asked(store, text), store=store)
-
-
-def dish(found: Dinner, food_id: str) -> Dish:
-    return next(d for d in found.dishes if d.food.id == food_id)
 
 
 def pieces(one: Dish) -> float:

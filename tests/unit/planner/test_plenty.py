@@ -6,31 +6,15 @@ cube root of its weight: geometry.
 
 from __future__ import annotations
 
-from datetime import datetime
-
 import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, words
 from knowledge.planner.checking.verify import check
-from knowledge.planner.gathering.dinner import Dinner, Dish, gather, scaled
+from knowledge.planner.gathering.dinner import scaled
 from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
-from knowledge.requests import request_of
-from knowledge.text import read
-
-NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
-
-
-def asked(store: Store, text: str) -> Request:
-    return request_of(read(text, store=store, now=NOW), store=store, kitchen=Kitchen(), now=NOW)
-
-
-def dinner(store: Store, text: str) -> Dinner:
-    return gather(asked(store, text), store=store)
-
-
-def dish(found: Dinner, food_id: str) -> Dish:
-    return next(d for d in found.dishes if d.food.id == food_id)
+from tests.unit.planner.kitchen import asked, dish
+from tests.unit.planner.kitchen import gathered as dinner
 
 
 def made(store: Store, text: str) -> Plan:
