@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from knowledge.foods.store import Store
+from knowledge.physics.media import SHEETS
 from knowledge.planner.kitchens import size_of
 from knowledge.planner.model import Kitchen, VesselAt
 from knowledge.text.model import Reading
@@ -28,6 +29,8 @@ def kitchen_of(reading: Reading, kitchen: Kitchen, *, store: Store) -> Kitchen:
                 kitchen = replace(kitchen, oven_max_degC=float(value))
             case "fan_oven":
                 kitchen = replace(kitchen, fan_oven=value == "yes")
+            case "sheet" if value in SHEETS:
+                kitchen = replace(kitchen, sheet=value)
             case _:
                 pass
     text = flatten(reading.text[:READ_TO]).text

@@ -8,9 +8,10 @@ import sys
 from knowledge.errors import KnowledgeError
 from knowledge.foods.store import Store
 from knowledge.physics import History, Outcome, Texture, cook, history
-from knowledge.physics.chart import METHODS, Read, Row, read_row, without_sheet
+from knowledge.physics.chart import METHODS, Read, Row, read_row
 from knowledge.physics.march import nominal_h
 from knowledge.physics.model import Heat
+from knowledge.physics.sheets import without_sheet
 
 _WORDS = {
     "roasted": "roast",

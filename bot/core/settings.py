@@ -82,6 +82,12 @@ def _fan(profile: Profile, value: str) -> Change:
     return _kitchen(profile, replace(profile.kitchen, fan_oven=fan), talk.FAN if fan else talk.NO_FAN)
 
 
+def _sheet(profile: Profile, value: str) -> Change:
+    if value not in talk.SHEETS:
+        return None, talk.SETTING_UNCLEAR
+    return _kitchen(profile, replace(profile.kitchen, sheet=value), talk.SHEETS[value])
+
+
 def _altitude(profile: Profile, value: str) -> Change:
     metres = _number(value)
     units = profile.kitchen.units
@@ -174,6 +180,7 @@ SETTERS: dict[str, Callable[[Profile, str], Change]] = {
     "oven_max_degC": _oven,
     "fan_oven": _fan,
     "oven_offset_K": _oven_offset,
+    "sheet": _sheet,
     "altitude_m": _altitude,
     "people": _people,
     "eaters": _people,

@@ -279,6 +279,7 @@ def _medium(question: Question, food: Food, piece: Pieced, way: str) -> Medium:
                 fan=has_fan(question),
                 crowding="joint" if piece.shape == "joint" or piece.size_mm > LARGE_BIRD_MM else "spaced",
                 surface=surface,
+                sheet=question.kitchen.sheet,
                 altitude_m=height_m,
             )
         case "steam":

@@ -21,6 +21,7 @@ from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
 from knowledge.physics.model import Case, Goal, Medium, Phase
 from knowledge.physics.pieces import piece
+from knowledge.physics.sheets import USUAL, sheet_said
 from knowledge.physics.simulate import history
 from knowledge.physics.vessels import RASHER_MM
 from knowledge.physics.water import ambient_Pa, saturation_Pa
@@ -98,7 +99,7 @@ def read_row(row: Row, store: Store) -> Read:
     )
     class_id = _class_of(row, food, text)
     doneness = store.doneness(class_id)
-    sheet = sheet_of(text)
+    sheet = sheet_said(text) or USUAL
     medium, not_counted = _medium(row, food, shape, size_mm, sheet)
     end = _goal(row, food, doneness, text)
     if row.method.startswith("pressure") and doneness.kind is DoneKind.COLLAGEN:
@@ -249,23 +250,6 @@ def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
 
 
 _IN_ONE_LAYER = frozenset({"slab", "cylinder", "rod"})
-_WARE = r"(?:(?:\w+ )?(?:pan|sheet|tray|tin|dish|ware))"
-_SHEETS = (
-    ("foil", r"\b(?:foil[ -]lined|lined with foil|on foil)\b"),
-    ("glass", rf"\b(?:glass|stoneware|ceramic|earthenware) {_WARE}\b"),
-    ("dark", rf"\b(?:dark|black|cast[ -]iron|non-?stick|enamel(?:led)?) {_WARE}\b"),
-    ("bright", rf"\b(?:bright|shiny|new|alumini?um|stainless(?: steel)?) {_WARE}\b"),
-)
-
-
-def sheet_of(text: str) -> str:
-    """What lies under the food in an oven, by words: one of `media.SHEETS`; "dull" where nothing is said."""
-    return next((sheet for sheet, words in _SHEETS if re.search(words, text)), "dull")
-
-
-def without_sheet(text: str) -> str:
-    """The text less the words for what lies under the food: a dark pan is no way of frying."""
-    return re.sub("|".join(words for _, words in _SHEETS), " ", text)
 
 
 def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tuple[Medium, float]:

@@ -14,6 +14,8 @@ from datetime import datetime
 
 from knowledge.foods.model import Vessel, VesselSize
 from knowledge.foods.store import Store
+from knowledge.physics.media import SHEETS
+from knowledge.physics.sheets import USUAL
 from knowledge.planner.model import Kitchen, VesselAt
 
 LITRES = {"l": 1.0, "liter": 1.0, "litre": 1.0, "liters": 1.0, "litres": 1.0, "qt": 0.946, "quart": 0.946,
@@ -109,6 +111,7 @@ def described(raw: object, *, store: Store) -> Described:
         broiler=_flag(raw, "broiler", problems, default=True),
         altitude_m=_number(raw, "altitude_m", 0.0, ALTITUDE_M, problems) or 0.0,
         units=_units(raw, problems),
+        sheet=_sheet(raw, problems),
     )
     people = _number(raw, "people", None, PEOPLE, problems)
     now = None
@@ -176,6 +179,14 @@ def _units(raw: Mapping[str, object], problems: list[str]) -> str:
         return str(value)
     problems.append(f'field "kitchen.units": expected "metric" or "us", got {value!r}')
     return "metric"
+
+
+def _sheet(raw: Mapping[str, object], problems: list[str]) -> str:
+    value = raw.get("sheet") or USUAL
+    if value in SHEETS:
+        return str(value)
+    problems.append(f'field "kitchen.sheet": expected one of {", ".join(SHEETS)}, got {value!r}')
+    return USUAL
 
 
 def sizes_here(kitchen: Kitchen, vessel: Vessel) -> list[VesselSize]:

@@ -56,6 +56,7 @@ class Kitchen:
     oven_max_degC: float = 250.0
     fan_oven: bool = False
     broiler: bool = True
+    sheet: str = "dull"  # what lies under the food in the oven: one of physics' `media.SHEETS`
     altitude_m: float = 0.0
     units: str = "metric"  # or "us"
 

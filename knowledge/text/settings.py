@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from knowledge.physics.sheets import sheet_said
 from knowledge.text.cues import cue
 from knowledge.text.fields import NUM, Span, value
 from knowledge.text.vocabulary import table
@@ -46,6 +47,7 @@ _SIZED = re.compile(
     r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
     rf"(?:(?: (?!an?\b|the\b|my\b)\w+)?? (?P<vessel>{_NAMES})\b)?"
 )
+_OVEN_WARE = re.compile(r"\b(?:sheets?(?: pan)?|trays?|roasting (?:tin|pan|dish)|baking (?:tin|dish))\b")
 _TOWN = re.compile(r"\b(?:live|living|based|moved) (?:in|to|near) (?!\d|an? )\w+")
 _SIZE_OF = re.compile(
     rf"\b(?P<vessel>{_NAMES}) (?:is|holds|takes|has|measures) (?:about |only |a )?"
@@ -66,7 +68,7 @@ def vessel_sizes(text: str) -> list[Span]:
 
 
 def settings(text: str) -> tuple[tuple[str, str], ...]:
-    """Settings a flat text gives, as (name, value): units, altitude_m, oven_max_degC, fan_oven, size;
+    """Settings a flat text gives, as (name, value): units, altitude_m, oven_max_degC, fan_oven, sheet, size;
     ("town", "named") where a place is said of which the altitude is not known; ("everything", "forget")
     where all of them are to go."""
     if _ALL_OF_IT.search(text):
@@ -99,6 +101,8 @@ def settings(text: str) -> tuple[tuple[str, str], ...]:
         out["fan_oven"] = "no"
     elif re.search(r"\b(?:fan (?:oven|assisted|forced)|convection(?: oven)?|oven is (?:a )?fan)\b", text):
         out["fan_oven"] = "yes"
+    if _OVEN_WARE.search(text) and (sheet := sheet_said(text)):
+        out["sheet"] = sheet
     if match := _SIZE_OF.search(text) or _SIZED.search(text):
         size, vessel = match.group("size"), _VESSEL_OF.get(match.group("vessel") or "")
         vessel = _VESSEL_OF["tray"] if "sheet" in size else vessel

@@ -99,6 +99,10 @@ UNITS_US = "ounces and Fahrenheit from now on"
 UNITS_METRIC = "grams and Celsius from now on"
 FAN = "your oven has a fan"
 NO_FAN = "your oven has no fan"
+SHEETS = {
+    "dark": "a dark sheet", "dull": "a used sheet, neither dark nor bright", "bright": "a bright sheet",
+    "foil": "a sheet lined with foil", "glass": "a glass dish in the oven",
+}  # fmt: skip
 
 
 def oven_max(value_degC: float, units: str) -> str:
@@ -174,7 +178,8 @@ def profile(profile: Profile) -> str:
             "What I keep for you:",
             f"• vessels: {', '.join(vessels)}",
             f"• oven: up to {temperature(kitchen.oven_max_degC, kitchen.units)}, "
-            + ("fan" if kitchen.fan_oven else "no fan"),
+            + ("fan" if kitchen.fan_oven else "no fan")
+            + (f", {SHEETS[kitchen.sheet]}" if kitchen.sheet != "dull" else ""),
             f"• altitude: {altitude(kitchen.altitude_m, kitchen.units)}",
             f"• units: {'US' if kitchen.units == 'us' else 'metric'}",
             f"• people: {profile.eaters:g}" if profile.eaters else "• people: 2 unless you say",

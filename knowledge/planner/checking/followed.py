@@ -188,6 +188,7 @@ def _medium(item: PlanItem, food: Food, plan: Plan, store: Store, at_s: float) -
                 if item.size_mm >= TALL_MM
                 else vessels.felt(crowded, size_mm=item.size_mm, flat=_is_flat(item, food)),
                 surface="meat" if food.part == "protein" else "cut",
+                sheet=plan.request.kitchen.sheet,
                 altitude_m=altitude,
                 start_degC=start_degC,
                 come_up_s=back_s,

@@ -190,6 +190,7 @@ def lane_medium(
                 if piece.size_mm >= TALL_MM
                 else felt(crowding(load, flat=flat), size_mm=piece.size_mm, flat=flat),
                 surface=surface,
+                sheet=kitchen.sheet,
                 altitude_m=altitude_m,
                 start_degC=start_degC,
                 come_up_s=back_s,

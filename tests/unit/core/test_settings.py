@@ -10,6 +10,7 @@ from bot.core import settings
 from bot.core.actions import Say
 from bot.core.conversation import step
 from bot.core.events import TextReceived
+from bot.core.replies import talk
 from bot.core.state import Chat, Profile
 from knowledge import Knowledge
 from knowledge.foods.store import open_store
@@ -70,6 +71,13 @@ def test_a_town_asks_for_its_height(knowledge: Knowledge) -> None:
     profile, text = said(Profile(), "I live in Denver", knowledge)
     assert profile == Profile()
     assert "1600 m" in text
+
+
+def test_what_the_sheet_is_like_is_kept_and_shown(knowledge: Knowledge) -> None:
+    profile, text = said(Profile(), "my sheet pan is black", knowledge)
+    assert profile.kitchen.sheet == "dark"
+    assert "a dark sheet" in text
+    assert "a dark sheet" in talk.profile(profile)
 
 
 def test_the_size_of_the_pot_is_kept(knowledge: Knowledge) -> None:

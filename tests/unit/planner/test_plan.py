@@ -225,6 +225,16 @@ def test_fan_oven_is_set_lower_and_altitude_takes_longer(store: Store) -> None:
     assert high.cooking_s > low.cooking_s
 
 
+def test_a_dark_sheet_is_quicker_than_a_bright_one(store: Store) -> None:
+    foods = ("chicken-breast", "carrot", "zucchini")
+    dark, usual, bright = (
+        planned(store, *foods, kitchen=replace(only("sheet pan"), sheet=sheet)).cooking_s
+        for sheet in ("dark", "dull", "bright")
+    )
+    assert dark <= usual <= bright
+    assert dark < bright
+
+
 def test_a_slow_oven_that_was_learned_takes_longer(store: Store) -> None:
     foods = ("chicken-thigh", "potato")
     usual = planned(store, *foods, kitchen=only("sheet pan"))

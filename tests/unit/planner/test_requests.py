@@ -205,6 +205,20 @@ def test_a_kitchen_with_mistakes_names_them_all_and_keeps_the_rest(store: Store)
     assert described(None, store=store).kitchen == Kitchen()
 
 
+@pytest.mark.parametrize(("sheet", "kept"), [("bright", "bright"), (None, "dull"), ("copper", "dull")])
+def test_a_kitchen_says_what_its_sheet_is_like(store: Store, sheet: str | None, kept: str) -> None:
+    got = described({"sheet": sheet}, store=store)
+    assert got.kitchen.sheet == kept
+    assert [p for p in got.problems if "kitchen.sheet" in p and "copper" in p] == list(got.problems)
+    assert bool(got.problems) is (sheet == "copper")
+
+
+def test_a_glass_dish_is_for_tonight(store: Store) -> None:
+    text = "3 cod fillets and fennel, in a glass baking dish"
+    assert asked(store, read(text, store=store)).kitchen.sheet == "glass"
+    assert asked(store, read("black bean tray bake with peppers", store=store)).kitchen.sheet == "dull"
+
+
 def test_the_kitchen_said_with_the_dinner_is_cooked_in(store: Store) -> None:
     text = "2 trout fillets, 400g new potatoes on my quarter sheet pan. we live at 1900m. fan oven"
     kitchen = asked(store, read(text, store=store)).kitchen

@@ -235,6 +235,8 @@ def test_a_taught_word_is_read_as_the_food_it_is_like(store: Store) -> None:
         ("my oven only goes to 220", ("oven_max_degC", "220")),
         ("use fahrenheit", ("units", "us")),
         ("I have a fan oven", ("fan_oven", "yes")),
+        ("our trays are nonstick", ("sheet", "dark")),
+        ("my tray is aluminium", ("sheet", "bright")),
     ],
 )
 def test_settings(store: Store, text: str, setting: tuple[str, str]) -> None:
