@@ -9,9 +9,13 @@ from knowledge.errors import KnowledgeError
 from knowledge.foods.store import Store
 from knowledge.physics import History, Outcome, Texture, cook, history
 from knowledge.physics.chart import METHODS, Read, Row, read_row
+from knowledge.physics.limits import within
 from knowledge.physics.march import nominal_h
 from knowledge.physics.model import Heat
 from knowledge.physics.sheets import without_sheet
+from knowledge.physics.water import ambient_Pa, boiling_degC
+
+KPA_IN_PSI = 6.894757  # 1 lbf over 1 in2
 
 _WORDS = {
     "roasted": "roast",
@@ -33,6 +37,8 @@ _WORDS = {
     "covered": "bake_covered",
     "pressure": "pressure_high",
     "sealed": "pressure_high",
+    "resting": "rest",
+    "rested": "rest",
     **{m: m for m in METHODS},
 }
 _HEAT = {
@@ -89,7 +95,9 @@ def parse(text: str) -> Row:
         size_mm=float(size[1]) if size else None,
         start_state=next((s for s in _STATES if s in words), ""),
         method=method,
-        medium_degC=_celsius(medium),
+        medium_degC=_sealed_degC(rest)
+        if method.startswith("pressure") and medium is None
+        else _celsius(medium),
         endpoint="core_temp" if core else texture.value,
         core_degC=_celsius(core),
         altitude_m=float(altitude[1]) if altitude else 0.0,
@@ -103,6 +111,15 @@ def _celsius(found: re.Match[str] | None) -> float | None:
     return (value - 32.0) / 1.8 if found[2] == "f" else value
 
 
+def _sealed_degC(text: str) -> float | None:
+    """How hot a cooker is at the gauge pressure that a text names at sea level. Raises OutOfRange."""
+    found = re.search(r"(-?\d+(?:\.\d+)?)\s*(kpa|psi)\b", text)
+    if found is None:
+        return None
+    gauge = float(found[1]) * (KPA_IN_PSI if found[2] == "psi" else 1.0)
+    return boiling_degC(ambient_Pa(0.0) + 1000.0 * within("gauge_kPa", gauge))
+
+
 def explain(text: str, store: Store, *, plot: str | None = None) -> int:
     """Print the chain from piece to time; draw it too when asked. Returns the exit status."""
     try:
@@ -111,8 +128,8 @@ def explain(text: str, store: Store, *, plot: str | None = None) -> int:
     except KnowledgeError as error:
         print(f"panwright times: {error}", file=sys.stderr)
         return 2
-    end = outcome.done_s or 3600.0
-    followed = history(read.case, [end * i / 60.0 for i in range(0, 73)])
+    end = max(1.2 * (outcome.done_s or 3600.0), outcome.hi_s or 0.0)
+    followed = history(read.case, [end * i / 72.0 for i in range(0, 73)])
     print("\n".join(lines(read, outcome, followed)))
     if plot:
         from bot.commands.times_plot import draw

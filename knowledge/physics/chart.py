@@ -44,6 +44,7 @@ FLAKY_DEGC = 52.0
 """Core at which charts call fish flaky. Source: fitted to published cooking times."""
 _TOUGH = {"beef": "tough_beef", "lamb": "tough_lamb", "pork": "tough_pork", "poultry": "tough_poultry"}
 _LIQUID_TOP_DEGC = 105.0
+BOILING_KPA = 0.5  # "100 °C" is boiling, to the degree in which charts are written
 _STATE_WORDS = (("unsoaked", "dry"), ("soaked", "soaked"), ("frozen", "frozen"), ("canned", "canned"))
 
 
@@ -283,14 +284,14 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
         case "bake_covered":
             return media.covered_dish(T, altitude_m=altitude), 0.0
         case "pressure_high" | "pressure_low":
-            gauge = max((saturation_Pa(within("liquid_degC", T)) - ambient_Pa(0.0)) / 1000.0, 0.0)
-            medium = media.pressure(gauge, altitude)
+            medium = media.pressure(_gauge_kPa(within("liquid_degC", T)), altitude)
             return medium, medium.come_up_s
         case "rest":
             return media.resting(T, altitude_m=altitude), 0.0
         case "steam":
+            within("liquid_degC", T)
             return media.steaming(altitude), 0.0
-        case "boil" if T >= 99.0:
+        case "boil" if within("liquid_degC", T) >= 99.0:
             return media.boiling(altitude), 0.0
         case "simmer" if row.medium_degC is None and not meat:
             return media.bubbling(altitude), 0.0
@@ -300,3 +301,9 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
             return media.covered_oven(T, altitude_m=altitude), 0.0
         case _:
             return media.simmering(altitude, T), 0.0
+
+
+def _gauge_kPa(inside_degC: float) -> float:
+    """Gauge pressure at sea level at which a cooker is as hot inside; below 0 for no pressure at all."""
+    gauge = (saturation_Pa(inside_degC) - ambient_Pa(0.0)) / 1000.0
+    return 0.0 if abs(gauge) < BOILING_KPA else gauge

@@ -86,7 +86,7 @@ def form(
     food: Food, *, shape: str, size_mm: float | None, mass_kg: float | None, text: str, store: Store
 ) -> Form:
     """Shape, size and ratios of a piece. Nothing is asked for that has a usual answer."""
-    size = size_mm or stated_mm(text)
+    size = stated_mm(text) if size_mm is None else within("size_mm", size_mm)
     if size is None and (cut := _cut(food, shape, text, store)):
         return cut
     if size and not shape:

@@ -10,7 +10,7 @@ import pytest
 
 from bot.commands import times
 from bot.commands.times_explain import parse
-from knowledge.errors import UnknownWord
+from knowledge.errors import OutOfRange, UnknownWord
 from knowledge.foods.store import Store
 from knowledge.physics.chart import Row, read_row
 from knowledge.physics.chart_names import resolve
@@ -230,6 +230,32 @@ def test_unsoaked_beans_take_half_as_long_again_to_twice_as_long(store: Store) -
         assert soaked is not None
         assert dry is not None
         assert 1.4 <= dry / soaked <= 2.3
+
+
+@pytest.mark.parametrize(
+    ("cells", "said"),
+    [
+        ({"size_mm": "0", "method": "boil"}, "size_mm: 0 mm"),
+        ({"method": "pressure_high", "medium_temp_c": "80"}, "gauge_kPa"),
+        ({"method": "boil", "medium_temp_c": "150"}, "liquid_degC: 150 °C"),
+        ({"method": "steam", "medium_temp_c": "190"}, "liquid_degC: 190 °C"),
+    ],
+)
+def test_what_no_kitchen_has_is_no_silent_time(store: Store, cells: dict[str, str], said: str) -> None:
+    answer = times.answers([{"id": "x", "food": "parsnip", **cells}], store)[0]
+    assert answer.outcome is None
+    assert answer.problem.startswith(said)
+
+
+@pytest.mark.parametrize(
+    ("text", "degC"),
+    [("leek 20 mm, sealed at 80 kPa", 117.1), ("leek 20 mm, pressure 15 psi", 121.0)],
+)
+def test_a_gauge_pressure_is_read(text: str, degC: float) -> None:
+    """Steam tables: 117.1 °C at 80 kPa over the air, 121 °C at 15 psi."""
+    assert parse(text).medium_degC == pytest.approx(degC, abs=0.2)
+    with pytest.raises(OutOfRange, match="gauge_kPa"):
+        parse("leek 20 mm, sealed at -40 kPa")
 
 
 def minutes_of(store: Store, **cells: str) -> float:
