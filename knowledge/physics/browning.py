@@ -23,7 +23,7 @@ from numpy.typing import NDArray
 
 from knowledge.physics import tables
 from knowledge.physics.crossings import summed, when_dosed
-from knowledge.physics.march import SIGMA, Path, Pieces
+from knowledge.physics.march import SIGMA, Path, Pieces, columns_of
 from knowledge.physics.model import Case, Heat, Medium
 
 Array = NDArray[np.float64]
@@ -109,14 +109,9 @@ def rates(cases: Sequence[Case], pieces: Pieces, path: Path, steps: Sequence[int
     rate = np.zeros_like(path.core)
     water = np.array([c.piece.water_frac * c.piece.density_kg_m3 for c in cases])
     most = np.maximum(water * pieces.R / ((pieces.n + 1.0) * pieces.area), 1e-6)
-    known: dict[int, tuple[float, ...]] = {}
     first = 0
     for phase, taken in enumerate(steps):
-        for case in cases:
-            medium = case.phases[phase].medium
-            if id(medium) not in known:
-                known[id(medium)] = _row(medium)
-        columns = np.array([known[id(c.phases[phase].medium)] for c in cases]).T
+        columns = columns_of([c.phases[phase].medium for c in cases], _row)
         if columns[0].any():
             here = slice(first + (phase > 0), first + taken + 1)
             rate[here] = _rate(columns, path.surface[here], path.evaporated[here], most)

@@ -29,8 +29,9 @@ below boiling at any altitude.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -41,6 +42,7 @@ from knowledge.physics.modes import MODES, eigen
 from knowledge.physics.water import LATENT_J_KG
 
 Array = NDArray[np.float64]
+Shared = TypeVar("Shared")
 
 SIGMA = 5.670374e-8
 _VAPOUR = 0.622 / (1006.0 * 0.87 ** (2.0 / 3.0))  # kg/J: (Mw/Ma) / (cp of air, Lewis number**2/3)
@@ -100,12 +102,18 @@ def medium_row(m: Medium) -> tuple[float, ...]:
     )
 
 
-def _row(m: Medium, known: dict[int, tuple[float, ...]]) -> tuple[float, ...]:
-    """As `medium_row`, once for a medium that many cases share."""
-    row = known.get(id(m))
-    if row is None:
-        row = known[id(m)] = medium_row(m)
-    return row
+def columns_of(things: Sequence[Shared], row: Callable[[Shared], tuple[float, ...]]) -> Array:
+    """Figures of things, one thing a column; those that many cases share are worked out once."""
+    found: dict[int, int] = {}
+    table: list[tuple[float, ...]] = []
+    which: list[int] = []
+    for thing in things:
+        at = found.get(id(thing))
+        if at is None:
+            at = found[id(thing)] = len(table)
+            table.append(row(thing))
+        which.append(at)
+    return np.ascontiguousarray(np.array(table, dtype=np.float64)[which].T)
 
 
 def nominal_h(m: Medium) -> float:
@@ -117,21 +125,15 @@ def nominal_h(m: Medium) -> float:
 
 def pieces_of(cases: Sequence[Case]) -> Pieces:
     """The columns of a batch; each finite piece by the equivalent that suits its main medium."""
-    known: dict[int, float] = {}
-
-    def h_of(m: Medium) -> float:
-        found = known.get(id(m))
-        if found is None:
-            found = known[id(m)] = nominal_h(m)
-        return found
-
+    main = [_main(case.phases).medium for case in cases]
     gather = [
         (p.exponent, p.half_size_m, p.area_factor, *p.brisk, p.k_W_mK, p.density_kg_m3 * p.cp_J_kgK,
-         p.start_degC, h_of(main), p.wet_size if main.heat is Heat.WET else 1.0)
-        for case in cases
-        for p, main in ((case.piece, _main(case.phases).medium),)
+         p.start_degC, p.wet_size)
+        for p in (case.piece for case in cases)
     ]  # fmt: skip
-    n, R, area, n2, R2, area2, k, rho_cp, start, h, wet = np.array(gather, dtype=np.float64).T
+    n, R, area, n2, R2, area2, k, rho_cp, start, wet = np.array(gather, dtype=np.float64).T
+    h, in_liquid = columns_of(main, lambda m: (nominal_h(m), float(m.heat is Heat.WET)))
+    wet = np.where(in_liquid > 0.5, wet, 1.0)
     R, R2 = wet * R, wet * R2
     low, high = np.log(_BRISK_BIOT)
     w = np.clip((np.log(h * R / k + 1e-12) - low) / (high - low), 0.0, 1.0)
@@ -159,9 +161,7 @@ def march(cases: Sequence[Case], pieces: Pieces, durations: Array, steps: Sequen
     steps, how many to take in each phase.
     """
     total, count = sum(steps), len(cases)
-    rows: dict[int, tuple[float, ...]] = {}
-    media = np.array([[_row(p.medium, rows) for p in c.phases] for c in cases], dtype=np.float64)
-    media = np.ascontiguousarray(media.transpose(1, 2, 0))  # (phases, columns, cases)
+    media = [columns_of([c.phases[i].medium for c in cases], medium_row) for i in range(len(steps))]
     lam2, centre = eigen(pieces.n)
     last = (np.sqrt(lam2[-1]) + np.pi) ** 2
     lam2 = np.vstack([lam2, last])

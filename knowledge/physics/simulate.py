@@ -20,7 +20,7 @@ from knowledge.physics import browning, safety
 from knowledge.physics.crossings import log_mean, summed, when_dosed, when_first
 from knowledge.physics.doneness import dose_rate, dose_temperature
 from knowledge.physics.limits import within
-from knowledge.physics.march import Path, Pieces, march, nominal_h, pieces_of
+from knowledge.physics.march import Path, Pieces, columns_of, march, nominal_h, pieces_of
 from knowledge.physics.model import Case, Goal, Heat, History, Medium, Outcome, PieceState
 
 Array = NDArray[np.float64]
@@ -156,22 +156,21 @@ class _Goals:
 
 
 def _goals(cases: Sequence[Case]) -> _Goals:
-    inf = math.inf
-    columns = np.array(
-        [
-            (
-                g.dose_min is not None, g.browns, inf if g.target_degC is None else g.target_degC, g.kappa,
-                inf if g.dose_min is None else g.dose_min, g.z_below_K, g.z_above_K, g.cutoff_degC, g.theta,
-                inf if g.over_degC is None else g.over_degC,
-                inf if g.over_dose_min is None else g.over_dose_min,
-                -inf if g.safe_degC is None else g.safe_degC,
-                inf if g.browned_min is None else g.browned_min,
-            )
-            for g in (c.goal for c in cases)
-        ],
-        dtype=np.float64,
-    ).T  # fmt: skip
+    columns = columns_of([c.goal for c in cases], _goal_row)
     return _Goals(columns[0] > 0.5, columns[1] > 0.5, *columns[2:])
+
+
+def _goal_row(g: Goal) -> tuple[float, ...]:
+    """A goal as the columns of `_Goals`."""
+    inf = math.inf
+    return (
+        g.dose_min is not None, g.browns, inf if g.target_degC is None else g.target_degC, g.kappa,
+        inf if g.dose_min is None else g.dose_min, g.z_below_K, g.z_above_K, g.cutoff_degC, g.theta,
+        inf if g.over_degC is None else g.over_degC,
+        inf if g.over_dose_min is None else g.over_dose_min,
+        -inf if g.safe_degC is None else g.safe_degC,
+        inf if g.browned_min is None else g.browned_min,
+    )  # fmt: skip
 
 
 def _accumulate(cases: Sequence[Case], path: Path) -> tuple[Array, Array]:
@@ -362,14 +361,8 @@ def _guess(cases: Sequence[Case], pieces: Pieces, goals: _Goals) -> Array:
 
     A first-order body: tau from conduction and surface in series, then the dose at the end.
     """
-    known: dict[int, tuple[float, float, float]] = {}
-    columns = []
-    for case in cases:
-        m = case.phases[-1].medium
-        if id(m) not in known:
-            known[id(m)] = (nominal_h(m), _effective(m), m.come_up_s)
-        columns.append(known[id(m)])
-    h, T, come_up = np.array(columns).T
+    last = [case.phases[-1].medium for case in cases]
+    h, T, come_up = columns_of(last, lambda m: (nominal_h(m), _effective(m), m.come_up_s))
     level = np.maximum(np.where(np.isfinite(goals.target), goals.target, -200.0), goals.safe)
     start, dose = pieces.start, np.where(goals.dosed, goals.dose, 0.0)
     if any(case.state is not None for case in cases):
