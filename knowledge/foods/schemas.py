@@ -239,10 +239,10 @@ PHYSICS = {
             "W/m2K": number(0.1, 5000, "W/m2K"), "W": number(100, 10000, "W"), "W/K": number(0, 50, "W/K"),
             "J/K": number(100, 100000, "J/K"), "s": number(1, 3600, "s"), "Pa": number(0, 101325, "Pa"),
             "kg/m2": number(0, 20, "kg/m2"),
-            "m2K/W": number(0, 1, "m2K/W"), "m4K/(W kg)": number(0, 1, "m4K/(W kg)"),
+            "m2K/W": number(0, 1, "m2K/W"), "m4K/(W kg)": number(0, 1, "m4K/(W kg)"), "m": number(0, 1, "m"),
         }, source="source"),
         unit=maybe(one_of(
-            "K", "degC", "W/m2K", "W", "W/K", "J/K", "s", "Pa", "kg/m2", "m2K/W", "m4K/(W kg)"
+            "K", "degC", "W/m2K", "W", "W/K", "J/K", "s", "Pa", "kg/m2", "m2K/W", "m", "m4K/(W kg)"
         )),
         source=SOURCE, note=maybe(TEXT),
     ),

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from knowledge.errors import UnknownWord
 from knowledge.foods.model import DoneKind, Doneness, Food
 from knowledge.physics import chart_form, media, tables
-from knowledge.physics.chart_form import form, said
+from knowledge.physics.chart_form import form, said, without_distance
 from knowledge.physics.chart_names import resolve
 from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
@@ -91,7 +91,9 @@ def read_row(row: Row, store: Store) -> Read:
     if row.method not in METHODS:
         raise UnknownWord("method", row.method, METHODS)
     within("altitude_m", row.altitude_m)
-    text = said(f"{row.food} {row.cut_text}")
+    text, distance_m = without_distance(said(f"{row.food} {row.cut_text}"))
+    if row.method == "broil" and row.medium_degC is None and distance_m is not None:
+        row = replace(row, medium_degC=media.broiler_degC(distance_m))
     row = replace(row, start_state=_state(row, text))
     food, note = resolve(row.food, row.cut_text, row.endpoint, store, row.start_state)
     mass_kg = chart_form.mass_kg(row.mass_g, text)

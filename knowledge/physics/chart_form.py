@@ -64,6 +64,20 @@ def stated_mm(text: str) -> float | None:
     return _amount(text, _MM)
 
 
+_FROM_HEAT = re.compile(
+    rf"{_RANGE}[\s-]*({'|'.join(sorted(_MM, key=len, reverse=True))})\b "
+    r"(?:(?:away )?from|below|under) (?:the )?(?:heat|broiler|grill|element|flame|coals)\b"
+)
+
+
+def without_distance(text: str) -> tuple[str, float | None]:
+    """A text less how far below a heater something lies, and that distance [m]."""
+    found = _FROM_HEAT.search(text)
+    if found is None:
+        return text, None
+    return text[: found.start()] + text[found.end() :], (stated_mm(found[0]) or 0.0) / 1000.0
+
+
 def _amount(text: str, units: dict[str, float]) -> float | None:
     found = re.search(rf"{_RANGE}[\s-]*({'|'.join(sorted(units, key=len, reverse=True))})\b", text)
     if found is None:

@@ -13,6 +13,7 @@ RANGES: dict[str, tuple[float, float, str]] = {
     "start_degC": (-40.0, 95.0, "°C"),
     "core_degC": (20.0, 120.0, "°C"),
     "oven_degC": (40.0, 350.0, "°C"),
+    "distance_m": (0.03, 0.5, "m"),
     "broiler_degC": (100.0, 500.0, "°C"),
     "pan_degC": (40.0, 320.0, "°C"),
     "liquid_degC": (30.0, 130.0, "°C"),

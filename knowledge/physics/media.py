@@ -104,8 +104,8 @@ def broiler(
     """Under the broiler or on a grill, turned half way: radiation from one side at a time.
 
     `environment_degC` tells how strong it is by a black oven that would shine as much: about 290 at
-    10 cm, 260 at 13 cm, 230 at 18 cm. The heater itself is far hotter and fills a small part of the
-    view, so that the flux hardly falls as the surface warms, and time grows about with thickness.
+    10 cm, 260 at 13 cm, 230 at 18 cm (`broiler_degC`). The heater itself is far hotter and fills a small
+    part of the view, so that the flux hardly falls as the surface warms, and time grows about with thickness.
     `cubes`: side by side on a skewer; top and bottom take turns, the four sides are in each other's shade.
     """
     within("broiler_degC", environment_degC)
@@ -118,6 +118,17 @@ def broiler(
         exposure=constant("broiler_cubes_exposure") if cubes else 1.0,
         wetness=constant(SURFACES[surface]), vapour_Pa=constant("oven_vapour_Pa"),
     )  # fmt: skip
+
+
+def broiler_degC(distance_m: float) -> float:
+    """The strength of a broiler, for `broiler`, on what lies `distance_m` below it.
+
+    Equation: (E + 273)/(E0 + 273) = (d/d0)**-0.2    E0 290 °C at d0 0.10 m
+    The flux falls with the power 0.8 of the distance: the heater is about as wide as it is far.
+    Example: 15 cm -> 246 °C
+    """
+    near = within("distance_m", distance_m) / constant("broiler_usual_m")
+    return float((constant("broiler_usual_degC") + 273.15) * near**-0.2 - 273.15)
 
 
 def covered_dish(oven_degC: float, *, altitude_m: float = 0.0, start_degC: float = 20.0) -> Medium:

@@ -12,6 +12,7 @@ from bot.commands import times
 from bot.commands.times_explain import parse
 from knowledge.errors import OutOfRange, UnknownWord
 from knowledge.foods.store import Store
+from knowledge.physics import media
 from knowledge.physics.chart import Row, read_row
 from knowledge.physics.chart_names import resolve
 
@@ -279,6 +280,20 @@ def test_a_shell_is_not_what_heats(store: Store) -> None:
     )
     assert small == pytest.approx(large)
     assert 3.0 <= large <= 10.0
+
+
+def test_further_from_the_broiler_takes_longer(store: Store) -> None:
+    """Common practice, no source: 290, 260 and 230 °C at 10, 13 and 18 cm, within 3 °C."""
+    for cm, degC in ((10, 290.0), (13, 260.0), (18, 230.0)):
+        assert media.broiler_degC(cm / 100.0) == pytest.approx(degC, abs=3.0)
+    row = {"food": "veal chop", "shape": "slab", "method": "broil", "core_temp_c": "71"}
+    near, far = (
+        minutes_of(store, cut_text=f"22 mm, {far} from the heat", endpoint_kind="core_temp", **row)
+        for far in ("4 in", "7 in")
+    )
+    assert 1.2 * near < far < 2.0 * near
+    with pytest.raises(OutOfRange, match=r"distance_m: 0\.01 m"):
+        media.broiler_degC(0.01)
 
 
 def test_cubes_on_a_skewer_shade_each_other(store: Store) -> None:
