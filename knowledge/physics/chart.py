@@ -19,7 +19,7 @@ from knowledge.physics.chart_form import form, said, without_distance
 from knowledge.physics.chart_names import resolve
 from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
-from knowledge.physics.model import Case, Goal, Medium, Phase
+from knowledge.physics.model import Case, Goal, Medium, Phase, Piece
 from knowledge.physics.pieces import piece
 from knowledge.physics.sheets import USUAL, sheet_said
 from knowledge.physics.simulate import history
@@ -107,18 +107,15 @@ def read_row(row: Row, store: Store) -> Read:
     end = _goal(row, food, doneness, text)
     if row.method.startswith("pressure") and doneness.kind is DoneKind.COLLAGEN:
         end = _less_release(end, medium.ambient_degC)
+    made = piece(
+        food, size_mm=size_mm, shape=shape, ratio_1=b1, ratio_2=b2, state=row.start_state or None,
+        mass_kg=mass_kg,
+    )  # fmt: skip
     if known := re.search(r"takes (\d+(?:\.\d+)?) min\w* at sea level", text):
-        end = _as_at_sea_level(60.0 * float(known[1]), food, end, size_mm, shape)
+        end = _as_at_sea_level(60.0 * float(known[1]), made, end)
     if row.core_degC is not None and end.target_degC is not None and not end.safe_degC:
         note = _below(row, food, note)
-    case = Case(
-        piece=piece(
-            food, size_mm=size_mm, shape=shape, ratio_1=b1, ratio_2=b2, state=row.start_state or None,
-            mass_kg=mass_kg,
-        ),
-        phases=(Phase(medium=medium, duration_s=None),),
-        goal=end,
-    )  # fmt: skip
+    case = Case(piece=made, phases=(Phase(medium=medium, duration_s=None),), goal=end)
     return Read(
         case=case, food=food, doneness=doneness, shape=shape, size_mm=size_mm, method=row.method,
         sheet=sheet, not_counted_s=not_counted,
@@ -140,13 +137,9 @@ def _less_release(end: Goal, hot_degC: float) -> Goal:
     return replace(end, dose_min=left, over_dose_min=end.over_dose_min - end.dose_min + left)
 
 
-def _as_at_sea_level(time_s: float, food: Food, end: Goal, size_mm: float, shape: str) -> Goal:
+def _as_at_sea_level(time_s: float, made: Piece, end: Goal) -> Goal:
     """The end point of something of which only its boiling time at sea level is known."""
-    known = Case(
-        piece=piece(food, size_mm=size_mm, shape=shape),
-        phases=(Phase(medium=media.boiling(), duration_s=None),),
-        goal=end,
-    )
+    known = Case(piece=made, phases=(Phase(medium=media.boiling(), duration_s=None),), goal=end)
     return replace(end, dose_min=history(known, [time_s]).dose_min[0])
 
 

@@ -282,6 +282,20 @@ def test_a_shell_is_not_what_heats(store: Store) -> None:
     assert 3.0 <= large <= 10.0
 
 
+def test_what_takes_so_long_at_sea_level_takes_it_there(store: Store) -> None:
+    """Ranges of a published leaflet on cooking at 1524, 2286 and 3048 m, for what takes 10 min at 0 m."""
+    at = [
+        minutes_of(
+            store, food="generic boiled food", cut_text="item that takes 12 min at sea level", method="boil",
+            altitude_m=str(z),
+        )
+        for z in (0, 1524, 2286, 3048)
+    ]  # fmt: skip
+    assert at[0] == pytest.approx(12.0, rel=0.01)
+    for minutes, low, high in zip(at[1:], (1.4, 1.65, 1.9), (1.6, 1.95, 2.2), strict=True):
+        assert 12.0 * low <= minutes <= 12.0 * high
+
+
 def test_further_from_the_broiler_takes_longer(store: Store) -> None:
     """Common practice, no source: 290, 260 and 230 °C at 10, 13 and 18 cm, within 3 °C."""
     for cm, degC in ((10, 290.0), (13, 260.0), (18, 230.0)):
