@@ -25,6 +25,7 @@ from knowledge.units import is_met
 
 DELAY_MAX_MIN = 240.0
 DELAYS_MIN = (5, 10, 20)
+EARLY_IN_S = 120.0  # nobody is so exact
 WAIT_FOR_HEAT_S = 5 * 60.0
 MEASURE_AGAIN_S = 10 * 60.0
 READING_DEGC = (-30.0, 130.0)  # food in a kitchen, frozen to just short of frying
@@ -171,7 +172,8 @@ def no_heat(state: Chat, now: datetime) -> Outcome:
     after = schedule.shift(cook, WAIT_FOR_HEAT_S)
     after = schedule.tell_again(after, schedule.latest_told(cook), at)
     left = schedule.waiting(after)
-    text = cooks.wait_for_heat(left[0].due_at if left else at, offset(state))
+    sealed = cook.plan.settings.pressure_kPa_gauge is not None
+    text = cooks.wait_for_heat(left[0].due_at if left else at, offset(state), sealed=sealed)
     return moved(state, after, (Say(text=text),))
 
 
@@ -208,6 +210,8 @@ def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     item = item_of(cook, name, knowledge)
     if item is None:
         return Outcome(state=state, actions=(Say(text=cooks.BURNING),))
+    if (early := _not_in_yet(state, item, now)) is not None:
+        return early
     half_s = (item.in_s + item.done.window_s[0]) / 2
     if schedule.elapsed_s(cook, now) < half_s:  # too hot outside, far from done inside
         return Outcome(state=state, actions=(Say(text=cooks.not_through(item.label)),))
@@ -224,6 +228,15 @@ def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
     return moved(state, schedule.mark(cook, outs, StepStatus.DONE), (Say(text=text),))
 
 
+def _not_in_yet(state: Chat, item: PlanItem, now: datetime) -> Outcome | None:
+    """What is told of a food that by the clock is not in the heat: whether it is in already."""
+    cook = running(state)
+    if schedule.elapsed_s(cook, now) >= item.in_s - EARLY_IN_S:
+        return None
+    at = cook.zero_at + timedelta(seconds=item.in_s)
+    return Outcome(state=state, actions=(Say(text=cooks.in_already(item.label, at, offset(state))),))
+
+
 def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -> Outcome:
     """A thermometer reading: done, or how much longer and when to measure again."""
     cook, units = running(state), running(state).plan.request.kitchen.units
@@ -237,6 +250,8 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
         return _which(state, measured, read)
     if item.done.core_degC is None:
         return Outcome(state=state, actions=(Say(text=cooks.probe_soft(item.label)),))
+    if (early := _not_in_yet(state, item, now)) is not None:
+        return early
     goal = item.done.core_degC
     if is_met(read, goal):
         text = cooks.probe_done(item.label, read, goal, item.done.rest_s, units)

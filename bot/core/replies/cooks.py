@@ -283,12 +283,17 @@ def cold_start(table: datetime, offset_min: int | None) -> str:
     )
 
 
-def wait_for_heat(at: datetime, offset_min: int | None) -> str:
-    """The oven or the cooker is not up yet."""
-    return (
-        f"Then we wait: everything moves, I'll ask again at {clock(at, offset_min)}. "
-        "Is it switched on, on the right shelf and setting, the door or lid shut?"
-    )
+def wait_for_heat(at: datetime, offset_min: int | None, *, sealed: bool) -> str:
+    """The oven or the pressure cooker (`sealed`) is not up yet, or does not open."""
+    look = LID if sealed else "Is it switched on, on the right shelf and setting, the door or lid shut?"
+    return f"Then we wait: everything moves, I'll ask again at {clock(at, offset_min)}. {look}"
+
+
+LID = (
+    "Not up to pressure: is the lid locked, the valve shut, enough liquid in, the heat high? "
+    "A lid that won't open still holds pressure: never force it. Heat off, let it fall by itself until the "
+    "indicator is down; the cooker's manual comes first."
+)
 
 
 STOPPED = "Stopped, no more reminders. Heat off."
@@ -333,6 +338,11 @@ def at_line(at: datetime, what: str, offset_min: int | None) -> str:
 def not_yet_in(name: str, at: datetime, offset_min: int | None) -> str:
     """Forgotten? It is not due."""
     return f"Nothing is lost: {name} goes in at {clock(at, offset_min)}. I'll tell you."
+
+
+def in_already(name: str, at: datetime, offset_min: int | None) -> str:
+    """Something is told of a food that should not be in the heat yet."""
+    return f"By my clock {name} goes in only at {clock(at, offset_min)}. In already? Say “{name} in”."
 
 
 VESSEL_STAYS = "Dinner is in its vessel, so that stays. A food can still change: “parsnip instead of carrot?”"

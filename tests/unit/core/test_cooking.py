@@ -171,10 +171,18 @@ def test_done_early_asks_for_the_safe_temperature_first() -> None:
 
 
 def test_what_burns_long_before_it_is_done_stays_in() -> None:
-    text = cooking_later(5).text("chicken done early")
+    text = cooking_later(25).text("chicken done early")
     assert "stays in" in text
     assert "heat down" in text
     assert "comes out now" not in text
+
+
+@pytest.mark.parametrize("words", ["chicken is 60", "chicken done early"])
+def test_what_by_the_clock_is_not_in_is_asked_about(words: str) -> None:
+    evening = cooking_later(5)
+    before = evening.state
+    assert "chicken goes in only at 17:15" in evening.text(words)
+    assert evening.state == before
 
 
 def test_dinner_is_not_served_on_a_low_reading_without_a_word() -> None:
@@ -265,7 +273,9 @@ def test_stop_ends_all_reminders_and_can_be_taken_back() -> None:
 
 def test_an_oven_that_is_not_hot_holds_everything() -> None:
     evening = cooking_later(10)
-    assert "everything moves" in evening.text("oven not hot")
+    text = evening.text("oven not hot")
+    assert "everything moves" in text
+    assert "force" not in text
     assert {r.due_at for r in evening.rows.values() if r.step_id == "serve"} == {at(18, 0)}
 
 

@@ -59,7 +59,9 @@ def test_yes_in_other_words(answer: str, cooking: bool) -> None:
     assert (outcome.state.cook is not None) == cooking
 
 
-@pytest.mark.parametrize("answer", ["no keep the turnip", "stick with turnip please", "turnip", "nope"])
+@pytest.mark.parametrize(
+    "answer", ["no keep the turnip", "stick with turnip please", "turnip", "nope", "hmm no"]
+)
 def test_no_in_other_words(answer: str) -> None:
     asked = chat(*FIRST)
     kept = step(asked, TextReceived(text=answer), NOW + timedelta(minutes=3), KNOWLEDGE).state
@@ -83,3 +85,12 @@ def test_why_alone_gives_the_reasons() -> None:
     planned = chat("5 pork chops, a turnip, kale and leeks for 4 in the pot")
     told = step(planned, TextReceived(text="why"), NOW + timedelta(minutes=1), KNOWLEDGE)
     assert told.state == planned
+
+
+@pytest.mark.parametrize("words", ["the lid wont open", "pressure hasnt come up yet"])
+def test_a_lid_that_holds_pressure_is_never_forced(words: str) -> None:
+    cooking = chat("oxtail 1 kg, leeks, barley for 4, in the pressure cooker", "start")
+    assert cooking.cook is not None
+    told = step(cooking, TextReceived(text=words), NOW + timedelta(minutes=50), KNOWLEDGE)
+    said = " ".join(a.text for a in told.actions if isinstance(a, Say))
+    assert "never force it" in said
