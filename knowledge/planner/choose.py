@@ -12,16 +12,17 @@ from knowledge.planner.draft import Draft
 from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.gathering.feeding import served
 from knowledge.planner.methods import whole_mm
-from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
+from knowledge.planner.model import Kitchen, LeftOut, NoPlan, Plan, Request
 from knowledge.planner.search import deadline
 from knowledge.planner.search.drafts import drafts
-from knowledge.planner.search.scoring import missed
 from knowledge.planner.writing import altitude
 from knowledge.planner.writing.compose import plan_of
 
 MOST_FOODS = 14  # more than that nobody puts into one vessel
+OF_MANY = {"protein": 2, "starch": 1, "vegetable": 4, "aromatic": 2}  # kept then, by part; judgement
 WORTH_A_LOOK = 4.5  # points behind the best at which another vessel is still worth naming
 THAW_FROM_MM = 80.0  # thicker frozen meat is thawed first: joints, whole birds; judgement
+MAIN_GONE = 0.75  # of the eaters fed without the meat it was about: below that no dinner; judgement
 
 
 def plan(request: Request, *, store: Store) -> Plan | NoPlan:
@@ -44,7 +45,7 @@ def _planned(request: Request, *, store: Store) -> Plan | NoPlan:
     still_frozen = [d for d in dinner.dishes if _must_thaw(d)]
     if still_frozen:
         return _thaw_first(still_frozen, request, store)
-    dinner = _trimmed(dinner)
+    dinner = _trimmed(dinner, request, store)
     for _ in range(LOOKS):
         answer = _best(dinner, request, store)
         made = answer if isinstance(answer, Plan) else answer.nearest
@@ -107,12 +108,19 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
     late_s = deadline.late_s(made, request)
     return replace(
         made,
+        left_out=tuple(_with_its_home(left, best, request, store) for left in made.left_out),
         timing=deadline.timing(made, request),
         remedy=_remedy(made, best, request, store) if late_s else "",
         notes=(*made.notes, *altitude.told(best, request, store)),
         late_s=late_s,
         spare_s=deadline.spare_s(made, request),
     )
+
+
+def _with_its_home(left: LeftOut, best: Draft, request: Request, store: Store) -> LeftOut:
+    """A food that has to stay out for want of the right heat, with where it would go."""
+    dish = next((d for d, why in best.refused if (d.name, why) == (left.said, left.why)), None)
+    return left if dish is None else replace(left, why=f"{left.why}{_alone(dish, request, store)}")
 
 
 def _remedy(made: Plan, best: Draft, request: Request, store: Store) -> str:
@@ -147,16 +155,24 @@ def _trouble(dinner: Dinner, request: Request) -> Iterator[str]:
             yield 'tell me what is there, for example: "4 chicken thighs, potatoes, carrots, for 2"'
 
 
-def _trimmed(dinner: Dinner) -> Dinner:
-    """The foods that matter most when there are more than one vessel can hold."""
+def _trimmed(dinner: Dinner, request: Request, store: Store) -> Dinner:
+    """A dinner that a cook would make of more foods than one vessel can hold: some of each part, as named."""
     if len(dinner.dishes) <= MOST_FOODS:
         return dinner
-    order = sorted(range(len(dinner.dishes)), key=lambda i: (-missed(dinner.dishes[i]), i))
-    keep = sorted(order[:MOST_FOODS])
-    dropped = [dinner.dishes[i].name for i in sorted(order[MOST_FOODS:])]
-    count = len(dinner.dishes)
-    note = f"{count} foods are too many for one vessel; kept for another day: {words.listed(dropped)}"
-    return replace(dinner, dishes=tuple(dinner.dishes[i] for i in keep), assumed=(note, *dinner.assumed))
+    room = dict(OF_MANY)
+    kept, dropped = set(), []
+    for dish in dinner.dishes:
+        if room.get(dish.part, 0) > 0:
+            room[dish.part] -= 1
+            kept.add(dish.food.id)
+        else:
+            dropped.append(dish)
+    gone = {d.food.id for d in dropped} - kept
+    have = tuple(h for h in request.have if h.food_id not in gone)
+    fewer = gather(replace(request, have=have), store=store)
+    names = words.listed([d.name for d in dropped])
+    note = f"{len(dinner.dishes)} foods are too many for one vessel; kept for another day: {names}"
+    return replace(fewer, assumed=(note, *fewer.assumed))
 
 
 def _misses_the_point(draft: Draft) -> bool:
@@ -168,12 +184,30 @@ def _misses_the_point(draft: Draft) -> bool:
     half, feeds = 0.5 * draft.dinner.eaters, served(draft)
     hungry = feeds < half or (feeds == half and any(d.part == "starch" for d, _ in draft.refused))
     no_protein = bool(wanted) and all(id(d) in out for d in wanted)
+    main = max(wanted, key=lambda d: (d.grams, d.name), default=None)
+    if main is not None and id(main) in out and feeds < MAIN_GONE * draft.dinner.eaters:
+        return True
     return hungry or no_protein or len(draft.refused) > len(draft.placed)
 
 
 def _without_the_main(best: Draft, found: Sequence[Draft], request: Request, store: Store) -> NoPlan:
-    reasons = tuple(f"{dish.name}: {why}" for dish, why in best.refused)
+    reasons = tuple(f"{dish.name}: {why}{_alone(dish, request, store)}" for dish, why in best.refused)
     return NoPlan(reasons=reasons, nearest=_finished(best, found, request, store), request=request)
+
+
+def _alone(dish: Dish, request: Request, store: Store) -> str:
+    """Where a food that has to stay out is at home, and for how long: to be cooked first, or beside."""
+    have = tuple(h for h in request.have if h.food_id == dish.food.id)
+    free = replace(
+        request, have=have, vessel=None, not_vessels=(), ready_in_s=None, wishes=(),
+        kitchen=replace(request.kitchen, vessels=Kitchen().vessels),
+    )  # fmt: skip
+    found = [d for d in drafts(gather(free, store=store), free, store=store) if d.placed]
+    if not found:
+        return ""
+    best = found[0]
+    takes = words.duration(deadline.took_s(best))
+    return f"; by itself it goes in the {best.vessel.id} ({best.method.name}), {takes}"
 
 
 def _none(dinner: Dinner, request: Request, store: Store) -> NoPlan:

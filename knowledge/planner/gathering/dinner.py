@@ -30,6 +30,7 @@ from knowledge.wished import ruled_out
 
 MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0  # whom one vessel may feed; judgement
+NONE_LEFT = "you said there is none"
 ONE_PIECE = frozenset({"joint", "bird"})
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 FLAT = "flattened"  # cut of a bird without its backbone
@@ -174,7 +175,7 @@ def gather(request: Request, *, store: Store) -> Dinner:
                 LeftOut(food=have.said or have.food_id, why="I do not know it; I planned without it")
             )
             continue
-        reason = barred(food, request)
+        reason = barred(food, request) or (NONE_LEFT if 0.0 in (have.grams, have.qty) else "")
         if reason:
             left_out.append(LeftOut(food=food.name, said=have.said, why=reason))
             continue
@@ -193,6 +194,8 @@ def gather(request: Request, *, store: Store) -> Dinner:
     cooked = [(_loosened(food, have, cooked), _thinned(food, have, style)) for food, have in cooked]
     eaters = request.eaters if request.eaters_said else amounts.eaters_for(cooked, request.eaters)
     eaters = min(max(eaters, 1.0), MOST_EATERS)
+    if request.eaters_said and request.eaters > MOST_EATERS:
+        assumed.append(f"for {MOST_EATERS:.0f} of the {request.eaters:g}: cook it again for the others")
     dishes = [_dish(food, have, eaters, cooked, request) for food, have in cooked]
     several = [
         None if have.rough == "little" else d.piece_g is None or have.several

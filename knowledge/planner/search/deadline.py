@@ -34,7 +34,9 @@ def ordered(found: Sequence[Draft], request: Request) -> list[Draft]:
         return drafts
     full = [d for d in drafts if _is_as_full(d, best)]
     in_time = [d for d in full if took_s(d) <= due_s and d.score > best.score - GIVES_UP]
-    fastest = min(full, key=lambda d: (took_s(d), -d.score))
+    has_pot = "lidded pot" in {v.id for v in request.kitchen.vessels} and request.vessel is None
+    usual = [d for d in full if not (has_pot and d.method.id == "open-cooker")]  # a pot by another name
+    fastest = min(usual or full, key=lambda d: (took_s(d), -d.score))
     first = in_time[0] if in_time else fastest if took_s(fastest) < took_s(best) - WORTH_S else best
     return [first, *(d for d in drafts if d is not first)]
 
@@ -93,7 +95,8 @@ def held_up_by(best: Draft) -> Dish | None:
 def remedy(plan: Plan, without: Dish | None, then: Plan | None, request: Request) -> str:
     """What would make it less late: the plan `then` made without the food that holds it up."""
     fastest = "that is the fastest there is"
-    if without is None or then is None or plan.total_s - then.total_s < WORTH_S:
+    same = then is None or words.duration(then.total_s) == words.duration(plan.total_s)
+    if without is None or then is None or same or plan.total_s - then.total_s < WORTH_S:
         return f"{fastest}; begin at once"
     left = f"without the {words.label(without)} it takes {words.duration(then.total_s)}"
     return f"{fastest}; {left}{'' if late_s(then, request) else ', in time'}"

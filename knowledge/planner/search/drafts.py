@@ -29,6 +29,7 @@ SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not w
 ALIKE = 0.15  # points that no cook could tell apart
 HURRIED_S = 45 * 60.0  # a deadline as near as this hurries; judgement
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
+LEAST_OVEN_degC = 150.0  # cooler than that nothing roasts
 BROIL_WISHES = frozenset({"broil", "crisp"})
 HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
 
@@ -93,7 +94,7 @@ def _pairs(dinner: Dinner, request: Request, store: Store) -> Iterator[tuple[Met
             continue
         if request.vessel and method.vessel != request.vessel:
             continue
-        if method.heat == "oven" and request.kitchen.oven_max_degC < 150:
+        if method.heat == "oven" and request.kitchen.oven_max_degC < LEAST_OVEN_degC:
             continue
         if method.finish == "broil" and not (request.kitchen.broiler and BROIL_WISHES & {*request.wishes}):
             continue

@@ -6,6 +6,7 @@ refuse each other leave in the order in which they are missed least.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -117,7 +118,7 @@ def _stabbed(
     dishes: Sequence[Dish], method: Method, ways: list[list[Way]]
 ) -> tuple[tuple[Placed, ...], tuple[tuple[Dish, str], ...]] | None:
     refused = [
-        (dish, f"not for the {method.vessel} ({method.name}); cook it beside")
+        (dish, f"not for the {method.vessel} ({method.name})")
         for dish, w in zip(dishes, ways, strict=True)
         if not w
     ]
@@ -208,4 +209,8 @@ def _clash(timed: Sequence[tuple[Dish, list[Way]]], out: int) -> str:
     name, need = max(others, key=lambda o: o[1], default=("", 0.0))
     if need > hi:
         return f"good for {hi:.0f} min at most, while {name} needs {need:.0f}"
+    spans = [(d.name, max(w.window.hi_s for w in ws) / 60) for j, (d, ws) in enumerate(timed) if j != out]
+    brief, most = min(spans, key=lambda o: o[1], default=("", math.inf))
+    if most < lo:
+        return f"needs {lo:.0f} min, while {brief} is good for {most:.0f} at most"
     return f"needs {lo:.0f} min, longer than the others can take"

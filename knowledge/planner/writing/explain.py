@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SECOND, SOFTENED, Draft, Placed
 from knowledge.planner.model import Request
+from knowledge.planner.search.drafts import LEAST_OVEN_degC
 from knowledge.planner.search.heat import boils_hard
 from knowledge.planner.search.stages import add_at_s, knife_s
 from knowledge.planner.writing.phrases import item_cut
@@ -50,7 +51,7 @@ def denied(draft: Draft, request: Request) -> Iterator[str]:
     """The wishes that this dinner cannot grant, each with what stands in its way."""
     for wish in request.wishes:
         if not _granted(wish, draft) and (said := _said(wish, draft)):
-            yield f"{said}: not this time, {_in_the_way(wish, draft)}"
+            yield f"{said}: not this time, {_in_the_way(wish, draft, request)}"
 
 
 def _said(wish: str, draft: Draft) -> str:
@@ -63,7 +64,11 @@ def _said(wish: str, draft: Draft) -> str:
     return f"not {said}" if wish.startswith(NOT) else said
 
 
-def _in_the_way(wish: str, draft: Draft) -> str:
+def _in_the_way(wish: str, draft: Draft, request: Request) -> str:
+    if wish in ("oven", "broil") and (
+        request.kitchen.oven_max_degC < LEAST_OVEN_degC or not _has_tray(request)
+    ):
+        return "there is no oven tonight"
     slow = max(draft.placed, key=lambda p: (p.way.window.lo_s * (p.way.lead != SOFTENED), p.way.dish.name))
     name, need = words.label(slow.way.dish), words.duration(slow.way.window.lo_s)
     if wish == "quick":
@@ -71,6 +76,10 @@ def _in_the_way(wish: str, draft: Draft) -> str:
     if wish.startswith(NOT) and draft.method.wet >= SAUCY:
         return f"only liquid and {need} make the {name} tender"
     return f"better to {draft.method.name} with what is there"
+
+
+def _has_tray(request: Request) -> bool:
+    return any(v.id in ("sheet pan", "lidded pot") for v in request.kitchen.vessels)
 
 
 def _granted(wish: str, draft: Draft) -> str:
