@@ -73,11 +73,17 @@ def test_delicate_food_does_not_roast_for_the_potatoes(store: Store, late: str) 
     assert took <= 1.45 * (mine.done.window_s[0] - mine.in_s) + 1.0
 
 
-def test_nothing_delicate_lies_under_the_broiler(store: Store) -> None:
-    have = (Have(food_id="salmon", qty=2.0), "new-potato", "apple", "green-bean")
-    made = planned(store, "sheet pan", *have, wishes=("broil",))
-    if made.settings.method == "roast-broil":
-        assert all(i.lane == "after" for i in made.items if i.food_id in ("apple", "green-bean"))
+@pytest.mark.parametrize(
+    ("meat", "delicate"),
+    [("salmon", "asparagus"), ("pork-chop", "asparagus"), ("chicken-thigh", "cherry-tomato")],
+)
+def test_what_is_delicate_comes_under_the_broiler_last_and_does_not_roast_before(
+    store: Store, meat: str, delicate: str
+) -> None:
+    made = planned(store, "sheet pan", Have(food_id=meat, qty=2.0), "potato", delicate, wishes=("broil",))
+    assert made.settings.method == "roast-broil"
+    assert item(made, delicate).lane == "after"
+    assert item(made, "potato").lane == "main"
 
 
 @pytest.mark.parametrize(("pulse", "least_min"), [("chickpea", 8), ("red-lentil", 15)])
