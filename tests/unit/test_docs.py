@@ -39,3 +39,14 @@ def test_every_path_in_the_docs_exists() -> None:
             missing.append(path)
     assert paths
     assert not missing
+
+
+def test_every_table_and_module_that_a_page_names_exists() -> None:
+    package = Path(knowledge.__file__).parent
+    pages = [page.read_text(encoding="utf-8") for page in package.rglob("*.md")]
+    pages += [README, DEVELOPERS]
+    files = {path.name for folder in (package, Path(bot.__file__).parent) for path in folder.rglob("*.*")}
+    files |= {path.name for path in (ROOT / "tests").rglob("*.py")}
+    named = {name for page in pages for name in re.findall(r"`(?:[\w/]+/)?(\w+\.(?:csv|py))`", page)}
+    assert len(named) > 10
+    assert not named - files
