@@ -56,7 +56,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 130
     except OSError as error:  # a full disk, a file that may not be read: not ours to mend
         _close_output()
-        print(f"panwright {name}: {error.strerror or error}", file=sys.stderr)
+        where = f"{error.filename}: " if error.filename else ""
+        print(f"panwright {name}: {where}{error.strerror or error}", file=sys.stderr)
         return 2
     except Exception as error:
         return _told(name, error)
