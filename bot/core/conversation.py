@@ -144,8 +144,8 @@ def _text(state: Chat, text: str, now: datetime, knowledge: Knowledge) -> Outcom
         if state.cook is None:
             return _dispatch(state, Topic.STOVE, Message(reading=_blank(text), now=now, knowledge=knowledge))
         return buttons.answered(state, REMINDER_WORDS[word], now, knowledge)
-    lesson = teaching.lesson_named(state, text.lower().removeprefix("forget "))
-    if lesson is not None and text.lower().startswith("forget "):
+    lesson = teaching.to_forget(state, text)
+    if lesson is not None:
         return teaching.forgotten(state, lesson)
     cook_plan = state.cook.plan if state.cook is not None else state.offer
     context = Context(
@@ -286,8 +286,7 @@ def _teach(state: Chat, message: Message) -> Outcome:
 def _nothing(state: Chat, message: Message) -> Outcome:
     if message.reading.unknown and mode_of(state) is Mode.IDLE:
         return _say(state, plans.all_unknown(message.reading.unknown) + " " + talk.SEND_EXAMPLE)
-    texts = {Mode.IDLE: talk.NOTHING_EDIBLE, Mode.PLANNED: talk.NOTHING_EDIBLE_PLANNED}
-    return _say(state, texts.get(mode_of(state), talk.NOTHING_EDIBLE_COOKING))
+    return _say(state, talk.not_understood(message.reading.text, mode_of(state).value))
 
 
 def _forget(state: Chat, message: Message) -> Outcome:
@@ -296,7 +295,12 @@ def _forget(state: Chat, message: Message) -> Outcome:
 
 
 def _started(state: Chat, message: Message) -> Outcome:
-    event = message.reading.event
+    event, plan = message.reading.event, state.offer
+    if event is not None and event.item is not None and plan is not None:
+        known = message.knowledge
+        item = stove.item_of(plan, event.item, known)
+        if item is None and not stove.mentioned(plan, event.item, known):
+            return _say(state, cooks.not_in_cook(event.item))
     return livecook.start_hot(state, message.now, (event.minutes or 0.0) if event is not None else 0.0)
 
 

@@ -19,7 +19,7 @@ from bot.core.replies.layout import span
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
 from bot.core.telling import moved, offset, running
 from knowledge import Knowledge
-from knowledge.planner.model import Do, PlanItem
+from knowledge.planner.model import Do, Plan, PlanItem
 from knowledge.text.model import CookEvent, EventType
 from knowledge.units import is_met
 
@@ -49,7 +49,9 @@ def happened(state: Chat, event: CookEvent, text: str, now: datetime, knowledge:
     """An event of a running cook, and the text that told of it."""
     if event.item is not None and event.type not in (EventType.FORGOT, EventType.SKIP, EventType.STOP):
         cook = running(state)
-        if item_of(cook, event.item, knowledge) is None and not _mentioned(cook, event.item, knowledge):
+        if item_of(cook.plan, event.item, knowledge) is None and not mentioned(
+            cook.plan, event.item, knowledge
+        ):
             answer = (
                 knowledge.ask(text, kitchen=state.profile.kitchen, diets=state.profile.diets)
                 if text.rstrip().endswith("?")
@@ -83,17 +85,17 @@ def happened(state: Chat, event: CookEvent, text: str, now: datetime, knowledge:
 # --- which food, which step ---------------------------------------------------------------------
 
 
-def item_of(cook: LiveCook, name: str | None, knowledge: Knowledge) -> PlanItem | None:
+def item_of(plan: Plan, name: str | None, knowledge: Knowledge) -> PlanItem | None:
     """The food of the plan that a name means; a kind is enough ("chicken" for a chicken thigh)."""
     if not name:
         return None
     food = knowledge.named(name)
-    for item in cook.plan.items:
+    for item in plan.items:
         if food is not None and item.food_id == food.id:
             return item
     words = set(name.lower().split())
-    near = [i for i in cook.plan.items if words <= set(f"{i.food} {i.said}".lower().split())]
-    near = near or [i for i in cook.plan.items if words & set(f"{i.food} {i.said}".lower().split())]
+    near = [i for i in plan.items if words <= set(f"{i.food} {i.said}".lower().split())]
+    near = near or [i for i in plan.items if words & set(f"{i.food} {i.said}".lower().split())]
     return near[0] if len(near) == 1 else None
 
 
@@ -102,13 +104,13 @@ def steps_about(cook: LiveCook, item: PlanItem, steps: Sequence[LiveStep]) -> li
     return [s for s in steps if item.food_id in schedule.step_of(cook, s).foods]
 
 
-def _mentioned(cook: LiveCook, name: str, knowledge: Knowledge) -> bool:
+def mentioned(plan: Plan, name: str, knowledge: Knowledge) -> bool:
     """A seasoning has no window of its own, but a step or the list may name it."""
     food = knowledge.named(name)
-    in_list = food is not None and any(have.food_id == food.id for have in cook.plan.request.have)
+    in_list = food is not None and any(have.food_id == food.id for have in plan.request.have)
     words = set(name.lower().split())
-    near = any(words & set(f"{item.food} {item.said}".lower().split()) for item in cook.plan.items)
-    return in_list or near or any(name.lower() in step.text.lower() for step in cook.plan.steps)
+    near = any(words & set(f"{item.food} {item.said}".lower().split()) for item in plan.items)
+    return in_list or near or any(name.lower() in step.text.lower() for step in plan.steps)
 
 
 # --- done ---------------------------------------------------------------------------------------
@@ -120,7 +122,9 @@ def ticked(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     at = now - timedelta(minutes=event.minutes or 0)
     open_steps, ahead = schedule.told(cook), schedule.waiting(cook)
     if event.item is not None:
-        item = item_of(cook, event.item, knowledge)
+        item = item_of(cook.plan, event.item, knowledge)
+        if item is not None and event.goes_in:
+            return _went_in(state, item, at, now, knowledge)
         about = (
             []
             if item is None
@@ -138,6 +142,21 @@ def ticked(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     if ahead:
         return livecook.done(state, ahead[:1], at, knowledge)
     return livecook.finish(state, knowledge)
+
+
+def _went_in(state: Chat, item: PlanItem, at: datetime, now: datetime, knowledge: Knowledge) -> Outcome:
+    """ "Carrots are in" answers the step that puts them into the heat, and what comes before it; told again,
+    it changes nothing."""
+    cook = running(state)
+    left = steps_about(cook, item, [*schedule.told(cook), *schedule.waiting(cook)])
+    into = next((s for s in left if schedule.step_of(cook, s).do in livecook.INTO_HEAT), None)
+    if into is None:
+        text = cooks.already_in(item.label)
+        following = telling.next_line(state, cook, now)
+        return Outcome(state=state, actions=(Say(text="\n".join(p for p in (text, following) if p)),))
+    before = [s for s in left if s.number < into.number]
+    state = replace(state, cook=schedule.mark(cook, before, StepStatus.DONE))
+    return livecook.done(state, [into], at, knowledge)
 
 
 # --- late ---------------------------------------------------------------------------------------
@@ -183,7 +202,7 @@ def no_heat(state: Chat, now: datetime) -> Outcome:
 def not_done(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
     """Still hard: as it should be by now, or more time and a check again."""
     cook = running(state)
-    item = item_of(cook, name, knowledge)
+    item = item_of(cook.plan, name, knowledge)
     shown = item.label if item is not None else ""
     if item is not None and schedule.elapsed_s(cook, now) < item.done.window_s[0] - 60:
         due = cook.zero_at + timedelta(seconds=item.done.at_s)
@@ -207,7 +226,7 @@ def not_done(state: Chat, name: str | None, now: datetime, knowledge: Knowledge)
 def too_fast(state: Chat, name: str | None, now: datetime, knowledge: Knowledge) -> Outcome:
     """Done before its time: out with it, measured first where a published minimum applies."""
     cook = running(state)
-    item = item_of(cook, name, knowledge)
+    item = item_of(cook.plan, name, knowledge)
     if item is None:
         return Outcome(state=state, actions=(Say(text=cooks.BURNING),))
     if (early := _not_in_yet(state, item, now)) is not None:
@@ -242,7 +261,7 @@ def probed(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     cook, units = running(state), running(state).plan.request.kitchen.units
     read = event.temp_c
     measured = [i for i in cook.plan.items if i.done.core_degC is not None]
-    item = item_of(cook, event.item, knowledge) or (measured[0] if len(measured) == 1 else None)
+    item = item_of(cook.plan, event.item, knowledge) or (measured[0] if len(measured) == 1 else None)
     if read is None or not READING_DEGC[0] <= read <= READING_DEGC[1]:
         text = cooks.probe_odd(read, units) if read is not None else cooks.PROBE_HOW_MUCH
         return Outcome(state=state, actions=(Say(text=text),))
@@ -304,7 +323,7 @@ def skipped(state: Chat, name: str | None, text: str, now: datetime, knowledge: 
     cook = running(state)
     open_steps = [*schedule.latest_told(cook), *schedule.waiting(cook)]
     if name is not None:
-        item = item_of(cook, name, knowledge)
+        item = item_of(cook.plan, name, knowledge)
         food = knowledge.named(name)
         food_id = item.food_id if item is not None else food.id if food is not None else ""
         chosen = [s for s in open_steps if schedule.step_of(cook, s).foods == (food_id,)]
@@ -330,7 +349,7 @@ def forgot(state: Chat, event: CookEvent, now: datetime, knowledge: Knowledge) -
     """Heat that was never on: count from now. A food: in with it now, the rest figured again."""
     cook = running(state)
     if event.item is not None:
-        return add_forgotten(state, event.item, item_of(cook, event.item, knowledge), now, knowledge)
+        return add_forgotten(state, event.item, item_of(cook.plan, event.item, knowledge), now, knowledge)
     elapsed = schedule.elapsed_s(cook, now)
     by_s = event.minutes * 60 if event.minutes is not None else max(0.0, elapsed)
     after = schedule.shift(cook, by_s)

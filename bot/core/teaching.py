@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from bot.core.actions import Button, Outcome, Say
@@ -75,9 +76,18 @@ def learned(state: Chat, name: str, food_id: str) -> Chat:
     return replace(state, profile=replace(state.profile, taught=taught))
 
 
-def lesson_named(state: Chat, words: str) -> str | None:
-    """The name of a lesson as it was taught; None when there is none of that name."""
-    return next((name for name, _ in state.profile.taught if name.lower() == words.strip(" .!")), None)
+_FORGET = re.compile(
+    r"^\W*(?:please |now )?(?:forget|unlearn|delete|remove)(?: about| what| the (?:food|lesson)(?: about)?)? "
+    r"(?P<name>.+?)(?: is| means| please| again)?\W*$",
+    re.IGNORECASE,
+)
+
+
+def to_forget(state: Chat, text: str) -> str | None:
+    """The lesson that a text asks to forget, by its name as it was taught; None if it asks for none."""
+    match = _FORGET.match(text)
+    named = match["name"].lower().strip(" “”\"'") if match is not None else ""
+    return next((name for name, _ in state.profile.taught if name.lower() == named), None)
 
 
 def forgotten(state: Chat, name: str) -> Outcome:

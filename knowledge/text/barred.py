@@ -268,4 +268,9 @@ class _Lists:
                 break
         said = [t.text for t in self.tokens[max(0, i - 2) : i]]
         has = len(said) == 2 and said[1] in _ARTICLES and said[0] in _HAS
-        return more if has or said[-1:] in (["has"], ["have"]) else []
+        if has or said[-1:] in (["has"], ["have"]):
+            return more
+        # "Kiwi, banana allergy. Salmon, rice": a sentence of its own, and no dinner could be made of it.
+        alone = said[-1:] == [] or said[-1] in _ENDS
+        held = any(self._is_main(m) or self._is_measured(m.start, m.end) for m in more)
+        return more if alone and not held and self._outside([*run, *more]) else []

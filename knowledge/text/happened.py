@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from knowledge.text import fields, likely
+from knowledge.text.cues import cue
 from knowledge.text.events import event_minutes, event_type, temperature
 from knowledge.text.model import Context, CookEvent, EventType, Intent, Mode
 from knowledge.text.normalise import FOOD
@@ -14,8 +15,8 @@ _GROUPS = frozenset(["mixed vegetables", "leafy greens", "ground meat"])
 
 
 def event(seen: Seen, intent: Intent | None, context: Context) -> CookEvent:
-    begun = EventType.STARTED if context.mode is Mode.PLANNED else EventType.DONE_STEP
-    kind = _type(seen.masked, begun)
+    reading = context.mode is Mode.COOKING and cue("kind", "reading").match(seen.masked.strip())
+    kind = EventType.PROBE if reading else _type(seen.masked)
     if intent is Intent.START:
         kind = EventType.STARTED
     begins = context.mode is Mode.PLANNED and bool(_GOES_IN.search(seen.masked))
@@ -25,10 +26,16 @@ def event(seen: Seen, intent: Intent | None, context: Context) -> CookEvent:
         kind = EventType.DONE_STEP if _WENT_IN.search(seen.masked) else kind
     temp = temperature(seen.flat.text[:CUES_LIMIT]) if kind is EventType.PROBE else None
     text = seen.flat.text[:CUES_LIMIT]
-    return CookEvent(type=kind, minutes=event_minutes(text, kind), item=_event_item(seen), temp_c=temp)
+    return CookEvent(
+        type=kind,
+        minutes=event_minutes(text, kind),
+        item=_event_item(seen),
+        temp_c=temp,
+        goes_in=bool(_GOES_IN.search(seen.masked) or _WENT_IN.search(seen.masked)),
+    )
 
 
-def _type(masked: str, begun: EventType) -> EventType:
+def _type(masked: str) -> EventType:
     """The likeliest type by rules and words; no temperature is read where none is told."""
     ruled = event_type(masked)
     chances = dict(likely.event_types(masked, ruled))
@@ -42,7 +49,9 @@ _WENT_IN = re.compile(
     rf"\b(?:put|popped|shoved|chucked|bunged|slid|stuck|threw|tipped|dropped) "
     rf"(?:the |my |all the )?{FOOD}s? (?:in|on)\b"
 )
-_GOES_IN = re.compile(rf"{FOOD}s? (?:\w+ )?(?:in|on)\b")
+_GOES_IN = re.compile(
+    rf"{FOOD}s? (?:\w+ )?(?:in|on)\b(?! (?:a|the|my)? ?(?:plate|board|rack|table|fridge|side|counter|bowl))"
+)
 
 
 _MINUTES_PAST = re.compile(

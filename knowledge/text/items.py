@@ -11,7 +11,7 @@ from knowledge.text.attach import attach, each_of, joined, put_mark
 from knowledge.text.model import Item
 from knowledge.text.normalise import Flat, key
 from knowledge.text.roles import Role
-from knowledge.text.same import common_name, is_dish, merge_neighbours
+from knowledge.text.same import common_name, is_dish, is_kin, merge_neighbours
 from knowledge.text.segments import Found, Segment, labelled
 from knowledge.text.tokens import Token
 from knowledge.text.unknown import is_measured
@@ -49,9 +49,16 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
             continue
         if segment.opener == "(" and last is not None and last.named.name in _LISTED:
             last.role = Role.AIM  # "stir fry veg (leeks, pak choi)": the bracket lists it
-        if segment.depth and last is not None and _narrows(segment, foods, last, vocabulary):
+        if segment.opener == "(" and last is not None:
+            _shared_out(last, _foods_inside(parts, n), vocabulary)
+        if (
+            segment.depth
+            and last is not None
+            and last.role is not Role.AIM
+            and _narrows(segment, foods, last, vocabulary)
+        ):
             continue
-        alone = segment.depth and _foods_in_bracket(parts, n) == 1
+        alone = segment.depth and len(_foods_inside(parts, n)) == 1
         if alone and last is not None and _describes(segment, foods, last, tokens, vocabulary):
             continue
         merge_neighbours(segment, tokens, vocabulary)
@@ -164,13 +171,30 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
     return True
 
 
-def _foods_in_bracket(parts: Sequence[Segment], n: int) -> int:
-    """How many foods the bracket names in which a segment stands."""
+def _foods_inside(parts: Sequence[Segment], n: int) -> list[Found]:
+    """The foods that the bracket names in which a segment stands."""
     start = n
     while start > 0 and parts[start - 1].depth:
         start -= 1
     inside = takewhile(lambda part: part.depth, parts[start:])
-    return sum(len(part.of("food")) for part in inside)
+    return [e.food for part in inside for e in part.elements if e.food]
+
+
+def _shared_out(whole: Found, inside: Sequence[Found], vocabulary: Vocabulary) -> None:
+    """ "1 kg chicken (thighs and drumsticks)": the bracket lists what it is, and each has its share."""
+    if len(inside) < 2 or whole in inside:
+        return
+    if not all(f.named != whole.named and is_kin(whole.named, f.named, vocabulary) for f in inside):
+        return
+    whole.role = Role.AIM
+    amount, count = whole.amount, len(inside)
+    if amount is None or amount.qty is None:
+        return
+    grams = amount.grams / count if amount.grams is not None else None
+    for food in inside:
+        food.amount = replace(amount, qty=amount.qty / count, grams=grams)
+        if whole.state:
+            food.add_state(whole.state)
 
 
 _NOT_DESCRIBING = frozenset(["with", "and", "plus", "also", "too", "or", "optional", "for", "not", "no"])

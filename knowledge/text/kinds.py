@@ -84,6 +84,8 @@ def kind_of(signs: Signs, context: Context) -> Kind:
         return Kind.SETTING
     if _WONDERED.search(signs.text) and signs.foods < MANY_FOODS and not signs.measured and not signs.swap:
         return Kind.QUESTION  # "if it ran an hour late, would it still be safe?"
+    if context.mode is Mode.COOKING and cue("kind", "reading").match(signs.masked):
+        return Kind.COOK_EVENT
     ruled = _by_rules(signs, context)
     if signs.bare or intent_of(signs.text) is not None:
         return ruled

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from rapidfuzz.distance import OSA, JaroWinkler
 
@@ -108,6 +109,7 @@ def hits(
         found.append(replace(hit, sure=not any(n in unsure for n in range(hit.start, hit.end))))
         i = hit.end
     shared = set_against(tokens, distributed(tokens, found, vocabulary), vocabulary)
+    shared = cuts_in_brackets(tokens, shared, vocabulary)
     return _in_context(tokens, shared, vocabulary)
 
 
@@ -260,6 +262,32 @@ def set_against(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocab
             out[here] = replace(out[here], phrase=whole)
         elif whole is not None:
             out.append(Hit(n, n + 1, whole, True))
+    return sorted(out, key=lambda hit: hit.start)
+
+
+_BRACKET_WITHIN = 6  # tokens after an animal's name: its amount may come first
+
+
+def cuts_in_brackets(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocabulary) -> list[Hit]:
+    """Cuts in the brackets behind an animal are its own: "turkey 1.2 kg (thighs and breast)"."""
+    out = list(found)
+    for hit, after in pairwise([*found, Hit(len(tokens), len(tokens), single(Named("", None)), True)]):
+        until = min(after.start + 1, len(tokens))
+        opening = next((n for n in range(hit.end, until) if tokens[n].text == "("), len(tokens))
+        if opening - hit.end > _BRACKET_WITHIN:
+            continue
+        for n in range(opening + 1, len(tokens)):
+            if tokens[n].text == ")":
+                break
+            cut = vocabulary.get((tokens[hit.start].key, tokens[n].key))
+            food = vocabulary.food(cut.foods[0]) if cut is not None else None
+            if cut is None or food is None or not food.animal:
+                continue
+            here = next((k for k, other in enumerate(out) if other.start <= n < other.end), None)
+            if here is None:
+                out.append(Hit(n, n + 1, cut, True))
+            elif out[here].end - out[here].start == 1:
+                out[here] = replace(out[here], phrase=cut)
     return sorted(out, key=lambda hit: hit.start)
 
 

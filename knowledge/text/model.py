@@ -108,6 +108,7 @@ class CookEvent:
     minutes: float | None = None
     item: str | None = None
     temp_c: float | None = None
+    goes_in: bool = False  # the food went into the heat, or into the pot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 
 from knowledge.text.match import Hit
 from knowledge.text.normalise import key, singular
@@ -22,6 +23,8 @@ _WANTED = frozenset(
     ["want", "wanting", "wanted", "fancy", "craving", "like", "love", "make", "making", "cook", "cooking",
      "proper", "dinner", "tonight", "tea", "supper", "doing", "please", "pls"]
 )  # fmt: skip
+_EATEN_UP = ("leftover", "cooked")  # what was eaten of is no second name of what is raw
+_MADE_INTO = frozenset(["for", "into", "to"])
 _MIXED = {"mixed vegetables": "vegetable", "leafy greens": "vegetable"}
 
 
@@ -110,6 +113,7 @@ def mark_dish_names(parts: Sequence[Segment], tokens: Sequence[Token], vocabular
     if len(at_hand) < 2:
         return
     for part in parts:
+        _mince(part, tokens, vocabulary)
         of_a_dish = [food for run in _dish_runs(part, tokens) for food in run]
         others = [f for f in at_hand if f not in of_a_dish]
         for food in of_a_dish:
@@ -123,9 +127,41 @@ def mark_dish_names(parts: Sequence[Segment], tokens: Sequence[Token], vocabular
     for food in (f for part in parts for f in _bare_dishes(part, vocabulary)):
         if any(o is not food and _cooks_into(o, food, vocabulary) for o in at_hand):
             food.role = Role.AIM
+    for food, kin, state in _spoken_of(parts, at_hand, vocabulary):
+        food.role = Role.AIM
+        if state:
+            kin.add_state(state)
     for food in _wanted(parts):
         if any(o is not food and _is_exact(o, food, vocabulary) for o in at_hand):
             food.role = Role.AIM
+
+
+def _mince(part: Segment, tokens: Sequence[Token], vocabulary: Vocabulary) -> None:
+    """ "8 pork meatballs", "lamb kofte": the meat before a form of mince is minced."""
+    foods = [e.food for e in part.elements if e.food and e.food.role is Role.HAVE]
+    for meat, form in pairwise(foods):
+        ground = vocabulary.get(["ground", *meat.named.name.split()])
+        if meat.hit.end == form.hit.start and ground is not None and _form_of(form, tokens):
+            meat.named, meat.form = ground.foods[0], _form_of(form, tokens)
+            form.role = Role.AIM
+
+
+def _spoken_of(
+    parts: Sequence[Segment], at_hand: Sequence[Found], vocabulary: Vocabulary
+) -> list[tuple[Found, Found, str]]:
+    """An animal in a sentence without amounts, the cut of it that is counted elsewhere, and its state."""
+    counted = {id(e.food) for part in parts if part.of("amount") for e in part.of("food")}
+    out = []
+    for part in parts:
+        if part.of("amount") or not part.of("word") or any(e.mark[1] in _EATEN_UP for e in part.of("mark")):
+            continue
+        for food in (e.food for e in part.of("food") if e.food and e.food.role is Role.HAVE):
+            kin = [o for o in at_hand if id(o) in counted and o.named != food.named]
+            kin = [o for o in kin if is_kin(food.named, o.named, vocabulary)]
+            if _is_animal(food.named, vocabulary) and kin:
+                frozen = any(e.mark[1] == "frozen" for e in part.of("mark"))
+                out.append((food, kin[0], "frozen" if frozen else ""))
+    return out
 
 
 def _bare_dishes(part: Segment, vocabulary: Vocabulary) -> list[Found]:
@@ -164,6 +200,8 @@ def _dish_runs(part: Segment, tokens: Sequence[Token]) -> list[list[Found]]:
         else:
             if element.kind == "word" and run and last == element.at and not measured:
                 runs += [run] if is_dish(element.word) else []
+            if element.word in _MADE_INTO:
+                measured = False  # "500 g mince for kofte": the amount was of the mince
             run = []
     return runs
 

@@ -55,6 +55,8 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
         tuple(key(name).split()): Phrase((vocab.named(like),)) for name, like in context.taught if key(name)
     }
     found = hits(right, vocab, unsure=unsure, taught=taught)
+    if _is_babble(tokens, found, vocab):
+        right, found = tokens, []
     spans = [(tokens[h.start].start, tokens[h.end - 1].end) for h in found]
     spans_seen = [(a, b) for a, b in spans if b <= CUES_LIMIT]
     text = flat.text[:CUES_LIMIT]
@@ -102,6 +104,18 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
         diet=diet,
         lifted=lifted(text),
     )
+
+
+def _is_babble(tokens: Sequence[Token], found: Sequence[Hit], vocab: Vocabulary) -> bool:
+    """Near matches only, and more words that nobody knows: no food can be meant by "xqzv wibble flonk"."""
+    if not found or any(hit.sure for hit in found):
+        return False
+    known = {n for hit in found for n in range(hit.start, hit.end)}
+    others = [t for n, t in enumerate(tokens) if t.is_word and n not in known]
+    strange = sum(
+        len(t.text) > 3 and t.text not in vocab.plain and t.key not in vocab.food_words for t in others
+    )
+    return strange > len(found)
 
 
 def _is_done(parts: Sequence[Segment]) -> bool:

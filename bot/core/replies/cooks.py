@@ -172,6 +172,11 @@ def not_due(name: str, at: datetime, offset_min: int | None) -> str:
     return f"As it should be: {name}, until about {clock(at, offset_min)}."
 
 
+def already_in(label: str) -> str:
+    """Told to be in once more."""
+    return f"{label[:1].upper()}{label[1:]}: in already, noted."
+
+
 def not_in_cook(name: str) -> str:
     """An event about a food that is not cooking."""
     return f"I don't have {name} in tonight's dinner."

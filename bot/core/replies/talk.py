@@ -30,13 +30,7 @@ THANKS_COOKING = "Glad to help. I'll keep the time."
 CALM = "I'm only good at dinner. Tell me what's in the fridge and I'll plan it."
 EMPTY = f"That came through empty. Send me what you have, for example: {EXAMPLE}"
 NOTHING_EDIBLE = f"I found nothing to cook in that. Send me what you have, for example: {EXAMPLE}"
-NOTHING_EDIBLE_COOKING = (
-    "I didn't get that; your cook goes on. "
-    "You can say “done”, “what's next”, “10 min late”, “still hard” or “stop”."
-)
-NOTHING_EDIBLE_PLANNED = (
-    "I didn't get that; your plan stands. Say “start”, a change such as “no carrots”, or send a new list."
-)
+SAY_COOKING = "You can say “done”, “what's next”, “10 min late”, “still hard” or “stop”."
 NO_PLAN_YET = f"There is no plan yet. Send me what you have, for example: {EXAMPLE}"
 NO_COOK = "Nothing is cooking right now. Send me what you have and I'll plan it."
 NOT_STARTED = "We haven't started yet. Say “start” and I'll keep the time."
@@ -71,9 +65,23 @@ def odd(kind: str) -> str:
     return ODD.get(kind, "I can only read text. Write me what you have, for example: " + EXAMPLE)
 
 
+def not_understood(words: str, mode: str) -> str:
+    """What was not understood, in the cook's own words, and what can be said instead."""
+    if mode == "cooking":
+        return f"I didn't get {said(words)}; your cook goes on. {SAY_COOKING}"
+    if mode == "planned":
+        return (
+            f"I didn't get {said(words)}; your plan stands. "
+            "Say “start”, a change such as “no carrots”, or send a new list."
+        )
+    return f"I found nothing to cook in {said(words)}. {SEND_EXAMPLE}"
+
+
 def not_in(mode: str) -> str:
     """An event that is not welcome in this mode."""
-    return {"idle": NO_PLAN_YET, "planned": NOT_STARTED}.get(mode, NOTHING_EDIBLE_COOKING)
+    return {"idle": NO_PLAN_YET, "planned": NOT_STARTED}.get(
+        mode, f"Not now: your cook goes on. {SAY_COOKING}"
+    )
 
 
 SOURCES_MAX = 2  # the first ones carry the answer; more would fill the screen

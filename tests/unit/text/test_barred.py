@@ -113,3 +113,8 @@ def test_only_what_works_is_cooked_in(said: str, left: set[str], store: Store) -
 @pytest.mark.parametrize("said", ["the cooker's seal is cracked", "lid of the pressure cooker is missing"])
 def test_a_cooker_without_its_lid_is_none(said: str, store: Store) -> None:
     assert read(f"{said}, 500 g beef, 2 onions", store=store).not_vessel == ("pressure cooker",)
+
+
+def test_a_list_before_the_word_allergy_bars_all_of_it_where_it_stands_alone(store: Store) -> None:
+    assert set(read("mango, celery allergy. cod, rice", store=store).excluded) == {"mango", "celery"}
+    assert read("cod, rice, mango allergy", store=store).excluded == ("mango",)

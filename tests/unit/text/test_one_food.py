@@ -134,3 +134,24 @@ def test_the_weight_in_a_bracket_is_of_the_food_before(store: Store) -> None:
 )
 def test_the_word_for_the_dish_is_no_second_food(store: Store, text: str, expected: list[str]) -> None:
     assert [i.name for i in read(text, store=store).items] == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "foods"),
+    [
+        (
+            "1.2 kg turkey (legs and breast), leeks",
+            {"turkey leg": 600.0, "turkey breast": 600.0, "leek": None},
+        ),
+        ("600 g lamb mince for kofta, mint", {"ground lamb": 600.0, "mint": None}),
+        ("veal meatballs, orzo", {"ground veal": None, "orzo": None}),
+        ("fried fish tonight, got 300 g hake, peas", {"hake": 300.0, "pea": None}),
+    ],
+)
+def test_a_general_name_is_no_second_food(store: Store, text: str, foods: dict[str, float | None]) -> None:
+    assert {item.name: item.grams for item in read(text, store=store).items} == foods
+
+
+def test_what_was_left_in_the_freezer_is_frozen_under_its_exact_name(store: Store) -> None:
+    reading = read("forgot to take the turkey out of the freezer, 3 turkey legs, leeks", store=store)
+    assert [(item.name, item.state) for item in reading.items] == [("turkey leg", "frozen"), ("leek", None)]
