@@ -96,11 +96,14 @@ def _spaced(tokens: list[Token], j: int) -> bool:
     return j + 1 < len(tokens) and tokens[j + 1].start - tokens[j - 1].end > 2
 
 
+_MOST_COUNTED = 20  # numbers counted aloud one by one
+
+
 def _counted_aloud(tokens: list[Token], i: int) -> tuple[float, int, bool] | None:
     """ "one two three four five chicken legs" is five of them."""
     values = []
     j = i
-    while j < len(tokens) and tokens[j].text in WORD_VALUES:
+    while j < min(i + _MOST_COUNTED, len(tokens)) and tokens[j].text in WORD_VALUES:
         values.append(WORD_VALUES[tokens[j].text])
         j += 1
     if len(values) >= 3 and values == [values[0] + n for n in range(len(values))]:

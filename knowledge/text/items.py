@@ -171,12 +171,15 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
     return True
 
 
+_BRACKET_PARTS = 12  # segments of a bracket that lists foods
+
+
 def _foods_inside(parts: Sequence[Segment], n: int) -> list[Found]:
     """The foods that the bracket names in which a segment stands."""
     start = n
-    while start > 0 and parts[start - 1].depth:
+    while start > max(0, n - _BRACKET_PARTS) and parts[start - 1].depth:
         start -= 1
-    inside = takewhile(lambda part: part.depth, parts[start:])
+    inside = takewhile(lambda part: part.depth, parts[start : start + _BRACKET_PARTS])
     return [e.food for part in inside for e in part.elements if e.food]
 
 

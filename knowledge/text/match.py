@@ -265,6 +265,7 @@ def set_against(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocab
     return sorted(out, key=lambda hit: hit.start)
 
 
+_BRACKET_LENGTH = 16  # tokens of a bracket that lists cuts
 _BRACKET_WITHIN = 6  # tokens after an animal's name: its amount may come first
 
 
@@ -276,8 +277,8 @@ def cuts_in_brackets(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: 
         opening = next((n for n in range(hit.end, until) if tokens[n].text == "("), len(tokens))
         if opening - hit.end > _BRACKET_WITHIN:
             continue
-        for n in range(opening + 1, len(tokens)):
-            if tokens[n].text == ")":
+        for n in range(opening + 1, min(opening + _BRACKET_LENGTH, len(tokens))):
+            if tokens[n].text in "()":
                 break
             cut = vocabulary.get((tokens[hit.start].key, tokens[n].key))
             food = vocabulary.food(cut.foods[0]) if cut is not None else None

@@ -187,10 +187,9 @@ def _of_something_else(got: tuple[Amount, int], blind: Sequence[Token], hits: Se
 def _blinded(tokens: Sequence[Token], hits: Sequence[Hit], used: Sequence[tuple[int, int]]) -> list[Token]:
     """Tokens with foods and used stretches hidden, so that no amount reads across them."""
     hidden = {n for hit in hits for n in range(hit.start, hit.end)}
+    places = {at for a, b in used for at in range(a, b)}
     return [
-        replace(t, text=FOOD, key=FOOD, value=None)
-        if n in hidden or any(a <= t.start < b for a, b in used)
-        else t
+        replace(t, text=FOOD, key=FOOD, value=None) if n in hidden or t.start in places else t
         for n, t in enumerate(tokens)
     ]
 
@@ -204,7 +203,14 @@ def _separates(tokens: Sequence[Token], i: int) -> bool:
     return word in _SEPARATORS and not (word == "*" and i > 0 and tokens[i - 1].is_number)
 
 
+@lru_cache(maxsize=1)
+def _mark_beginnings() -> frozenset[str]:
+    return frozenset(said[0] for said in _marks())
+
+
 def _mark_at(tokens: Sequence[Token], i: int) -> tuple[tuple[str, str], int] | None:
+    if not _mark_beginnings() & {tokens[i].text, tokens[i].key}:
+        return None
     for length in (4, 3, 2, 1):
         if i + length > len(tokens):
             continue

@@ -53,7 +53,7 @@ def likeliest(
         {side: log(one[side] / one[Side.STAYS]) for side in (Side.LEAVES, Side.COMES)} for one in chances
     ]
     one_of = (None, *(n for n in range(len(gains)) if places[n] not in bystanders))
-    pairs = [(frm, to) for frm in one_of for to in one_of if frm != to]
+    pairs = [(frm, to) for frm in one_of for to in one_of if frm != to] or [(None, None)]
     frm, to = max(pairs, key=lambda pair: _gain(gains, pair))
     return SwapFound(None if frm is None else places[frm], None if to is None else places[to])
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from functools import lru_cache
 from pathlib import Path
+from time import process_time
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -158,3 +159,43 @@ def test_every_food_found_in_a_labelled_dinner_is_told(file: str) -> None:
         for found in look(flat, tokenise(flat.text), vocabulary(store()), Context()).found:
             if found.role in (TextRole.HAVE, TextRole.REFUSED) and found.named.food_id:
                 assert found.named.food_id in told, (gold["text"], found.named.name)
+
+
+_SWAP_TALK = [
+    "swap",
+    "instead",
+    "of",
+    "for",
+    "not",
+    "no",
+    "out",
+    "in",
+    "carrots",
+    "peas",
+    "use",
+    "got",
+    "?",
+    ",",
+]
+
+
+@_QUICK
+@given(st.lists(st.sampled_from(_SWAP_TALK), max_size=250).map(" ".join))
+def test_no_talk_of_swaps_makes_the_reader_fail(text: str) -> None:
+    assert read(text, store=store()).kind in Kind
+
+
+_REPEATED = [
+    "and ", "no ", "chicken (thigh ", "((", "one fifty five ", "7:30 ", "me and the twins ", "1/2 ",
+    "9**", ",", "leeks, ", "swap leeks for peas ", "allergic to eggs ", "not the ", "🥕", "\u202e",
+]  # fmt: skip
+_SOON_S = 0.5  # of the processor; the aim of 0.1 s with room for a slow machine
+
+
+@pytest.mark.parametrize("said", _REPEATED)
+def test_nothing_said_over_and_over_takes_long(said: str) -> None:
+    text = (said * 5000)[:5000]
+    read(said, store=store())
+    began = process_time()
+    read(text, store=store())
+    assert process_time() - began < _SOON_S
