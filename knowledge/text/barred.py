@@ -26,7 +26,9 @@ _BEFORE = re.compile(
     r"(?:cant|cannot|can not|mustnt|must not|unable to|not able to|isnt allowed(?: to)?|not allowed(?: to)?|"
     r"not supposed to|shouldnt|couldnt) (?:\w+ly |even |safely |ever )?"
     r"(?:have|has|eat|do|tolerate|digest|touch|stomach|take|be near|go near|come near|be around|"
-    r"process|consume)|avoid(?:s|ing)?|steers? clear of|no trace of|no traces of)(?=\s|$)|"
+    r"process|consume)|(?:isnt|arent|aint|not) allowed(?! to\b)(?! (?:have|eat|near|in|on|at)\b)(?: any)?|"
+    r"(?:hives|a rash|rashes|swells?(?: right)? up|swelling|itch(?:es|y|ing)?|wheez\w+) "
+    r"(?:with|from|after|at|on|to)|avoid(?:s|ing)?|steers? clear of|no trace of|no traces of)(?=\s|$)|"
     r"(?:^|[\n.!?;] ?)(?:allergies|allergens|allergy) (?=\w)"
 )
 _NO = re.compile(r"\b(?:no|without|free of)(?= )")

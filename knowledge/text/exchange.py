@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from knowledge.text import items, sides, swaps
 from knowledge.text.another_state import another_state
+from knowledge.text.barred import plain_words
 from knowledge.text.match import Hit
 from knowledge.text.model import Context, Intent, Kind, Reading, SwapRead
 from knowledge.text.normalise import FOOD
@@ -111,13 +112,19 @@ def facts(seen: Seen) -> dict[int, list[str]]:
         role = seen.roles.get(n, Role.HAVE)
         side = "leaves" if place == order.frm else "comes" if place == order.to else "stays"
         told = [f"order={side}", f"role={role.value}", f"said={names[: n + 1].count(names[n])}"]
-        if role is Role.AIM:
+        if role is Role.AIM and _is_group(seen, seen.hits[n]):
             told.append(sides.BYSTANDER)
         if found is not None:
             amount = found.amount is not None and not found.amount.article
             told += [f"has {name}" for name, is_so in (("amount", amount), ("state", found.state)) if is_so]
         out[place] = told
     return out
+
+
+def _is_group(seen: Seen, hit: Hit) -> bool:
+    """Whether a food is named as the group that an allergy bars: the nuts of "nut allergy"."""
+    plain = plain_words().get(tuple(token.key for token in seen.tokens[hit.start : hit.end]))
+    return plain is not None and bool(plain.diet)
 
 
 def _said(seen: Seen, hit: Hit) -> str:

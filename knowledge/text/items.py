@@ -89,7 +89,19 @@ _MISSING = frozenset([
 ])  # fmt: skip
 
 
-_NOT_ALLOWED = (["allowed"], ["ok"], ["okay"], ["good"], ["available"], ["thanks"], ["go"], ["please"])
+_NOT_ALLOWED = (
+    ["got"],
+    ["in"],
+    ["any"],
+    ["allowed"],
+    ["ok"],
+    ["okay"],
+    ["good"],
+    ["available"],
+    ["thanks"],
+    ["go"],
+    ["please"],
+)
 
 
 def _heading(segment: Segment) -> str:

@@ -21,7 +21,7 @@ _NOT_MADE = "".join(
     f"(?<!{word} )" for word in ("dinner", "meal", "tea", "supper", "lunch", "thing", "made", "make")
 )
 _CUES = (
-    r"no (?:fan|lover)s? of|no|without|never|zero|"
+    r"no (?:fan|lover)s? of|no longer (?:got|have|has|any)|no|without|never|zero|"
     r"not (?:keen on|a fan of|fond of|into|big on|too keen on|any|got)|"
     r"(?:dont|doesnt|didnt|do not|does not|wont|cant|cannot|can not|havent|hasnt|never|not|"
     r"wouldnt|isnt|arent|aint) "
@@ -47,7 +47,8 @@ _REFUSED_AFTER = re.compile(
     rf"out\b(?=\W*(?:$|[,.;])))"
 )
 _NOT_REFUSED = re.compile(
-    r"no (?:idea|problem|rush|wait|just|sorry|actually|need|clue|longer|matter|hurry|worries|"
+    r"no (?:idea|problem|rush|wait|just|sorry|actually|need|clue|"
+    r"longer(?! (?:got|have|has|any))|matter|hurry|worries|"
     r"reason|time|,)|not (?:sure|much|only|just)"
 )
 _SLIP = re.compile(

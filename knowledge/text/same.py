@@ -157,11 +157,18 @@ def _spoken_of(
             continue
         for food in (e.food for e in part.of("food") if e.food and e.food.role is Role.HAVE):
             kin = [o for o in at_hand if id(o) in counted and o.named != food.named]
-            kin = [o for o in kin if is_kin(food.named, o.named, vocabulary)]
+            kin = [o for o in kin if _is_kind_of(o.named, food.named, vocabulary)]
             if _is_animal(food.named, vocabulary) and kin:
                 frozen = any(e.mark[1] == "frozen" for e in part.of("mark"))
                 out.append((food, kin[0], "frozen" if frozen else ""))
     return out
+
+
+def _is_kind_of(exact: Named, general: Named, vocabulary: Vocabulary) -> bool:
+    """Whether one name is the other made exact: "chicken thigh" for chicken, any fish for "fish"."""
+    if general.name == "white fish":
+        return is_kin(general, exact, vocabulary)
+    return set(general.name.split()) < set(exact.name.split())
 
 
 def _bare_dishes(part: Segment, vocabulary: Vocabulary) -> list[Found]:

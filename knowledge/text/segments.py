@@ -51,6 +51,7 @@ _STATE_RANK = {"thawed": 6, "leftover": 5, "cooked": 4, "frozen": 3, "raw": 2, "
 _COLOURS = frozenset(["red", "green", "yellow", "orange", "white", "purple", "golden"])
 
 
+_NOT_SO = ("not", "too", "isnt", "arent", "never")  # "not frozen", "too dry" say no state
 _OF_ONLY = ("stick", "ball", "box", "pot", "tray", "piece", "ear")  # words with another everyday meaning
 _SUBJECTS = ("i", "to", "you", "we", "should", "they")
 _AFTER_CAN = ("replace", "go", "be", "work", "i")
@@ -153,6 +154,10 @@ def segments(
             i += 1
             continue
         mark = _mark_at(blind, i)
+        if mark and i > 0 and mark[0][0] == "state" and blind[i - 1].text in _NOT_SO:
+            out[-1].elements.append(Element("word", i, word=token.text))
+            i = mark[1]
+            continue
         if mark:
             out[-1].elements.append(Element("mark", i, mark=mark[0]))
             i = mark[1]

@@ -10,7 +10,10 @@ targets, not our scores.
 messages_own_e.jsonl was not tuned to: it was written last, scored once, and neither the
 rules nor the weights of `words_kinds.csv` have seen it (one greeting that it showed to be
 read as a food was added to the plain words). Its floors are the targets for
-messages with foods and wording unseen.
+messages with foods and wording unseen. Of late it gives names 0.979, kind 0.984, amount 0.964,
+swap 0.875, event type 1.000, whole 0.869; 60 newer messages of rare foods, a fifth of them swaps
+and a third events, none of them looked at, gave names 0.922, kind 0.950, amount 0.930, swap 0.643,
+event type 0.833, whole 0.683.
 """
 
 from __future__ import annotations

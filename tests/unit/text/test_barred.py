@@ -118,3 +118,23 @@ def test_a_cooker_without_its_lid_is_none(said: str, store: Store) -> None:
 def test_a_list_before_the_word_allergy_bars_all_of_it_where_it_stands_alone(store: Store) -> None:
     assert set(read("mango, celery allergy. cod, rice", store=store).excluded) == {"mango", "celery"}
     assert read("cod, rice, mango allergy", store=store).excluded == ("mango",)
+
+
+@pytest.mark.parametrize(
+    ("text", "barred"),
+    [
+        ("she comes out in hives with mango. pork, rice", "mango"),
+        ("my son swells up after kiwi. pork, rice", "kiwi"),
+        ("pork, rice. not got: celery", "celery"),
+        ("pork, rice, no longer got celery", "celery"),
+        ("celery? never again. have pork, rice", "celery"),
+    ],
+)
+def test_what_makes_ill_or_is_not_there_is_barred(store: Store, text: str, barred: str) -> None:
+    reading = read(text, store=store)
+    assert reading.excluded == (barred,)
+    assert barred not in {item.name for item in reading.items}
+
+
+def test_children_who_are_not_allowed_nuts_get_none(store: Store) -> None:
+    assert read("the kids aren't allowed nuts. pork, rice", store=store).diet == ("no nuts",)
