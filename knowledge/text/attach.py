@@ -56,7 +56,9 @@ def attach(segment: Segment) -> None:
         following = [f for f in foods if f > n]
         holder = amount.kind == "holder"
         close = previous and n - previous[-1] == 1 and not (following and following[0] - n == 1)
-        if holder and previous and (not following or close):
+        right_behind = bool(previous) and n - previous[-1] == 1
+        times = amount.kind == "times" and amount.bare and right_behind  # "fish x2 broccoli"
+        if times or (holder and previous and (not following or close)):
             target = previous[-1]
         elif (after and previous) or not following:
             if not previous:

@@ -268,6 +268,10 @@ _IN_N = re.compile(
 )
 
 
+_WITHIN = re.compile(r"\b(?:in|within|under|max)\b")
+_HOURS = 12  # "ready 8" is at eight, "ready in 8" in as many minutes
+
+
 def clock_of(match: re.Match[str]) -> str:
     """ "HH:MM" of a match of CLOCK; a bare hour from 1 to 11 is in the afternoon."""
     got = match.groupdict()
@@ -390,5 +394,7 @@ def ready_by(text: str) -> tuple[ReadyBy | None, list[Span]]:
         for match in _IN_N.finditer(text):
             if not any(a < match.end() and match.start() < b for a, b in used):
                 used.append(match.span())
-                best = ReadyBy(in_min=value(match.group("n")))
+                number = value(match.group("n"))
+                hour = number <= _HOURS and not _WITHIN.search(match.group())
+                best = ReadyBy(clock=_clock(int(number), 0)) if hour else ReadyBy(in_min=number)
     return best, used

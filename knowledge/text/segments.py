@@ -253,5 +253,6 @@ def _is_holder(tokens: Sequence[Token], i: int, kind: str, unit: str) -> bool:
         return False
     if tokens[i].text != "can":
         return True
-    verb = after == FOOD and i == 0 and len(tokens) > 3 and tokens[2].text in _AFTER_CAN
+    behind = next((t.text for t in tokens[i + 1 :] if t.text != FOOD), "")
+    verb = after == FOOD and i == 0 and behind in _AFTER_CAN
     return after in ("of", FOOD, "", ",", ";", "\n", ".", ")", "(") and not verb

@@ -49,7 +49,7 @@ def test_food_that_is_not_in_the_plan_starts_no_cook() -> None:
 
 @pytest.mark.parametrize("text", ["salmon 52", "salmon: 52", "the salmon is 52", "52"])
 def test_a_food_and_a_number_are_a_probe_reading_while_it_cooks(text: str) -> None:
-    outcome = after(DINNER, "start", text)
+    outcome = after(DINNER, "start", "the salmon is in", text)
     assert outcome.state.offer is None  # no new plan for 52 salmon
     assert "52 °C" in said(outcome)
 

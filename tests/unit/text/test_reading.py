@@ -470,3 +470,20 @@ def test_eaters_before_a_vessel_are_no_size(store: Store) -> None:
 )
 def test_frozen_decides_how_it_cooks_until_it_is_thawed(store: Store, text: str, state: str) -> None:
     assert read(text, store=store).items[0].state == state
+
+
+def test_a_count_behind_its_food_is_not_of_the_next(store: Store) -> None:
+    items = read("trout x2 leeks fennel", store=store).items
+    assert [(item.name, item.qty) for item in items] == [("trout", 2), ("leek", None), ("fennel", None)]
+
+
+def test_can_before_a_food_of_two_words_may_be_the_verb(store: Store) -> None:
+    reading = read("can pork shoulder go in frozen?", store=store)
+    assert reading.items[0].unit is None
+
+
+@pytest.mark.parametrize(("text", "clock"), [("trout, leeks, fennel. ready 8", "20:00")])
+def test_ready_and_an_hour_is_a_time(store: Store, text: str, clock: str) -> None:
+    ready = read(text, store=store).ready_by
+    assert ready is not None
+    assert ready.clock == clock
