@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from knowledge.planner.gathering.dinner import Dish
 
 BROWN_S = 6 * 60.0  # both sides of one layer in a hot pan
-SEAR_LEAST_S = 90.0  # both faces of something thin; common practice, no source
+SEAR_LEAST_S = 180.0  # strips, until they are brown; common practice, no source
 MINCE_LEAST_S, MINCE_S_G = 5 * 60.0, 7 * 60.0 / 500.0  # until no pink is left; common practice, no source
 THAW_LEAST_S, THAW_S_G = (
     8 * 60.0,

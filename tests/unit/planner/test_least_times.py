@@ -5,21 +5,19 @@ Common practice, no source.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner import plan
-from knowledge.planner.checking.verify import check
-from knowledge.planner.model import Have, Kitchen, Plan, Request, VesselAt
-from tests.unit.planner.kitchen import item
+from knowledge.planner.model import Have, Plan
+from tests.unit.planner.kitchen import item, only
+from tests.unit.planner.kitchen import planned as planned_with
 
 
-def planned(store: Store, vessel: str, *have: Have, **kitchen: float) -> Plan:
-    vessels = (VesselAt(id=vessel),)
-    made = plan(Request(have=have, kitchen=Kitchen(vessels=vessels, **kitchen)), store=store)  # type: ignore[arg-type]
-    assert isinstance(made, Plan)
-    assert check(made, store=store).sound, check(made, store=store).problems
-    return made
+def planned(store: Store, vessel: str, *have: Have, oven_max_degC: float = 250.0) -> Plan:
+    kitchen = replace(only(vessel), oven_max_degC=oven_max_degC)
+    return planned_with(store, *have, kitchen=kitchen)
 
 
 def minutes(made: Plan, food_id: str) -> float:
@@ -67,3 +65,28 @@ def test_red_cabbage_braises_for_half_an_hour_and_longer(store: Store) -> None:
         store, "lidded pot", Have(food_id="red-cabbage", grams=600.0), Have(food_id="duck-leg", qty=2.0)
     )
     assert minutes(made, "red-cabbage") >= 35.0
+
+
+def test_cauliflower_in_a_sauce_is_tender_and_on_a_tray_it_browns(store: Store) -> None:
+    wet = planned(
+        store, "saute pan", Have(food_id="cauliflower", qty=1.0), Have(food_id="potato", grams=400.0)
+    )
+    assert minutes(wet, "cauliflower") >= 8.0
+    dry = planned(
+        store, "sheet pan", Have(food_id="cauliflower", qty=1.0), Have(food_id="potato", grams=400.0)
+    )
+    assert minutes(dry, "cauliflower") >= 20.0
+
+
+def test_strips_of_meat_are_seared_for_some_minutes(store: Store) -> None:
+    strips = Have(food_id="pork", grams=300.0, cut="sliced")
+    made = planned(store, "saute pan", strips, Have(food_id="snow-pea", grams=200.0))
+    assert minutes(made, "pork") >= 3.0
+
+
+def test_plantain_lies_still_until_it_is_brown(store: Store) -> None:
+    foods = (Have(food_id="plantain", qty=2.0), Have(food_id="bell-pepper", qty=2.0))
+    made = planned_with(store, *foods, kitchen=only("saute pan"), wishes=("crisp",))
+    assert made.settings.method == "saute"
+    assert item(made, "plantain").size_mm >= 10.0
+    assert item(made, "plantain").lead == "seared"
