@@ -222,5 +222,6 @@ GIVE_WAY: tuple[tuple[Callable[[Dish], bool], float], ...] = (  # who, down to w
     (lambda dish: dish.assumed and dish.part != "protein", 0.6),
     (lambda dish: dish.part == "starch", 0.6),
     (lambda dish: dish.part != "protein", 0.75),
+    (lambda dish: dish.part != "protein", 0.35),
     (lambda dish: True, 0.2),
 )

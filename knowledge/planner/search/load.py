@@ -19,7 +19,7 @@ from knowledge.physics.water import ambient_Pa, boiling_degC
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.kitchens import sizes_here
 from knowledge.planner.model import Kitchen
-from knowledge.planner.search.floor import layer_m2
+from knowledge.planner.search.floor import SHEET_FULL, layer_m2
 
 KG_STEP, COVER_STEP, COME_UP_STEP_S = 0.5, 0.2, 60.0
 FRIDGE_DEGC = 6.0  # a home fridge, not the coldest place in it
@@ -44,10 +44,13 @@ class Load:
         return LIQUID_KG + LIQUID_KG_KG * self.kg
 
 
-def load_of(dishes: Sequence[Dish], size: VesselSize, store: Store) -> Load:
+def load_of(dishes: Sequence[Dish], size: VesselSize, store: Store, *, single_layer: bool = False) -> Load:
     """The load that these dishes are, in their usual cuts, to a vessel of this size."""
     covers = [(dish, _covers_m2(dish, store) / size.area_m2) for dish in dishes]
     kg = sum(dish.grams for dish in dishes) / 1000.0
+    if single_layer:  # what has no room on it stays off it
+        taken = min(SHEET_FULL / max(sum(cover for _, cover in covers), 1e-6), 1.0)
+        covers, kg = [(dish, taken * cover) for dish, cover in covers], taken * kg
     return Load(
         size=size,
         kg=KG_STEP * max(1, round(kg / KG_STEP)),
@@ -70,7 +73,9 @@ def _in_steps(cover: float) -> float:
 
 def load_here(dishes: Sequence[Dish], kitchen: Kitchen, vessel: Vessel, store: Store) -> Load:
     """The load in the first size of this kitchen that looks large enough, else in its largest."""
-    loads = [load_of(dishes, size, store) for size in sizes_here(kitchen, vessel)]
+    loads = [
+        load_of(dishes, size, store, single_layer=vessel.single_layer) for size in sizes_here(kitchen, vessel)
+    ]
     roomy = (
         load for load in loads if vessel.single_layer or (load.size.volume_l or 0.0) >= LITRES_KG * load.kg
     )

@@ -48,6 +48,11 @@ def fed(draft: Draft) -> float:
     return served(draft) + served_by(left_over(draft), filling=any(d.part == "starch" for d in both))
 
 
+def later_s(draft: Draft) -> float:
+    """How long after the first round the last one is on the table [s]; 0 where there is but one."""
+    return draft.stages.serve_s if takes_two(draft) else 0.0
+
+
 def second_round(draft: Draft, units: str) -> Iterator[Step]:
     """The step that puts the rest onto the sheet when the first round comes off it."""
     if not takes_two(draft):
@@ -56,7 +61,7 @@ def second_round(draft: Draft, units: str) -> Iterator[Step]:
     rest = words.listed([words.amount(dish, units) for dish in left_over(draft)])
     text = (
         f"Second round: {rest} onto the hot sheet in the same order, on the table "
-        f"{words.duration(when.serve_s)} later. Eat the first now, or keep it hot above {HOT[units]}."
+        f"{words.duration(later_s(draft))} later. Eat the first now, or keep it hot above {HOT[units]}."
     )
     yield Step(
         id="", at_s=min(when.after_end_s + 60.0, when.serve_s), do=Do.HEAT, foods=(), text=text, hands_s=120.0
@@ -74,7 +79,7 @@ def told(draft: Draft) -> Iterator[str]:
     if takes_two(draft):
         yield (
             f"two rounds: the {draft.size.id} has room for {fits}; the second is on the table "
-            f"{words.duration(draft.stages.serve_s)} after the first"
+            f"{words.duration(later_s(draft))} after the first"
         )
     else:
         yield f"the {draft.size.id} has room for {fits}; keep the rest or cook it in a second round"

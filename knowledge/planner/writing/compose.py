@@ -38,7 +38,7 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
     done = steps.steps(draft, units=units, store=store)
     left_out = list(draft.dinner.left_out)
     left_out += [LeftOut(food=dish.food.name, said=dish.name, why=why) for dish, why in draft.refused]
-    total_s = draft.stages.serve_s - draft.start_s
+    total_s = draft.stages.serve_s - draft.start_s + rounds.later_s(draft)
     return Plan(
         vessel=draft.vessel.id,
         size=draft.size.id,

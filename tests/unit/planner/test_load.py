@@ -69,3 +69,14 @@ def test_pressure_comes_sooner_over_liquid_that_boils(store: Store) -> None:
         for hot in (False, True)
     )
     assert hot < 0.6 * cold
+
+
+def test_what_has_no_room_on_the_sheet_slows_nothing_on_it(store: Store) -> None:
+    def on_the_sheet(grams: float) -> float:
+        [dish, *_] = gather(
+            Request(have=(Have(food_id="potato", grams=grams),), eaters=12.0), store=store
+        ).dishes
+        size = next(s for s in store.vessel("sheet pan").sizes if s.id == "quarter sheet")
+        return load_of([dish], size, store, single_layer=True).cover
+
+    assert on_the_sheet(300.0) < on_the_sheet(2000.0) == on_the_sheet(4000.0)

@@ -68,3 +68,24 @@ def test_a_ham_joint_is_simmered_where_there_is_a_pot(store: Store) -> None:
     ham = next(i for i in made.items if i.food_id == "gammon")
     assert ham.grams == 1900.0
     assert ham.label == "gammon"  # one joint
+
+
+def test_the_time_to_the_table_counts_the_second_round(store: Store) -> None:
+    two, one = planned(store, DRUMSTICKS, 12.0), planned(store, DRUMSTICKS, 4.0)
+    began_s = min(s.at_s for s in two.steps)
+    assert two.total_s > two.cooking_s - began_s + 0.9 * one.cooking_s
+    assert one.total_s < two.total_s
+
+
+def test_meat_goes_in_before_the_vegetables_do(store: Store) -> None:
+    """Nobody wants half of the sausages an hour after the other half."""
+    have = (
+        Have(food_id="sausage", qty=10.0),
+        Have(food_id="potato", grams=1000.0),
+        Have(food_id="parsnip", qty=5.0),
+    )
+    small = Kitchen(vessels=(VesselAt(id="sheet pan", size="quarter sheet"),))
+    made = planned(store, have, 5.0, small)
+    taken = {i.food_id: i.grams for i in made.items}
+    meant = {d.food.id: d.grams for d in gather(made.request, store=store).dishes}
+    assert taken["sausage"] / meant["sausage"] > taken["potato"] / meant["potato"]
