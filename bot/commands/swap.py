@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
@@ -27,6 +28,7 @@ from knowledge.requests import have_of
 from knowledge.text import foods_in
 from knowledge.text.model import Item
 
+JOINED = re.compile(r",|\band\b|&|\+")  # what stands between two foods
 MOST_G = 1e6  # more than any kitchen holds
 
 
@@ -48,7 +50,8 @@ def run(argv: Sequence[str]) -> int:
             if isinstance(made, NoPlan):
                 return _nothing_to_change(made), kitchen.problems
             pairs = [
-                (leaving(frm, store), incoming(to, record.get("grams"), store)) for frm, to in _pairs(record)
+                (leaving(frm, store), incoming(to, record.get("grams"), store))
+                for frm, to in zip_longest(_foods(record, "from", store), _foods(record, "to", store))
             ]
             answer = one_by_one(made, pairs, lambda now, frm, to: swap(now, frm=frm, to=to, store=store))
             return swap_json(answer), kitchen.problems
@@ -72,6 +75,19 @@ def _names(record: Record, key: str) -> Sequence[Any]:
     """One name, or several."""
     value = record.get(key)
     return value if isinstance(value, list) else [value]
+
+
+def _foods(record: Record, key: str, store: Store) -> list[str | None]:
+    """One name for each food: "carrots and peas" are two, as a list of them is."""
+    return [one for name in _names(record, key) for one in _apart(name, store)]
+
+
+def _apart(name: str | None, store: Store) -> list[str | None]:
+    """The foods joined in a name, or the name as it stands where it is one food or not all are known."""
+    parts = [part.strip() for part in JOINED.split(name or "") if part.strip()]
+    one = name is None or store.named(name) is not None or len(parts) < 2
+    known = all(store.named(part) is not None or _item(part, store) is not None for part in parts)
+    return [name] if one or not known else [*parts]
 
 
 def _pairs(record: Record) -> list[tuple[str | None, str | None]]:

@@ -15,8 +15,8 @@ def one_by_one(
 ) -> SwapAnswer:
     """The answer to all of them: every text, the heaviest verdict and the plan of those that work.
 
-    A swap that does not work is left out, and the others are made all the same; no is the answer
-    only when none works.
+    A swap that does not work is left out, and the others are made all the same, which is then a
+    change of what was asked; no is the answer only when none works.
     """
     if len(pairs) == 1:
         return swap(plan, *pairs[0])
@@ -28,8 +28,10 @@ def one_by_one(
         if answer.verdict is not Verdict.NO and answer.plan is not None:
             now = answer.plan
     made = [a for a in answers if a.verdict is not Verdict.NO]
+    heaviest = max((a.verdict for a in made or answers), key=WEIGHT.__getitem__)
+    partly = len(made) < len(answers) and heaviest is Verdict.TOGETHER
     return SwapAnswer(
-        verdict=max((a.verdict for a in made or answers), key=WEIGHT.__getitem__),
+        verdict=Verdict.ADJUST if partly else heaviest,
         finish_shift_s=sum(a.finish_shift_s for a in made),
         change=tuple(change for a in made for change in a.change),
         text=" ".join(a.text for a in answers),

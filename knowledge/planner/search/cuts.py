@@ -80,6 +80,7 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     if method.kind == "pan":
         return [c for c in cuts if not c.parts and c.size_mm <= PAN_MM] or cuts
     least_mm = LEAST_MM[method.kind] if "quick" not in request.wishes else QUICK_TRAY_MM
+    least_mm = min(least_mm, dish.food.whole_mm or least_mm)  # no chunk of a carrot is thicker than it is
     return [c for c in cuts if _is_spooned(piece_of(dish.food, c), least_mm)] or cuts
 
 

@@ -167,3 +167,16 @@ def test_no_dinner_is_late_when_another_of_the_same_foods_is_in_time(
     assert best_s <= minutes * 60.0 + 90.0 or not any(
         s <= minutes * 60.0 and out <= refused for s, out in took
     )
+
+
+@pytest.mark.parametrize("steak", ["strip-steak", "t-bone-steak"])
+def test_a_steak_is_fried_though_its_vegetables_would_like_the_oven(store: Store, steak: str) -> None:
+    made = planned(store, Have(food_id=steak, qty=2.0), "carrot", "new-potato", eaters=2.0)
+    assert made.vessel == "saute pan"
+    assert item(made, steak).lead == "seared"
+
+
+def test_carrots_beside_beans_in_a_cooker_are_cut(store: Store) -> None:
+    beans = Have(food_id="cannellini-bean", grams=300.0, state="dried")
+    made = planned(store, beans, Have(food_id="carrot", qty=4.0), "onion", kitchen=only("pressure cooker"))
+    assert item(made, "carrot").cut_id != "whole"

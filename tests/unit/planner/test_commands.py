@@ -191,3 +191,36 @@ def test_several_foods_are_swapped_by_lists(
     made = got[0]["plan"]
     assert {i["food_id"] for i in made["items"]} >= {"carrot", "leek"}  # type: ignore[index]
     assert lines(swap_command, '{"text": "rice", "from": ["pea", 3]}\n', monkeypatch, capsys)[0] == 2
+
+
+@pytest.mark.parametrize(
+    ("out", "into", "there"),
+    [
+        ("carrots and peas", "parsnips and green beans", {"parsnip", "green bean"}),
+        ("carrots, peas", "turnips & leeks", {"turnip", "leek"}),
+        ("peas", "salt and pepper squid", None),  # one food, whatever stands in its name
+    ],
+)
+def test_foods_joined_in_a_name_are_several(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], out: str, into: str,
+    there: set[str] | None,
+) -> None:  # fmt: skip
+    record = {"text": "500 g stewing beef, carrots, peas, potatoes for 3", "from": out, "to": into}
+    _, [got], _ = lines(swap_command, json.dumps(record), monkeypatch, capsys)
+    if there is None:
+        assert "Pepper" not in str(got["text"])
+    else:
+        assert got["verdict"] in ("together", "adjust")
+        assert there <= {item["food"] for item in got["plan"]["items"]}  # type: ignore[index]
+
+
+def test_a_swap_that_only_partly_works_is_no_plain_yes(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    record = {
+        "text": "4 chicken thighs, carrots, green beans", "kitchen": {"vessels": [{"id": "sheet pan"}]},
+        "from": ["carrots", "green beans"], "to": ["parsnips", "rice"],
+    }  # fmt: skip
+    _, [got], _ = lines(swap_command, json.dumps(record), monkeypatch, capsys)
+    assert got["verdict"] == "adjust"
+    assert "No" in str(got["text"])
