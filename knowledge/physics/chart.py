@@ -230,22 +230,50 @@ def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
     ):
         to = None
     method = _METHOD.get(row.method, row.method)
-    if method == "roast" and row.shape in ("sphere", "cylinder") and (row.size_mm or 0.0) >= 40.0:
-        method = "bake"  # whole, in its skin: nothing browns
     texture = row.endpoint if row.endpoint in ("crisp_tender", "soft") else "tender"
     end = goal(
         food, doneness, texture=texture, method=method,
         state=row.start_state or None, to_degC=to,
     )  # fmt: skip
+    if method == "roast" and not food.animal and row.shape in ("sphere", "cylinder"):
+        end = _in_its_skin(end, doneness, _passed(row.size_mm or 1.0, *_WHOLE_MM))
     if safe:
         return end
     return replace(end, safe_degC=None, safe_hold_s=0.0)
 
 
+def _in_its_skin(end: Goal, doneness: Doneness, share: float) -> Goal:
+    """Less browning in the dose the more surely a vegetable is whole, in its skin, where nothing browns."""
+    if end.dose_min is None or end.over_dose_min is None:
+        return end
+    less = (doneness.roast_factor or 1.0) ** -share
+    return replace(end, dose_min=less * end.dose_min, over_dose_min=less * end.over_dose_min)
+
+
 # Where it cooks
 
 
+_APART_MM = (25.0, 90.0)  # from pieces that are heaped to ones that lie apart; common practice, no source
+_WHOLE_MM = (32.0, 50.0)  # from slices and balls to roots baked whole; common practice, no source
 _IN_ONE_LAYER = frozenset({"slab", "cylinder", "rod"})
+
+
+def _crowding(row: Row, food: Food, shape: str, size_mm: float) -> float:
+    """How full the sheet usually is of such pieces, for `media.oven`: what is large lies apart.
+
+    Falls evenly with the logarithm of the size, so that a thicker piece is never done sooner.
+    """
+    meat = food.animal not in ("", "dairy")
+    if meat and row.shape in ("slab", "whole", ""):
+        return 0.5 * (1.0 - _passed(size_mm, RASHER_MM, 1.5 * RASHER_MM))
+    layer = meat or food.part == "protein" or row.shape == "slab" or shape in _IN_ONE_LAYER
+    full = 0.5 if layer else 1.0  # side by side: links, cubes of meat, flat and long vegetables
+    return full * (1.0 - _passed(size_mm, *_APART_MM))
+
+
+def _passed(size_mm: float, first_mm: float, last_mm: float) -> float:
+    """How far a size has gone from one to another, by its logarithm: 0 to 1."""
+    return min(max(math.log(size_mm / first_mm) / math.log(last_mm / first_mm), 0.0), 1.0)
 
 
 def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tuple[Medium, float]:
@@ -258,13 +286,7 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
     altitude = row.altitude_m
     match row.method:
         case "roast":
-            crowding: str | float = "piled"
-            if shape in ("bird", "joint"):
-                crowding = "joint"
-            elif size_mm > 40 or (meat and size_mm >= RASHER_MM and row.shape in ("slab", "whole", "")):
-                crowding = "spaced"
-            elif meat or food.part == "protein" or row.shape == "slab" or shape in _IN_ONE_LAYER:
-                crowding = 0.5  # in one layer, side by side: links, cubes of meat, flat and long vegetables
+            crowding = "joint" if shape in ("bird", "joint") else _crowding(row, food, shape, size_mm)
             oven = media.oven(T, crowding=crowding, surface=surface, sheet=sheet, altitude_m=altitude)
             return oven, 0.0
         case "broil":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -327,3 +328,27 @@ def test_cold_slices_cool_the_pan(store: Store) -> None:
     """Common practice, no source: 6 mm of cutlet two minutes and a half at least."""
     row = {"food": "pork cutlet", "shape": "slab", "size_mm": "6", "method": "saute", "medium_temp_c": "180"}
     assert minutes_of(store, endpoint_kind="core_temp", core_temp_c="71", **row) >= 2.5
+
+
+@pytest.mark.parametrize(
+    ("food", "shape", "core"),
+    [("turnip", "cuboid", ""), ("parsnip", "cylinder", ""), ("beet", "sphere", ""),
+     ("turkey", "cuboid", "74"), ("haddock", "slab", "63"), ("pork loin", "whole", "71")],
+)  # fmt: skip
+def test_a_larger_piece_is_never_done_sooner_in_the_oven(
+    store: Store, food: str, shape: str, core: str
+) -> None:
+    lines = [
+        {"id": str(mm), "food": food, "shape": shape, "size_mm": str(mm), "method": "roast",
+         "endpoint_kind": "core_temp" if core else "tender", "core_temp_c": core}
+        for mm in range(5, 96, 2)
+    ]  # fmt: skip
+    found = [minutes or 0.0 for minutes in times.predictions(lines, store).values()]
+    assert all(later >= 0.992 * sooner for sooner, later in pairwise(found))
+
+
+def test_a_drumstick_waits_for_its_skin_however_thick_it_is(store: Store) -> None:
+    """Common practice, no source: 30 to 45 min at 200 °C."""
+    row = {"food": "chicken drumstick", "shape": "cylinder", "method": "roast", "core_temp_c": "74"}
+    for mm in ("38", "44"):
+        assert 25.0 <= minutes_of(store, size_mm=mm, endpoint_kind="core_temp", **row) <= 45.0
