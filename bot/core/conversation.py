@@ -276,8 +276,10 @@ def _teach(state: Chat, message: Message) -> Outcome:
     if not name and state.unplaced:
         return buttons.food_is(state, like, message.now, message.knowledge)
     food = message.knowledge.named(like)
-    if food is None or not name:
+    if food is None:
         return _say(state, plans.swap_unknown(like, message.knowledge.near(like)))
+    if not name:
+        return _say(state, talk.teach_what(food.name))
     if any(item.phrase == name or item.name == name for item in state.unplaced):
         return buttons.food_is(state, like, message.now, message.knowledge)
     return _say(teaching.learned(state, name, food.id), plans.taught(name, food.name))

@@ -178,7 +178,8 @@ def _planned(state: Chat, request: Request, reading: Reading, now: datetime, kno
     sure = [plans.read_as(item.phrase, item.name) for item in reading.items if item.food_id and not item.sure]
     lead = plans.difference(before, answer) if before is not None and isinstance(answer, Plan) else ""
     lead = paragraphs(_without(reading, before, knowledge), lead)
-    if _is_the_same(before, answer) and before is not None and isinstance(answer, Plan) and not unplaced:
+    same = reading.ready_by is None and _is_the_same(before, answer)
+    if same and before is not None and isinstance(answer, Plan) and not unplaced:
         text = paragraphs(_without(reading, before, knowledge), plans.unchanged(before, answer))
         state = replace(state, offer=answer)
         return Outcome(state=state, actions=(Say(text=text, buttons=buttons(state.offer_no)),))

@@ -13,7 +13,11 @@ _LIKE = re.compile(
     rf"(?: just| basically| kind of)?(?: an?| the)?(?: [\w ]{{1,24}}?)?,? ?"
     rf"(?:like|similar to|same as|cook it like|treat it (?:like|as)|sort of) (?:an? |the )?{FOOD}s?\W*$"
 )
-_FILLERS = frozenset(["it", "its", "is", "they", "theyre", "thats", "that", "a", "an", "the", "just", "this"])
+_FILLERS = frozenset([
+    "it", "its", "is", "they", "theyre", "thats", "that", "a", "an", "the", "just", "this",
+    "root", "leaf", "leafy", "green", "bean", "vegetable", "veg", "tuber", "fish", "meat", "grain", "fruit",
+    "sort", "kind", "type", "of",
+])  # fmt: skip
 
 
 def teaches(seen: Seen) -> tuple[str, str] | None:

@@ -142,6 +142,11 @@ def changed(parts: Sequence[str]) -> str:
     return f"Noted: {listed(parts)}."
 
 
+def teach_what(like: str) -> str:
+    """A lesson that does not say about what."""
+    return f"Which food is like {like}? Name it: “salsify is like {like}”."
+
+
 def joined(food: str) -> str:
     """A food said alone beside a plan."""
     return f"With {food} as well. For a dinner of its own, list what goes with it; “undo” takes this back."

@@ -94,3 +94,20 @@ def test_a_lid_that_holds_pressure_is_never_forced(words: str) -> None:
     told = step(cooking, TextReceived(text=words), NOW + timedelta(minutes=50), KNOWLEDGE)
     said = " ".join(a.text for a in told.actions if isinstance(a, Say))
     assert "never force it" in said
+
+
+def test_another_hour_is_planned_backwards_from() -> None:
+    planned = chat("5 pork chops, a turnip, kale and leeks for 4 in the pot")
+    told = step(planned, TextReceived(text="9 pm instead"), NOW + timedelta(minutes=1), KNOWLEDGE)
+    (say,) = told.actions
+    assert isinstance(say, Say)
+    assert "to eat at 21:00" in say.text
+
+
+def test_a_lesson_about_nothing_asks_what_it_is_about() -> None:
+    planned = chat("5 pork chops, a turnip, kale and leeks for 4 in the pot")
+    told = step(planned, TextReceived(text="it's a root, like parsnip"), NOW, KNOWLEDGE)
+    (say,) = told.actions
+    assert isinstance(say, Say)
+    assert say.text.startswith("Which food is like parsnip?")
+    assert told.state.profile.taught == ()
