@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
@@ -114,6 +115,35 @@ def what_is(question: Question) -> Answer | None:
         return None
     food = question.foods[0]
     return Answer(known=True, answer=_described(question, food), sources=cited(question.store, *_src(food)))
+
+
+def term(question: Question) -> Answer | None:
+    """A dish or a thing of the kitchen that is no food of the tables, in a sentence."""
+    plain = _EMPHASIS.sub(" ", question.plain)
+    found = _term_said(question, plain) if _WHAT_IS.search(plain) else None
+    if found is None:
+        return None
+    name, row = found
+    if set(plain.replace(f" {name} ", " ", 1).split()) - words_of(question.store, "filler"):
+        return None
+    return Answer(known=True, answer=_explained(name, row), sources=cited(question.store, row["source"]))
+
+
+def _term_said(question: Question, plain: str) -> tuple[str, Mapping[str, str]] | None:
+    """The longest name of `terms.csv` in the question, with its row."""
+    said = [
+        (name, row)
+        for row in question.store.table("terms")
+        for name in row["names"].split(";")
+        if f" {name} " in plain
+    ]
+    return max(said, key=lambda found: (len(found[0]), found[0]), default=None)
+
+
+def _explained(name: str, row: Mapping[str, str]) -> str:
+    article = row["text"].startswith(("A ", "An ", "The "))
+    text = row["text"][0].lower() + row["text"][1:] if article else row["text"]
+    return f"{name.capitalize()}: {text}"
 
 
 def when_to_add(question: Question) -> Answer | None:

@@ -29,9 +29,16 @@ _FIT = re.compile(
     r"|eat|allerg\w*|intoleran\w*) "
 )
 _ASKS_OF_IT = re.compile(r" (?:is|are|can|does|do|has|have|will|would|may|eat|ok|okay|safe) ")
+# A yes to these says that it is in there; a yes to "free of", "safe for" or "can she eat" that it is not.
+_PRESENCE = re.compile(
+    r" (?:allergens?|triggers?|sets? off)(?: \w+){0,3} $"
+    r"| (?:problems?|risks?|risky|issues?|danger|dangerous|worry|concern|bad"
+    r"|unsafe|harmful|off limits|forbidden|not (?:ok|okay|safe|suitable|allowed)) (?:for|with|to|if) "
+    r"| (?:allergens?|triggers?) (?:risk|for|to|in) | should (?:\w+ ){1,5}(?:avoid|leave out|skip) "
+)
 _FOR_ALLERGY = re.compile(r" (?:free|allerg\w*|intoleran\w*|sensitiv\w*) ")
 _ASKS_FIT = re.compile(
-    r"^ (?:is|are|does|do|can|could|may|would|will) | (?:ok|okay|safe|suitable) (?:for|with|if) "
+    r"^ (?:is|are|does|do|can|could|may|would|will|should|must) | (?:ok|okay|safe|suitable) (?:for|with|if) "
 )
 _ASKS_OTHER = re.compile(
     r" (?:how|what|why|when|where|which|instead|long|keep|fridge|raw|temp\w*|replace|swap) "
@@ -141,7 +148,7 @@ def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> 
     positive = token in POSITIVE
     label = token if positive else token.removeprefix("no ")
     name, food = subject.name, (subject.foods[0] if subject.foods else None)
-    contains = _is_asked_what_is_in(question) and not positive
+    yes, no = _yes_and_no(question, positive)
     note = f" ({subject.note})" if subject.note else ""
     others = f" It may also hold {', '.join(subject.may)}." if subject.may else ""
     match verdict:
@@ -150,8 +157,7 @@ def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> 
             return f"I don't know what is in {name}, so I can't call it {said}.", False
         case "no":
             so = f", so it is not {token}" if positive else ""
-            says = "Yes" if contains else "No"
-            return f"{says}: {name} {_why_not(subject, token, label)}{so}{note}.{others}", True
+            return _led(yes, f"{name} {_why_not(subject, token, label)}{so}{note}.{others}"), True
         case "kin":
             every = (food.allergens if food else frozenset()) | subject.has
             has = f" has {', '.join(sorted(every))}, and" if every else ""
@@ -166,7 +172,24 @@ def _phrased(question: Question, subject: Subject, token: str, verdict: str) -> 
             return f"Not surely: {name}{does}{note}.{has}", True
         case _:
             fits = f"fits {label}" if positive else f"has no {label} of its own"
-            return f"{'No' if contains else 'Yes'}: plain {name} {fits}.", True
+            return _led(no, f"plain {name} {fits}."), True
+
+
+def _yes_and_no(question: Question, positive: bool) -> tuple[str, str]:
+    """The word that leads when it is in there, and when it is not; "" where the question leaves it open."""
+    named_only = all(
+        "allerg" in found[0] or "intoleran" in found[0] for found in _FIT.finditer(question.plain)
+    )
+    fit = not named_only or (_ASKS_FIT.search(question.plain) and not _CONTAINS.search(question.plain))
+    if _PRESENCE.search(question.plain):
+        return ("Yes", "No") if named_only else ("", "")  # "can he eat it, should he avoid it"
+    if positive or fit:
+        return "No", "Yes"
+    return ("Yes", "No") if _is_asked_what_is_in(question) else ("", "")
+
+
+def _led(lead: str, text: str) -> str:
+    return f"{lead}: {text}" if lead else f"{text[0].upper()}{text[1:]}"
 
 
 def _why_not(subject: Subject, token: str, label: str) -> str:

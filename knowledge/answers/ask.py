@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from knowledge import accidents
-from knowledge.answers.about import smoke, what_is, when_to_add
+from knowledge.answers.about import smoke, term, what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
@@ -22,8 +22,8 @@ from knowledge.answers.question import question_of
 from knowledge.answers.raw import raw, sealed
 from knowledge.answers.scaling import scaled
 from knowledge.answers.season import season
-from knowledge.answers.standing import kept_hot, left_out
-from knowledge.answers.swaps import substitute, swap_for_someone
+from knowledge.answers.standing import in_the_warm, kept_hot, left_out
+from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -43,12 +43,15 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     emergency,
     swap_for_someone,
     suits,
+    swap_for_missing,
     cut_to_match,
     fan_oven,
     scaled,
     left_out,
+    in_the_warm,
     kept_hot,
     boiling_there,
+    term,
     advice,
     smoke,
     boiling,

@@ -13,6 +13,7 @@ from dataclasses import replace
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Quantity, Question
 from knowledge.answers.question import TEMPERATURE, both, quantities, regions, to_degC
+from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
@@ -20,12 +21,21 @@ _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
 _COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
 _COUNT_IN = re.compile(
-    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|minutes|days)"
+    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|min|hours|seconds|times|days)"
+)
+# "Grams of salt per litre for pasta" asks how much to put in, not what it weighs.
+_DOSE = re.compile(
+    r" (?:salt|sugar|vinegar|yeast|pepper|stock|spices?|soda|cornstarch|gelatine?) (?:\w+ ){0,2}?"
+    r"(?:per|to (?:an?|the|each|every)|for (?:each|every|an?)) (?:\w+ )?"
+    r"(?:lit(?:re|er)|kilo|kg|gallon|quart|cup|pound|lb)s? "
 )
 # Words that make another thing of a food, with another weight: "buckwheat flour", "puffed rice".
 FORMS_AFTER = frozenset({"flour", "flake", "flakes", "chip", "chips", "meal", "powder", "starch", "puffs",
                          "crisps", "bran", "crumbs", "butter", "juice", "puree", "syrup"})  # fmt: skip
 FORMS_BEFORE = frozenset({"puffed", "popped", "ground", "powdered", "flaked", "crushed", "desiccated"})
+_STATES = frozenset(
+    {"uncooked", "raw", "dry", "packed", "chopped", "grated", "sifted", "level", "whole", "plain"}
+)
 MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 _BASE = {"mass": "gram", "volume": "millilitre"}
 _BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
@@ -130,7 +140,7 @@ def _bare_scale(question: Question) -> Answer | None:
 
 def _measure(question: Question) -> Answer | None:
     said = quantities(question)
-    if not said:
+    if not said or _DOSE.search(question.plain):
         return None
     rows = {row["id"]: row for row in question.store.table("measures")}
     if (compared := _by_country(question, said, rows)) is not None:
@@ -160,7 +170,22 @@ def _measure(question: Question) -> Answer | None:
         if row["kind"] == "mass":
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
-    return None
+    return _bare_measure(question, said, rows)
+
+
+def _bare_measure(
+    question: Question, said: tuple[Quantity, ...], rows: dict[str, Mapping[str, str]]
+) -> Answer | None:
+    """ "A cup of quinoa", "a knob of butter": a measure of a food and no other word asks what it weighs."""
+    left = f"{question.plain[: said[0].start]} {question.plain[said[-1].end :]}".split()
+    named = {word for m in question.mentions for word in m.phrase.split()}
+    known = named | words_of(question.store, "filler") | _STATES
+    if len(said) != 1 or len(question.foods) != 1 or set(left) - known:
+        return None
+    row = rows[said[0].unit]
+    if row["kind"] == "length" or row["id"] in MASS_G:
+        return None
+    return _converted(question, said[0].value, row, rows["gram"])
 
 
 def _by_country(
@@ -288,8 +313,9 @@ def _converted(
         return _no_weight(store, name)
     density, where = found
     result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
-    measured = f"{value:g} {_plural(source['id'], value)} of {name}"
-    text = f"{measured} is about {_said(result)} {_plural(target['id'], result)}."
+    measured = f"{value:g} {_plural(source['id'], value)}"
+    measured += "" if measured.endswith(f"of {name}") else f" of {name}"
+    text = f"{measured} is about {_said(result)} {_plural(target['id'], float(_said(result)))}."
     if not food:
         text += " Other foods weigh more or less: ask with the food."
     return Answer(known=True, answer=text, sources=cited(store, where, "A-NIST"))

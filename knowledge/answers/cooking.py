@@ -30,7 +30,7 @@ from knowledge.answers.heating import (
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import altitude_m
 from knowledge.answers.temperature import safe_line
-from knowledge.foods.model import DoneKind, Food
+from knowledge.foods.model import Cut, DoneKind, Food
 from knowledge.foods.pieces import Pieced, piece_of
 
 _BAKED = re.compile(r" whole | jacket | baked? (?:an? |the |some |large |big )*(?:sweet )?potato")
@@ -53,6 +53,7 @@ AIR_FRYER = (
     " That is for an oven; an air fryer is not one of my vessels: in its basket look a quarter to a third"
     " earlier, one loose layer, shaken halfway."
 )
+_SHAPES = {"disk": ("burger", "patty", "patties", "hamburger"), "sphere": ("ball", "meatball", "kofta")}
 LOW_M = 300.0  # up to here the charts hold
 MANY_HOURS_MIN = 100.0  # from here on a time is said in hours
 
@@ -60,7 +61,8 @@ MANY_HOURS_MIN = 100.0  # from here on a time is said in hours
 def cook_time(question: Question) -> Answer | None:
     """How long a food takes in a way of cooking, at its usual sizes or the one named."""
     asked = question.says(
-        *HOW, "how long", "cook time", "cooking time", "how many min", "minutes", "time_", "times_",
+        *HOW, "how long", "cook time", "cooking time", "how many min", "minutes", "mins_", "per side",
+        "time_", "times_",
         "how much time", "hours", "timing", "roasting time", "oven time", "how many hours",
     )  # fmt: skip
     return _timed(question) if asked else None
@@ -117,7 +119,8 @@ def _in_one_way(question: Question, food: Food, way: str) -> str:
                 f"{shown(piece)} tender-crisp {_span(firm[at][0], firm[at][2])}, soft {_span(low, high)}"
             )
         else:
-            done.append(f"{shown(piece)} {_span(low, high)}")
+            minced = food.group != "sausage" and "crumbled" in food.cuts
+            done.append(f"{shown(piece, minced=minced)} {_span(low, high)}")
     return f"{saying(question, way, food)}: {'; '.join(done)}" if done else ""
 
 
@@ -135,10 +138,20 @@ def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
     soft = store.doneness(food.doneness).kind is DoneKind.SOFTEN and food.whole_mm is not None
     if _BAKED.search(question.plain) and ("whole" in food.cuts or soft):
         return [piece_of(food, store.cut("whole"))]
-    made = [piece_of(food, store.cut(cut_id)) for cut_id in food.cuts[:3]]
+    cuts = [store.cut(cut_id) for cut_id in food.cuts[:3]]
+    if any(cut.id == "crumbled" for cut in cuts):  # loose mince is fried until it is dry, not by its grains
+        cuts = _shapes_said(question, cuts)
+    made = [piece_of(food, cut) for cut in cuts]
     if way == "saute":
         made = [piece for piece in made if piece.size_mm <= PAN_MAX_MM]
     return list({(p.shape, round(p.size_mm)): p for p in made}.values())
+
+
+def _shapes_said(question: Question, cuts: list[Cut]) -> list[Cut]:
+    """The shapes of minced meat that are meant: a burger is a patty, never crumbs or balls."""
+    shaped = [cut for cut in cuts if cut.id != "crumbled"]
+    said = next((shape for shape, words in _SHAPES.items() if question.says(*words)), "")
+    return [cut for cut in shaped if cut.shape == said] or shaped or cuts
 
 
 def _named(question: Question, food: Food, phrase: str) -> str:

@@ -8,6 +8,7 @@ from knowledge.answers.model import Answer, Mention, Question
 from knowledge.foods.model import DoneKind
 
 SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0)
+TRAY_MIN_MM = 15.0  # smaller pieces scorch on a tray before they are soft (common practice)
 CUTTING = ("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "thin")
 MATCHING = (
     "match", "same", "as fast", "together", "alongside", "to go with", "finish with", "ready",
@@ -43,7 +44,12 @@ def cut_to_match(question: Question) -> Answer | None:
     )
     fixed = as_said(question, other.food)
     ((_, target_min, _),) = minutes(question, other.food, [fixed], way)
-    tried = [at_size(question.store, cut.food, mm) for mm in SIZES_MM if mm <= (cut.food.whole_mm or 60.0)]
+    least_mm = TRAY_MIN_MM if way == "roast" else 0.0
+    tried = [
+        at_size(question.store, cut.food, mm)
+        for mm in SIZES_MM
+        if least_mm <= mm <= max(cut.food.whole_mm or 60.0, least_mm)
+    ]
     if not tried:  # thin as it is, like the wall of a pepper: no cut makes it slower
         ((_, mins, _),) = minutes(question, cut.food, [whole(question.store, cut.food)], way)
         usual = question.store.cut(cut.food.cuts[0]).name

@@ -210,9 +210,12 @@ def piece_weight_g(food: Food) -> float | None:
     return next((p.grams for p in food.portions if p.unit == "piece" and not p.size), None)
 
 
-def shown(piece: Pieced) -> str:
-    """The size of a piece in words."""
-    return "as it is" if piece.shape in ("grain", "leaf") else f"{piece.size_mm:.0f} mm"
+def shown(piece: Pieced, *, minced: bool = False) -> str:
+    """The size of a piece in words; what is shaped of mince says its shape."""
+    if piece.shape in ("grain", "leaf"):
+        return "as it is"
+    shape = {"sphere": " balls", "disk": " patties"}.get(piece.shape, "") if minced else ""
+    return f"{piece.size_mm:.0f} mm{shape}"
 
 
 def saying(question: Question, way: str, food: Food | None = None) -> str:

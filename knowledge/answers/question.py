@@ -23,6 +23,10 @@ _BARE_DEGREES = re.compile(
     r"(?: degrees?| deg)?(?= )"
 )
 _ALTITUDE = re.compile(r" (\d{1,2}[,.]?\d{3}|\d{2,5}|0) ?(m|metres?|meters?|feet|ft|foot|masl)(?= )")
+_UNTIL = re.compile(
+    r"(?<= long) til |(?<!of) til (?=(?:my|the|it|i|we|they|he|she|your|our|his|her|this|that|these|an?"
+    r"|grand\w+|home\w*|dinner|lunch|noon|tonight|tomorrow|morning|done|\d+)\b)"
+)
 HIGHEST_M = 5000.0
 _SAID = {
     "a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0,
@@ -49,17 +53,30 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[s
     plain = re.sub(r"\b(?:minus|negative) (\d)", r"-\1", plain)
     plain = re.sub(r"\brice cooker", "ricecooker", plain)  # not to be taken for a pressure cooker
     plain = re.sub(r"\bair ?fry(?:ers?|ing|ed)?\b", "airfryer", plain)  # a device, not the bird called fryer
+    plain = re.sub(r"\bwat (?=(?:is|are|s|does|do|to|can|should|would|temp\w*|size|about) )", "what ", plain)
+    plain = re.sub(_UNTIL, " until ", plain)  # not the seed called til
     words = corrected(plain.split(), store)
     plain = f" {' '.join(words)} "
     forms = tuple(singular(word) for word in words)
+    mentions = _mentions(words, forms, store)
     return Question(
         text=text,
-        plain=plain,
+        plain=_without_small(plain, store),
         words=forms,
-        mentions=_mentions(words, forms, store),
+        mentions=mentions,
         store=store,
         kitchen=kitchen,
         ruled_out=ruled_out,
+    )
+
+
+def _without_small(plain: str, store: Store) -> str:
+    """ "Baby potatoes", "baby squid": a size, so that no advice for infants answers."""
+    small = "|".join(sorted(words_of(store, "small")))
+    return re.sub(
+        rf"(?<! my)(?<! our)(?<! her)(?<! his)(?<! the)(?<! give) baby (?=(?:{small})(?:e?s)? )",
+        " small ",
+        plain,
     )
 
 

@@ -45,6 +45,9 @@ _WE_ARE = re.compile(
 _FROM_TO = re.compile(
     rf" (?:for|from|serves?|serving) {_N}(?: people| persons| servings| portions)? (?:to|into|up to) {_N} "
 )
+_HELD = re.compile(
+    r" (?:5[5-9]|6\d|7\d|80) ?c? for \d+ .*(?:5[5-9]|6\d|7\d|80) "
+)  # "70 for 2 min": a core held
 _SCALES = (
     "make it", "make for", "scale", "scaling", "double", "halve", "multipl", "adapt", "adjust", "convert",
     "change", "times", "factor", "resize",
@@ -55,7 +58,9 @@ _SCALES = (
 
 def scaled(question: Question) -> Answer | None:
     """The factor from one tin, or one number of eaters, to another."""
-    return _tins(question) or (_eaters(question) if question.says(*_SCALES) else None)
+    held = _HELD.search(question.plain) or question.says("degrees", "deg_", "°")
+    counted = question.says(*_SCALES) and not held
+    return _tins(question) or (_eaters(question) if counted else None)
 
 
 def _tins(question: Question) -> Answer | None:

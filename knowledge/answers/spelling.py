@@ -48,7 +48,13 @@ def _vocabulary(store: Store) -> frozenset[str]:
     words.update(row["word"] for row in store.table("words_common"))
     words.update(row["word"] for row in store.table("words_questions"))
     words.update(row["dish"] for row in store.table("words_dishes"))
+    words.update(word for name in _terms(store) for word in name.split())
     return frozenset(words) | _telling(store)
+
+
+def _terms(store: Store) -> tuple[str, ...]:
+    """The names of dishes and things that `terms.csv` explains."""
+    return tuple(name for row in store.table("terms") for name in row["names"].split(";"))
 
 
 @lru_cache(maxsize=4)
@@ -63,7 +69,8 @@ def _telling(store: Store) -> frozenset[str]:
 @lru_cache(maxsize=4)
 def _by_letter(store: Store) -> dict[str, tuple[str, ...]]:
     """What a slip may have been meant for, by first letter: foods and the words listened for."""
-    names = {word for name in store.names() for word in name.split() if len(word) >= SHORTEST}
+    named = (*store.names(), *_terms(store))
+    names = {word for name in named for word in name.split() if len(word) >= SHORTEST}
     choices = names | {word for word in _telling(store) if len(word) >= SHORTEST}
     letters: dict[str, list[str]] = {}
     for word in sorted(choices):

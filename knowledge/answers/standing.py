@@ -24,7 +24,9 @@ _OUT = re.compile(
     r"|in (?:the |my |a |our )?(?:hot |warm |parked )?"
     r"(?:car|van|bag|boot|trunk|lunch ?box|backpack|rucksack)|oven (?:turned )?off"
     r"|oven (?:that was )?(?:turned|switched) off|turned off(?: oven)?|(?:sat|stood|sitting"
-    r"|standing)) "
+    r"|standing)|(?:no|without (?:an? )?) ?(?:fridge|ice ?packs?|cool ?box|cold ?box|cooler)"
+    r"|in (?:the |my |a |his |her )?(?:\w+ )?(?:bag|satchel|locker|drawer)|(?:at|in|on) (?:my |the )?desk"
+    r"|packed lunch|outdoors|outside(?= (?:for |about |over |since |overnight |all |\d)))(?<! the outside) "
 )
 _FOR = re.compile(
     r" (?:about |for |over |some |around |nearly |almost |more than )*"
@@ -104,6 +106,10 @@ _COOKING = re.compile(
     r"|slow cooker|incubat\w*|yogurt|yoghurt|cultures?|reads?|reading|thermometer|probe|inside|core"
     r"|internal) "
 )
+_AIR = re.compile(
+    r" (?:here|outside|outdoors|out there|days?|room|weather|sun|garden|summer|heat ?wave|beach|park|shade"
+    r"|kitchen|patio|terrace|balcony|today|car|picnic|market|stall|tent) "
+)
 WARM_DEGC, PLACE_MAX_DEGC = 24.0, 47.0  # a temperature between them is one of a warm place
 _KEPT_HOT = re.compile(
     r" (?:keep|keeping|hold|holding|kept|held|leave|serve) (?:\w+ ){1,4}(?:hot|warm) "
@@ -143,6 +149,36 @@ def left_out(question: Question) -> Answer | None:
     return Answer(
         known=True, answer=f"{text} {LOCAL}", sources=cited(question.store, "A-FSIS-LEFT", "A-FSA-RICE")
     )
+
+
+def in_the_warm(question: Question) -> Answer | None:
+    """How long food may stand at the temperature of a day or a room, no time being said."""
+    degC = _air_degC(question)
+    if (
+        degC is None
+        or question.says("thaw", "defrost", "dough", "ferment")
+        or not _is_food_that_spoils(question)
+    ):
+        return None
+    hot = degC >= HOT_ROOM_DEGC
+    text = f"At {both(degC)} around it cooked or raw perishable food may stand out "
+    text += (
+        f"{'1 hour' if hot else '2 hours'} at most, in all (USDA FSIS: 2 hours, above 32 °C / 90 °F 1 hour; "
+    )
+    text += (
+        "cooked rice 1 hour, UK FSA); after that throw it away. Longer only kept hot at 60 °C / 140 °F or "
+    )
+    text += "above, or on ice at 4 °C / 40 °F or below."
+    return Answer(
+        known=True, answer=f"{text} {LOCAL}", sources=cited(question.store, "A-FSIS-LEFT", "A-FSA-RICE")
+    )
+
+
+def _air_degC(question: Question) -> float | None:
+    """The temperature said of the day, the room or the place, None where it is one of food."""
+    if not _AIR.search(question.plain) or _COOKING.search(question.plain):
+        return None
+    return next((degC for degC in _degrees(question) if WARM_DEGC <= degC <= PLACE_MAX_DEGC), None)
 
 
 def _what_now(question: Question) -> str:
@@ -217,6 +253,8 @@ def kept_hot(question: Question) -> Answer | None:
 
 
 def _is_hot(question: Question) -> bool:
+    if _air_degC(question) is not None:
+        return False
     oven = question.says("plates", "how long to", "oven temp", "roast at", "sous vide", "water bath")
     return not oven and (question.says(*_HELD) or _KEPT_HOT.search(question.plain) is not None)
 

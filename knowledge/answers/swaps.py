@@ -28,6 +28,10 @@ _MISSING = re.compile(
 _AND_NOW = re.compile(
     r" (?:use|what|can i) | i (?:don|have|haven|ran|am|hate|ve|ve got)| im out|got no | for (?:the|my|a) "
 )
+_GONE = re.compile(
+    r"(?:^ out of| (?:am|im|i m|we re|were|are|is|all|fresh|clean) out of| ran out of| run out of| used up"
+    r"| have no| got no| no more| don ?t have any| haven ?t (?:got )?any)(?: any| the| my| our)? "
+)
 # What goes, the surest words first: "no nuts please, what instead of walnuts" is about the walnuts.
 _LEAVES = tuple(
     re.compile(rf" (?:{words}) (?:any |the |my |some |a |an |her |his |our |plain |cow s |cows )*")
@@ -45,6 +49,7 @@ _REPLACED_AFTER = re.compile(
 )
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
 _OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|do)\b")
+_INSTEAD_AFTER = re.compile(r"\b(?:instead|in place|as an? (?:swap|option|substitute|replacement))\b(?! of)")
 _WAY_TO_MAKE = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+){0,2} $")
 _ASKS_FIT = re.compile(
     r" (?:is|are|does|do|contains?|ok|okay|safe|suitable|eat|have|allergens?|temperature|long|keep) "
@@ -59,7 +64,21 @@ def swap_for_someone(question: Question) -> Answer | None:
     if not question.mentions or not _INSTEAD.search(question.plain):
         return None
     leaving, held_out, held = _meant(question)
-    return _answered(question, leaving, held_out, held) if held else None
+    if not held:
+        return None
+    if held_out is None and _is_only_offered(question, leaving) and held.bars(leaving.food):
+        text = f"No: {leaving.phrase}{_why_barred(leaving.food, held)}. {CHECK}"
+        return Answer(known=True, answer=text, sources=cited(question.store, "EU-1169", "A-FDA-ALLERGEN"))
+    return _answered(question, leaving, held_out, held)
+
+
+def _is_only_offered(question: Question, mention: Mention) -> bool:
+    """True for "milk allergy, goat's milk instead?": what is asked is whether this one may be had."""
+    words = question.plain.split()
+    before = f" {' '.join(words[: mention.start])} "
+    goes = any(found.end() == len(before) for pattern in _LEAVES[:3] for found in pattern.finditer(before))
+    after = " ".join(words[mention.end : mention.end + 3])
+    return not goes and (_INSTEAD_AFTER.search(after) is not None or _offered(question, mention))
 
 
 def substitute(question: Question) -> Answer | None:
@@ -70,6 +89,18 @@ def substitute(question: Question) -> Answer | None:
     if not question.mentions or not (_INSTEAD.search(plain) or missing or _is_way_to_make(question)):
         return None
     return _answered(question, *_meant(question))
+
+
+def swap_for_missing(question: Question) -> Answer | None:
+    """ "Out of cornflour for the gravy": what to take instead comes before a word about gravy."""
+    gone = _GONE.search(question.plain)
+    if gone is None:
+        return None
+    at = len(question.plain[: gone.end()].split())
+    if not any(at <= m.start <= at + 1 for m in question.mentions):
+        return None
+    leaving, held_out, held = _meant(question)
+    return _answered(question, leaving, held_out, held)
 
 
 def _is_missing(question: Question) -> bool:
@@ -126,20 +157,22 @@ def _is_way_to_make(question: Question) -> bool:
     )
 
 
+def _why_barred(food: Food, held: Restraint) -> str:
+    """What goes after the name of a food that is ruled out."""
+    if akin := held.akin(food):
+        return f" may set off the same reaction ({akin.removeprefix('no ')})"
+    if may := held.may(food):
+        return f" may hold {', '.join(may)}"
+    return (
+        f" has {', '.join(sorted(food.allergens))}" if food.allergens else " does not go with what you said"
+    )
+
+
 def _verdict(question: Question, mention: Mention, leaving: Mention, held: Restraint) -> str:
     """What is said of the food that the question itself holds out."""
     food = mention.food
     if held.bars(food):
-        why = (
-            f" has {', '.join(sorted(food.allergens))}"
-            if food.allergens
-            else " does not go with what you said"
-        )
-        if akin := held.akin(food):
-            why = f" may set off the same reaction ({akin.removeprefix('no ')})"
-        elif may := held.may(food):
-            why = f" may hold {', '.join(may)}"
-        return f" Not {mention.phrase}: it{why}."
+        return f" Not {mention.phrase}: it{_why_barred(food, held)}."
     has = f" (has {', '.join(sorted(food.allergens))})" if food.allergens else ""
     text = f" {mention.phrase.capitalize()}{has} for {leaving.phrase}: {food.does or 'try it'}; "
     return f"{text}ask me to swap it in a plan and I compute the times."

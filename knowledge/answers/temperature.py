@@ -84,6 +84,8 @@ def _asked(question: Question, read: bool) -> bool:
         r" what (?:should|must|does|do|will|would) (?:\w+ ){1,5}(?:read|show|reach) ", question.plain
     ):
         return any(food.safety for food in question.foods)
+    if question.says("safe minimum", "minimum safe", "done at what", "done at how", "cooked at what"):
+        return any(food.safety for food in question.foods) or bool(_words_minimum(question))
     if question.says(
         "is done",
         "are done",

@@ -378,6 +378,7 @@ ANSWERS = {
         how=maybe(TEXT), source=SOURCE,
     ),
     "technique": table("id", id=TEXT, words=TEXT, text=TEXT, source=SOURCE),
+    "terms": table("id", id=TEXT, names=listed(TEXT), text=TEXT, source=SOURCE),
 }  # fmt: skip
 
 SCHEMAS: dict[str, Schema] = {

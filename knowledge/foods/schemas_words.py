@@ -108,7 +108,7 @@ WORDS: Mapping[str, Schema] = {
         word=TEXT,
         role=one_of(
             "ambiguous", "asking", "diet", "filler", "heard", "loose", "made", "ordinary", "pairs", "place",
-            "region", "restraint", "stop",
+            "region", "restraint", "small", "stop",
         ),
         means=maybe(TEXT),
     ),
