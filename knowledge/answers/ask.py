@@ -10,7 +10,7 @@ from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
 from knowledge.answers.cite import cited
-from knowledge.answers.conversion import conversion, fan_oven
+from knowledge.answers.conversion import bare_measure, conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.guard import guarded
@@ -52,6 +52,7 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     kept_hot,
     boiling_there,
     term,
+    bare_measure,
     advice,
     smoke,
     boiling,

@@ -21,7 +21,8 @@ _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
 _COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
 _COUNT_IN = re.compile(
-    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|min|hours|seconds|times|days)"
+    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|min|hours|seconds"
+    r"|times|days)"
 )
 # "Grams of salt per litre for pasta" asks how much to put in, not what it weighs.
 _DOSE = re.compile(
@@ -170,18 +171,21 @@ def _measure(question: Question) -> Answer | None:
         if row["kind"] == "mass":
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
-    return _bare_measure(question, said, rows)
+    return None
 
 
-def _bare_measure(
-    question: Question, said: tuple[Quantity, ...], rows: dict[str, Mapping[str, str]]
-) -> Answer | None:
+def bare_measure(question: Question) -> Answer | None:
     """ "A cup of quinoa", "a knob of butter": a measure of a food and no other word asks what it weighs."""
+    said = quantities(question)
+    if len(said) != 1 or len(question.foods) != 1:
+        return None
     left = f"{question.plain[: said[0].start]} {question.plain[said[-1].end :]}".split()
     named = {word for m in question.mentions for word in m.phrase.split()}
     known = named | words_of(question.store, "filler") | _STATES
-    if len(said) != 1 or len(question.foods) != 1 or set(left) - known:
+    asks_for_it = question.plain[: said[0].start].endswith(" in ")  # "a clove in teaspoons"
+    if asks_for_it or set(left) - known:
         return None
+    rows = {row["id"]: row for row in question.store.table("measures")}
     row = rows[said[0].unit]
     if row["kind"] == "length" or row["id"] in MASS_G:
         return None

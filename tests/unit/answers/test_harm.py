@@ -134,3 +134,13 @@ def test_what_a_dish_usually_holds_is_told_to_the_allergic(store: Store) -> None
     assert re.match("No: .*peanuts", ask("is kare kare ok with a peanut allergy", store=store).answer)
     assert re.match("Not surely|No", ask("is pancit gluten free", store=store).answer)
     assert not re.search("has peanuts|has.* tree nuts", ask("is tiger nut a tree nut", store=store).answer)
+
+
+def test_home_made_food_has_no_label_to_go_by(store: Store) -> None:
+    for text in (
+        "how long til grandmas salsa goes off",
+        "my own tomato chutney, how many days in the fridge",
+    ):
+        answer = ask(text, store=store).answer
+        assert "within 2 days" in answer, answer
+        assert "months" not in answer

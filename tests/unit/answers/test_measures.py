@@ -56,3 +56,26 @@ def test_a_drained_tin_is_weighed(store: Store) -> None:
     for text in ("grams drained in 400 g tin of chickpeas", "14 oz can of beans drained weight"):
         assert "240 g" in ask(text, store=store).answer
     assert "two tins" in ask("how many tins of chickpeas equal 200 g dried", store=store).answer
+
+
+# USDA SR28 measures as remembered, or a like flour: a cup of each weighs its own, never plain water's 237 g.
+@pytest.mark.parametrize(
+    ("flour", "low", "high"),
+    [("rye flour", 90, 125), ("almond flour", 85, 115), ("rice flour", 140, 165), ("coconut flour", 100, 130),
+     ("masa harina", 105, 125), ("buckwheat flour", 110, 130), ("wholemeal flour", 110, 130)],
+)  # fmt: skip
+def test_each_flour_has_its_own_cup(store: Store, flour: str, low: float, high: float) -> None:
+    answer = ask(f"what does one cup of {flour} weigh in grams", store=store).answer
+    found = re.search(r"about (\d+) gram", answer)
+    assert found, answer
+    assert low <= float(found[1]) <= high, answer
+
+
+@pytest.mark.parametrize("text", ["cup of bulgur", "a cup of raw rice", "half a cup of grated parmesan"])
+def test_a_measure_of_a_food_alone_asks_for_its_weight(store: Store, text: str) -> None:
+    assert "grams" in ask(text, store=store).answer
+
+
+def test_a_dose_is_not_converted(store: Store) -> None:
+    assert "10 g" in ask("how many grams of salt per litre for linguine pasta", store=store).answer
+    assert "1000" not in ask("ml of vinegar per litre for a quick pickle", store=store).answer
