@@ -70,6 +70,8 @@ def temperature(question: Question) -> Answer | None:
 
 
 def _asked(question: Question, read: bool) -> bool:
+    if question.says("room temp"):
+        return False
     if question.says("oven temp", "oven set", "wine temp", "boiling point", "smoke point", "water boil"):
         return False
     if question.says("how long", "how many minutes") and not question.says(

@@ -40,6 +40,20 @@ RULES = [
     ("boiling jam on my wrist", "cool running water"),
     ("rubbed my eye after the chilies", "Rinse the open eye"),
     ("there is a lump in my throat since the cashew cake", "emergency number"),
+    ("pan lid flew off, her arm got scalded", "cool running water"),
+    # allergies: a part taken out, little of it, the same oil; kin of latex; mammals
+    ("she's allergic to walnuts, may we pick them out of the cake", "^No: picking it out"),
+    ("fish allergy, can fries go in the same fryer", "fresh oil"),
+    ("latex glove rash, is banana a fruit to mind with latex", "Not surely"),
+    ("alpha gal, which meat is left", "Poultry"),
+    # what has got into the food, what heats where
+    ("a glass smashed over the stew pot", "Throw the food away"),
+    ("weevils in my semolina rice tub", "throw that pack away"),
+    ("heat the soup in its tin on the hob", "No: a closed tin bursts"),
+    ("leave the stock simmering all night while i sleep", "Never leave"),
+    ("alfalfa sprouts raw in a sandwich", "steaming hot"),
+    ("does the wine boil off for my kids", "Not all of it"),
+    ("my immunosuppressed husband and runny eggs", "71 °C"),
     # out of the cold
     ("salami roll in my school bag all day", r"No: throw it away"),
     ("packed lunch with chicken wraps and no fridge at work", "2 hours at the most"),
