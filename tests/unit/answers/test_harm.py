@@ -158,3 +158,26 @@ def test_home_made_food_has_no_label_to_go_by(store: Store) -> None:
         answer = ask(text, store=store).answer
         assert "within 2 days" in answer, answer
         assert "months" not in answer
+
+
+def test_no_time_at_room_temperature_is_no_cooking_time(store: Store) -> None:
+    for text in ("peeled boiled eggs at room temp, how long", "how long is fish pie safe on the worktop"):
+        answer = ask(text, store=store).answer
+        assert "2 hours" in answer, answer
+        assert "Computed" not in answer
+
+
+# USDA FSIS on freezing eggs; common practice for the rest.
+@pytest.mark.parametrize(
+    ("text", "rule"),
+    [
+        ("may i freeze leftover egg whites", "-18 °C"),
+        ("jammy egg, how many minutes", "8 jammy"),
+        ("boil very ripe plantain how long", r"boiled: \d+ mm"),
+        ("vegetarian swap for suet", "butter"),
+        ("substitute for iru", "miso"),
+        ("replace dried shrimp, shellfish allergy", "kombu"),
+    ],
+)
+def test_small_gaps_stay_closed(store: Store, text: str, rule: str) -> None:
+    assert re.search(rule, ask(text, store=store).answer), ask(text, store=store).answer
