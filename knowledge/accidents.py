@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from knowledge.text.clauses import Clause, clauses_of, met
 from knowledge.text.normalise import flatten
 from knowledge.text.vocabulary import table
 
@@ -34,12 +35,21 @@ def first_aid(text: str) -> str | None:
 
 
 def heard(text: str) -> Accident | None:
-    """The accident or illness that a message tells of: the first row of `accidents.csv` that fits.
+    """The accident or illness that a message tells of: the first signs that it shows, else the first
+    row of `accidents.csv` that fits.
 
     In a pattern `{who}` stands for a person in any word, `{kin}` for the nouns among them.
     """
     plain = " ".join(re.sub(r"[^\w.°]+|\.(?!\d)", " ", flatten(text).text).split())
-    return next((accident for pattern, accident in _accidents() if pattern.search(plain)), None)
+    signs = (told for clauses, told in _signs() if met(f" {plain} ", clauses))
+    return next(signs, None) or next((told for pattern, told in _accidents() if pattern.search(plain)), None)
+
+
+@lru_cache(maxsize=1)
+def _signs() -> tuple[tuple[tuple[Clause, ...], Accident], ...]:
+    """The signs of `accident_signs.csv`: words that together tell of an accident, in any order."""
+    told = {row["id"]: Accident(row["says"], row["source"]) for row in table("accidents.csv")}
+    return tuple((clauses_of(row["when"]), told[row["accident"]]) for row in table("accident_signs.csv"))
 
 
 @lru_cache(maxsize=1)
@@ -50,4 +60,5 @@ def _accidents() -> tuple[tuple[re.Pattern[str], Accident], ...]:
             Accident(row["says"], row["source"]),
         )
         for row in table("accidents.csv")
+        if row["pattern"]
     )

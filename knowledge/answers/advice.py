@@ -1,8 +1,6 @@
 """Advice from `advice.csv`: rules of safety and habit, matched by words.
 
-A row speaks when each clause of `when` is met: clauses are separated by ";", the
-alternatives in one by "|", each a beginning of words (see `Question.says`); a clause that
-begins with "!" is met when none of its words is said. The row with the lowest rank wins;
+A row speaks when each clause of `when` is met (see `text.clauses`). The row with the lowest rank wins;
 the dangers stand first. A row without a source says what we do not know.
 """
 
@@ -13,9 +11,9 @@ from functools import lru_cache
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
 from knowledge.foods.store import Store
+from knowledge.text.clauses import Clause, clauses_of, met
 
 URGENT = 30  # rows up to this rank outrank every other answer
-Clause = tuple[bool, tuple[str, ...]]  # whether one of the words is wanted, the words
 
 
 def emergency(question: Question) -> Answer | None:
@@ -32,7 +30,7 @@ def _first(question: Question, *, up_to: int | None = None) -> Answer | None:
     for rank, clauses, text, source in _rules(question.store):
         if up_to is not None and rank > up_to:
             return None
-        if all(question.says(*words) is wanted for wanted, words in clauses):
+        if met(question.plain, clauses):
             return Answer(known=bool(source), answer=text, sources=cited(question.store, source))
     return None
 
@@ -51,13 +49,9 @@ def _rules(store: Store) -> tuple[tuple[int, tuple[Clause, ...], str, str], ...]
     return tuple(
         (
             int(row["rank"]),
-            tuple(_clause(said) for said in row["when"].split(";")),
+            clauses_of(row["when"]),
             row["answer"],
             row["source"],
         )
         for row in rows
     )
-
-
-def _clause(said: str) -> Clause:
-    return not said.startswith("!"), tuple(said.removeprefix("!").split("|"))

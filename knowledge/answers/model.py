@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
+from knowledge.text.clauses import says
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,4 +61,4 @@ class Question:
 
         A trailing underscore asks for the end of the word too: "rice_" is not "riced".
         """
-        return any(f" {start.replace('_', ' ')}" in self.plain for start in starts)
+        return says(self.plain, *starts)

@@ -185,7 +185,10 @@ SAFETY_AND_DIETS = {
         id=TEXT, **by(food=FOOD, group=GROUP), taste=TEXT, level=number(0, 3, "of 3"), source=SOURCE,
     ),
     "eaten_raw": table("by+value", **by(food=FOOD, group=GROUP), source=SOURCE),
-    "accidents": table("id", id=TEXT, pattern=Pattern(), says=TEXT, source=SOURCE),
+    "accidents": table("id", id=TEXT, pattern=maybe(Pattern()), says=TEXT, source=SOURCE),
+    "accident_signs": table(
+        "id", id=TEXT, accident=Id("accident", "accidents.id"), when=listed(TEXT), source=SOURCE
+    ),
     "unsafe_wishes": table(
         "id",
         id=TEXT, pattern=Pattern(), not_pattern=maybe(Pattern()),

@@ -99,3 +99,47 @@ def test_a_question_gets_the_same_first_aid_as_a_message(store: Store) -> None:
         assert answer.known
         assert answer.sources
         assert answer.answer == first_aid(text)
+
+
+# NHS and fire services: the signs in any order of words, each with its first step.
+@pytest.mark.parametrize(
+    ("text", "step"),
+    [
+        ("boiling stock ran down her leg", "cool running water"),
+        ("the knife slipped and his thumb won't stop, blood on the board", "clean cloth"),
+        ("grandad has bread in his windpipe", "blows between"),
+        ("the curtain by the stove is ablaze", "everybody out"),
+        ("there is a gas smell near the hob", "gas emergency line"),
+        ("we feel drowsy and have a headache, the charcoal grill is indoors", "carbon monoxide"),
+        ("hand trapped in the dough mixer", "Pull the plug"),
+        ("my cousin got an electric shock off the kettle", "fuse"),
+        ("he threw up blood after the meal", "emergency number"),
+        ("the toadstools we picked: ate some, feeling sick", "poison control"),
+        ("dry ice stuck to my fingers", "lukewarm"),
+        ("she slipped on the floor and hit her head on the oven", "confused"),
+        ("can not keep anything down since the mussels", "sips"),
+    ],
+)
+def test_signs_of_an_accident_count_in_any_order(text: str, step: str) -> None:
+    said = first_aid(text)
+    assert said is not None
+    assert step in said
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the leg of lamb is burning hot and done",
+        "sear the steak, still bleeding inside",
+        "how do i stop the onions burning my eyes",
+        "black pudding and bloody mary for brunch",
+        "hand mixer or whisk for the batter",
+        "the souffle fell and i slipped it back in the oven",
+        "picked mushrooms from the market, 300 g",
+        "limp celery in the soup for the baby",
+        "gas mark 6 for the kitchen oven",
+        "skin side down in hot oil, chicken legs",
+    ],
+)
+def test_signs_near_by_are_no_accident(text: str) -> None:
+    assert first_aid(text) is None
