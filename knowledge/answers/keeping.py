@@ -60,6 +60,7 @@ _WHERE = re.compile(
     r"| (?:keep|store|put|belongs?|go|goes|stored|kept|live)(?: \w+){0,3} in the (?:fridge|cupboard|pantry) $"
     r"| (?:refrigerate|need the fridge|need refrigerat\w+|be refrigerated) "
 )
+_UNCHILLED = "not in the fridge"  # words of `storage_places.csv`
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 
 
@@ -214,9 +215,17 @@ def _before_freezing(question: Question) -> str:
 
 def _place(question: Question, food: Food, name: str, days: float, months: float | None) -> Answer | None:
     """Where a food is kept, when that is asked rather than how long."""
-    if not _WHERE.search(question.plain) or question.says("how long", "freez", "how many days"):
-        return None
     row = _place_row(question, food)
+    timed, cold = question.says("how long", "how many days"), question.says("fridge", "freez", "cut_")
+    if timed and not cold and row is not None and _UNCHILLED in row["where"]:
+        text = f"{name.capitalize()}: {row['where']}; whole and sound at least {_span(days)}, often longer: "
+        text += (
+            "look it over, throw away what is soft, wet or mouldy. Cut: wrapped in the fridge, and used soon."
+        )
+        told = cited(question.store, row["source"], *_sources_of(food, "fridge_days"))
+        return Answer(known=True, answer=text, sources=told)
+    if not _WHERE.search(question.plain) or timed or question.says("freez"):
+        return None
     if row is None or (food.start_state == "dry" and row["by"] == "part"):
         return None
     text = f"{name.capitalize()}: {row['where']}."

@@ -181,3 +181,9 @@ def test_no_time_at_room_temperature_is_no_cooking_time(store: Store) -> None:
 )
 def test_small_gaps_stay_closed(store: Store, text: str, rule: str) -> None:
     assert re.search(rule, ask(text, store=store).answer), ask(text, store=store).answer
+
+
+def test_what_is_kept_out_of_the_fridge_is_not_given_fridge_days(store: Store) -> None:
+    answer = ask("where do whole sweet potatoes keep and how long do they last", store=store).answer
+    assert "not in the fridge" in answer
+    assert "days in the fridge" not in answer
