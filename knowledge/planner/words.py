@@ -160,7 +160,7 @@ def _uncounted() -> frozenset[str]:
 
 def plural(name: str) -> str:
     """The plural of a food's name, for a count of pieces: "carrots", "legs of lamb", "corn on the cob"."""
-    for link in (" of ", " on "):
+    for link in (" of ", " on ", " in "):
         if link in name:
             head, tail = name.split(link, 1)
             return f"{plural(head)}{link}{tail}"

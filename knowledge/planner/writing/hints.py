@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
-from knowledge.flavours import Family, families_for
+from knowledge.flavours import LAYERS, Family, families_for
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner import words
@@ -21,6 +21,7 @@ from knowledge.planner.model import Request
 ENOUGH = 3  # seasonings named: the cook has a direction
 MOST, LEAST = 3, 2
 TRIED = 3  # families, best first
+COMMON = 0.4  # of all families: what so many name says nothing about a direction
 AT_END = frozenset({"acids", "finish"})
 PLAIN = frozenset({"fat", "salty"})  # parts that say nothing about a direction
 
@@ -32,8 +33,8 @@ def flavour_hint(draft: Draft, request: Request, *, store: Store) -> str:
     if len(named) >= ENOUGH:
         return ""
     suiting = _families(there, request.diets, (*request.excluded, *request.allergies), store)
-    suiting = _of_the_style(suiting, draft, store)
-    for family in suiting[: 1 if named else TRIED]:
+    suiting = _going_on(_of_the_style(suiting, draft, store), draft, store)
+    for family in suiting[:TRIED]:
         found = list(_told(family, draft, request, frozenset(there), store))
         if len(found) >= LEAST:
             return f"If you have them: {', '.join(found)}."
@@ -47,6 +48,22 @@ def _of_the_style(found: tuple[Family, ...], draft: Draft, store: Store) -> tupl
     if style is None or not any(style.id in styles for styles in rows.values()):
         return found
     return tuple(family for family in found if style.id in rows[family.id])
+
+
+def _going_on(found: tuple[Family, ...], draft: Draft, store: Store) -> tuple[Family, ...]:
+    """Of the families those that go the way of what is there already: soy and ginger want no thyme.
+
+    Onion and garlic, which most families name, point nowhere.
+    """
+    there = {s.food.id for s in draft.dinner.seasonings}
+    there |= {p.way.dish.food.id for p in draft.placed if p.way.dish.part == "aromatic"}
+    rows = [
+        {food_id for layer in LAYERS for food_id in row[layer].split(";")} for row in store.table("flavours")
+    ]
+    pointing = {food_id for food_id in there if 0 < sum(food_id in row for row in rows) < COMMON * len(rows)}
+    overlap = {family.id: len(pointing & {*family.have}) for family in found}
+    most = max(overlap.values(), default=0)
+    return tuple(f for f in found if overlap[f.id] == most) if most or not pointing else ()
 
 
 @lru_cache(maxsize=256)

@@ -14,7 +14,7 @@ PASSING = re.compile(
     r"^(?:(?:boneless|skinless|bone-in|skin-on|bone in|skin on"
     r"|long[- ]grain white|long[- ]grain|short[- ]grain"
     r"|medium[- ]grain|fresh|ripe|chopped|diced|crushed|sliced|thinly sliced|peeled|free-range|organic|lean"
-    r"|large|small)(?:,? and |, | ))+"
+    r"|large|small|big)(?:,? and |, | ))+"
 )
 
 

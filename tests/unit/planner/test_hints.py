@@ -66,3 +66,17 @@ def test_it_is_no_step_and_no_assumption(store: Store) -> None:
         assert not any(name in s.text for s in made.steps)
         assert not any(name in a for a in made.assumed)
     assert plan_json(made)["flavour"] == made.flavour
+
+
+@pytest.mark.parametrize(
+    ("foods", "bars"),
+    [
+        (("tofu", "bok-choy", "soy-sauce", "ginger", "garlic"), {"thyme", "mustard", "parmesan", "oregano"}),
+        (("ground-beef", "bean", "onion", "cumin"), {"parmesan", "mustard"}),
+        (("chickpea", "spinach", "onion", "turmeric"), {"parmesan", "oregano", "thyme", "soy-sauce"}),
+    ],
+)
+def test_the_line_goes_on_where_the_cook_is_going(
+    store: Store, foods: tuple[str, ...], bars: set[str]
+) -> None:
+    assert not named(hinted(store, *foods).flavour, store) & bars
