@@ -265,6 +265,11 @@ def set_against(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: Vocab
     return sorted(out, key=lambda hit: hit.start)
 
 
+def _is_of_animal(hit: Hit, vocabulary: Vocabulary) -> bool:
+    food = vocabulary.food(hit.phrase.foods[0])
+    return food is not None and bool(food.animal)
+
+
 _BRACKET_LENGTH = 16  # tokens of a bracket that lists cuts
 _BRACKET_WITHIN = 6  # tokens after an animal's name: its amount may come first
 
@@ -275,7 +280,7 @@ def cuts_in_brackets(tokens: Sequence[Token], found: Sequence[Hit], vocabulary: 
     for hit, after in pairwise([*found, Hit(len(tokens), len(tokens), single(Named("", None)), True)]):
         until = min(after.start + 1, len(tokens))
         opening = next((n for n in range(hit.end, until) if tokens[n].text == "("), len(tokens))
-        if opening - hit.end > _BRACKET_WITHIN:
+        if opening - hit.end > _BRACKET_WITHIN or not _is_of_animal(hit, vocabulary):
             continue
         for n in range(opening + 1, min(opening + _BRACKET_LENGTH, len(tokens))):
             if tokens[n].text in "()":
@@ -297,7 +302,7 @@ def _completed(tokens: Sequence[Token], hit: Hit, n: int, vocabulary: Vocabulary
     word = tokens[n].key
     cut = vocabulary.get((tokens[hit.start].key, word))
     food = vocabulary.food(cut.foods[0]) if cut is not None else None
-    if food is not None and food.animal:
+    if food is not None and food.animal and _is_of_animal(hit, vocabulary):
         return cut
     kind = vocabulary.get((word, tokens[hit.end - 1].key))
     return kind if tokens[n - 1].text not in _POINTING and kind != hit.phrase else None

@@ -71,7 +71,7 @@ _THOUGHT = re.compile(
 _NO_DISH = re.compile(
     rf"\b(?:no|not|without)(?: [^\W\d_]+){{1,3}} ?:(?=[^.;\n{F}]{{0,12}}(?:\d|{F}))"
 )  # "no batter: 6 sausages": the no ends at the colon
-_MEASURE = re.compile(rf"({F}) worth of")
+_MEASURE = re.compile(rf"({F}) {{1,2}}worth of")
 
 
 class Role(Enum):

@@ -155,3 +155,8 @@ def test_a_general_name_is_no_second_food(store: Store, text: str, foods: dict[s
 def test_what_was_left_in_the_freezer_is_frozen_under_its_exact_name(store: Store) -> None:
     reading = read("forgot to take the turkey out of the freezer, 3 turkey legs, leeks", store=store)
     assert [(item.name, item.state) for item in reading.items] == [("turkey leg", "frozen"), ("leek", None)]
+
+
+def test_the_meat_of_a_dish_from_yesterday_stays_meat(store: Store) -> None:
+    items = read("chilli from last night (beef and black beans), tortillas", store=store).items
+    assert [item.name for item in items] == ["beef", "black bean", "tortilla"]
