@@ -42,6 +42,7 @@ FOOD = Id("food", "foods.id")
 CUT = Id("cut", "cuts.id")
 CLASS = Id("doneness class", "doneness.id")
 METHOD = Id("method", "methods.id")
+NAMED = Id("food, group or class", "foods.id", also=("doneness.id",), words=GROUP.words)
 VESSEL = Id("vessel", "vessels.id")
 SAFETY = Id("safe minimum", "safe_minimums.id")
 DIET = Id("diet", "diets.diet")
@@ -308,6 +309,27 @@ PLANNING = {
         ),
         meat_cut=maybe(CUT),
         source=SOURCE,
+    ),
+    "dishes": table(
+        "dish",
+        rising("least_ml_head", "most_ml_head"),
+        dish=TEXT, says=TEXT,
+        names=maybe(listed(Id("name of a dish", "words_dishes.dish"))),
+        like=Id("style", "styles.style"),
+        foods=maybe(listed(TEXT)), beside=maybe(listed(NAMED)),
+        eggs=maybe(one_of("boiled", "cracked", "coating", "left", "ribbons", "stirred")),
+        soften_min=maybe(number(1, 60, "min")), base=maybe(listed(NAMED)),
+        simmer_min=maybe(number(1, 240, "min")), simmering=maybe(listed(NAMED)),
+        soft=YES, ends=maybe(one_of("dry", "mashed")),
+        **dict.fromkeys(("fried_down", "fried_first", "kept_back", "sliced_raw"), maybe(listed(NAMED))),
+        wine_ml_head=maybe(number(0, 300, "ml")),
+        **dict.fromkeys(("least_ml_head", "most_ml_head"), maybe(number(0, 1000, "ml"))),
+        source=SOURCE,
+    ),
+    "doses": table(
+        "dish+food_id",
+        dish=Id("dish", "dishes.dish"), food_id=FOOD, amount=number(0.05, 500),
+        unit=one_of("ml", "tbsp", "tsp"), per=one_of("eater", "kg"), source=SOURCE,
     ),
     "tolerant": table(
         "id", "by+value+of_class+cut",

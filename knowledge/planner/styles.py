@@ -50,6 +50,11 @@ def style_of(wishes: Sequence[str], store: Store) -> Style | None:
     return next((known[wish] for wish in wishes if wish in known), None)
 
 
+def style_named(style_id: str, store: Store) -> Style | None:
+    """One style by its id; None for ""."""
+    return _styles(store).get(style_id)
+
+
 def styles_ruled_out(wishes: Sequence[str], store: Store) -> tuple[Style, ...]:
     """The styles that are not wanted: "not a stew"."""
     return tuple(style for wish in ruled_out(tuple(wishes)) if (style := _styles(store).get(wish)))

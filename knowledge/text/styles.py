@@ -15,33 +15,36 @@ _OF_A_PRODUCT = frozenset(
     {"paste", "powder", "sauce", "leaf", "cube", "mix", "meat", "spice", "seasoning", "pack"}
 )
 _MADE_FOR = frozenset({"paste", "sauce", "mix", "kit"})
+Phrase = tuple[str, ...]
 _NEAR = 2  # words before a dish that say it is there already
 
 
 def styles(tokens: Sequence[Token], hits: Sequence[Hit], text: str) -> tuple[str, ...]:
     """The style of the dish named first outside the foods, after those not wanted; none of a leftover.
 
-    A jar made for a dish ("curry paste", "stir fry sauce") tells the style when nothing else does.
+    A dish that is made in a way of its own follows its style by name: "stew" and "chilli". A jar made for
+    a dish ("curry paste", "stir fry sauce") tells the style when nothing else does.
     "Not a stew" is "not stew", and what is named beside it still counts.
     """
     taken = {n for hit in hits for n in range(hit.start, hit.end)}
-    unwanted, named = [], ""
-    for i, style in _named(tokens, [n for n in range(len(tokens)) if n not in taken]):
+    unwanted, named, made = [], "", ""
+    for i, style, dish in _named(tokens, [n for n in range(len(tokens)) if n not in taken]):
         wish = weighed(style, text, tokens[i].start)
         if wish == style:
-            named = style
+            named, made = style, words().techniques.get(dish, "")
             break
         unwanted += [wish] if wish else []
     if not named:
         jars = (n for hit in hits if tokens[hit.end - 1].key in _MADE_FOR for n in range(hit.start, hit.end))
-        named = next((style for _, style in _named(tokens, list(jars), of_a_jar=True)), "")
-    return (*unwanted, *([named] if named and f"{NOT}{named}" not in unwanted else []))
+        named = next((style for _, style, _ in _named(tokens, list(jars), of_a_jar=True)), "")
+    wanted = [named, made] if f"{NOT}{named}" not in unwanted else []
+    return (*unwanted, *filter(None, wanted))
 
 
 def _named(
     tokens: Sequence[Token], places: Sequence[int], *, of_a_jar: bool = False
-) -> Iterator[tuple[int, str]]:
-    """The styles of the dishes that lie wholly in these places, with the token each begins at."""
+) -> Iterator[tuple[int, str, Phrase]]:
+    """The dishes with a style that lie wholly in these places: the token each begins at, style, words."""
     free, beyond = set(places), 0
     for i in places:
         if i < beyond:
@@ -54,13 +57,17 @@ def _named(
         ):
             beyond = i + length
             if style := _dish(tokens, i, length):
-                yield i, style
+                yield i, style, _phrase(tokens, i, length)
 
 
 def _dish(tokens: Sequence[Token], i: int, length: int) -> str | None:
     if i + length > len(tokens):
         return None
-    return words().dish_styles.get(tuple(token.key for token in tokens[i : i + length]))
+    return words().dish_styles.get(_phrase(tokens, i, length))
+
+
+def _phrase(tokens: Sequence[Token], i: int, length: int) -> Phrase:
+    return tuple(token.key for token in tokens[i : i + length])
 
 
 def _is_at_hand(tokens: Sequence[Token], i: int, length: int) -> bool:

@@ -67,6 +67,9 @@ class Words:
     common: frozenset[str]
     places: frozenset[str]  # countries, peoples, towns, months: no foods, and never bent into one
     dish_styles: Mapping[tuple[str, ...], str]  # "" for a dish without a style
+    techniques: Mapping[
+        tuple[str, ...], str
+    ]  # ids of `dishes.csv`, of those that are made in a way of their own
 
     @property
     def dishes(self) -> Set[tuple[str, ...]]:
@@ -88,6 +91,12 @@ def words() -> Words:
         common=frozenset(row["word"] for row in table("words_common.csv")),
         places=frozenset(row["word"] for row in table("words_places.csv")),
         dish_styles={tuple(key(row["dish"]).split()): row["style"] for row in table("words_dishes.csv")},
+        techniques={
+            tuple(key(name).split()): row["dish"]
+            for row in table("dishes.csv")
+            for name in row["names"].split(";")
+            if name
+        },
     )
 
 

@@ -22,6 +22,7 @@ from knowledge.planner.checking.waiting import on_the_plate
 from knowledge.planner.checking.written import SLACK_S, as_written, sealings
 from knowledge.planner.gathering.dinner import Dish, figures
 from knowledge.planner.model import Do, Plan, PlanItem
+from knowledge.planner.techniques import technique_of, treatment
 from knowledge.units import is_met
 
 EARLY, LATE = 0.15, 0.15  # of the time in the heat: the spread that published times have among themselves
@@ -187,6 +188,8 @@ def _good_s(item: PlanItem, plan: Plan, store: Store) -> float:
     good_s = lasting.good_s(food, item.doneness, cut_id=item.cut_id, heat=heat, store=store)
     oven = plan.settings.oven_degC
     static = oven + FAN_K if oven and plan.settings.fan else oven
+    technique = technique_of(plan.request.wishes, store)
+    good_s += treatment(technique, frozenset({food.id, food.group, item.doneness}), item.doneness).simmer_s
     good_s += lasting.least_s(food, item.doneness, heat=heat, oven_degC=static, store=store)
     return good_s + _slow_end_s(plan) if good_s and item.lane == "main" else good_s
 

@@ -20,10 +20,20 @@ from knowledge.names import key
 from knowledge.planner import words
 from knowledge.planner.gathering import amounts
 from knowledge.planner.gathering.meant import barred
-from knowledge.planner.gathering.peeling import PLAIN, Peeling, peeling
+from knowledge.planner.gathering.peeling import PLAIN, SHELL, Peeling, peeling
 from knowledge.planner.gathering.plenty import filled
 from knowledge.planner.model import Have, LeftOut, Request
-from knowledge.planner.styles import DRY_ML_HEAD, Style, style_of, styles_ruled_out
+from knowledge.planner.styles import DRY_ML_HEAD, Style, style_named, style_of, styles_ruled_out
+from knowledge.planner.techniques import (
+    AS_USUAL,
+    BOILED,
+    USUAL,
+    Technique,
+    Treatment,
+    recognised,
+    technique_of,
+    treatment,
+)
 from knowledge.planner.writing.young import is_hot, is_young
 from knowledge.units import volume, weight
 from knowledge.wished import ruled_out
@@ -60,6 +70,7 @@ class Dish:
     usual_g: float | None = None  # what such a piece weighs by the tables
     across_mm: float | None = None  # how thick a piece is, as the cook said
     peeling: Peeling = PLAIN
+    made: Treatment = AS_USUAL  # what the dish of tonight does differently with it
     longer_s: float = 0.0  # past done, because a plan followed from outside had it out too soon
 
     @property
@@ -140,18 +151,24 @@ class Dinner:
     assumed: tuple[str, ...]
     low_salt: bool = False  # none is added
     style: Style | None = None  # the kind of dish that was named: a soup, a curry
+    technique: Technique = USUAL  # how that one is made
     ruled_out: tuple[Style, ...] = ()  # the kinds that are not wanted
     is_dry: bool = False  # not soupy, not saucy
 
     @property
     def least_ml(self) -> float:
         """Liquid that must be on the plates for it to be this style [ml]."""
+        own = self.technique.least_ml_head
+        if own is not None:
+            return own * self.eaters
         return 0.0 if self.style is None else self.style.least_ml_head * self.eaters
 
     @property
     def most_ml(self) -> float:
         """Liquid that may be left on the plates [ml]."""
-        most = None if self.style is None else self.style.most_ml_head
+        most = self.technique.most_ml_head
+        if most is None and self.style is not None:
+            most = self.style.most_ml_head
         if self.is_dry:
             most = min(DRY_ML_HEAD, DRY_ML_HEAD if most is None else most)
         return math.inf if most is None else most * self.eaters
@@ -213,7 +230,10 @@ def gather(request: Request, *, store: Store) -> Dinner:
         for d in dishes
     ]
     seasons = [(f, h) for f, h in found if f.role is Role.SEASON and not h.aside]
-    seasonings = [_seasoning(f, h, eaters, store) for f, h in seasons]
+    technique = _technique(dishes, [f for f, _ in seasons], request, store)
+    style = style or style_named(technique.like, store)
+    dishes = [_treated(d, technique, store) for d in dishes]
+    seasonings = [_poured(_seasoning(f, h, eaters, store), h, technique, eaters) for f, h in seasons]
     for season, (_, have) in zip(seasonings, seasons, strict=True):
         if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
             assumed.append(f"{volume(season.grams, request.kitchen.units)} {season.name}")
@@ -230,9 +250,43 @@ def gather(request: Request, *, store: Store) -> Dinner:
         assumed=tuple(assumed),
         low_salt="low salt" in request.diets,
         style=style,
+        technique=technique,
         ruled_out=styles_ruled_out(request.wishes, store),
         is_dry=bool({"saucy", "soup", "stew"} & {*unwanted}),
     )
+
+
+def _technique(
+    dishes: Sequence[Dish], seasonings: Sequence[Food], request: Request, store: Store
+) -> Technique:
+    """How the dish is made that was named, or that is plain from its foods when none was."""
+    if style_of(request.wishes, store) is not None:
+        return technique_of(request.wishes, store)
+    foods = [(_names(d.food, d.kind), d.part) for d in dishes]
+    found = recognised([*foods, *((_names(f, ""), "") for f in seasonings)], store)
+    unwanted = {style.id for style in styles_ruled_out(request.wishes, store)}
+    return USUAL if found.like in unwanted else found
+
+
+def _poured(seasoning: Seasoning, have: Have, technique: Technique, eaters: float) -> Seasoning:
+    """A seasoning of the dish: wine by the glass, where nobody said how much."""
+    head_ml = technique.wine_ml_head
+    is_open = seasoning.food.group == "wine" and amounts.grams_of(seasoning.food, have) is None
+    return replace(seasoning, grams=head_ml * eaters) if head_ml is not None and is_open else seasoning
+
+
+def _names(food: Food, kind: str) -> frozenset[str]:
+    return frozenset({food.id, food.group, kind} - {""})
+
+
+def _treated(dish: Dish, technique: Technique, store: Store) -> Dish:
+    """A food as the dish has it; eggs that are boiled in it are boiled and shelled before all else."""
+    made = treatment(technique, _names(dish.food, dish.kind), dish.kind)
+    if made.eggs != BOILED:
+        return replace(dish, made=made)
+    boiled = figures(dish.food.id, "cooked", store)
+    shell = Peeling(verb="boil", bath=SHELL)
+    return replace(dish, food=boiled, state="cooked", kind=boiled.doneness, peeling=shell, made=made)
 
 
 def _flattened(food: Food, have: Have, store: Store) -> Have:

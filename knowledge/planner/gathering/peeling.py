@@ -9,8 +9,13 @@ from functools import lru_cache
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
-BOIL, SOAK = "boil", "soak"
-BATH_S: Mapping[str, float] = {BOIL: 900.0, SOAK: 600.0}  # to the boil and 10 min in it; in hot water
+BOIL, SOAK, SHELL = "boil", "soak", "shell"
+BATH_S: Mapping[str, float] = {
+    BOIL: 900.0,
+    SOAK: 600.0,
+    SHELL: 900.0,
+}  # to the boil and 10 min in it; in hot water
+FIRST = frozenset({BOIL, SHELL})  # in the vessel, before all else
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +24,7 @@ class Peeling:
 
     verb: str = ""  # "peel and seed"; "" for what is only washed
     min_per_kg: float = 0.0
-    bath: str = ""  # BOIL: in water that is thrown away, unless it roasts; SOAK: dried, in hot water
+    bath: str = ""  # BOIL: in water that is thrown away, unless it roasts; SOAK: in hot water; SHELL: eggs
 
 
 PLAIN = Peeling()

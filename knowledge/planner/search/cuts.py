@@ -26,6 +26,7 @@ TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
 QUICK_TRAY_MM = 12.0  # when time counts
 LEAST_MM = {"wet": 22.0, "sealed": 24.0}  # smaller falls apart while the rest cooks
 SPOON_MM = 70.0  # the longest that one spoon takes up; judgement
+BASE_MM, FINE = 8.0, "small dice"  # what softens with the onions is as small as they are
 PAN_MM = 15.0  # larger is black outside before the middle is soft
 THICK_MM = 58.0  # from here poultry is roasted and carved
 
@@ -40,6 +41,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     usual = list(dish.food.cuts) or ["whole"]
     animal = dish.part == "protein" and bool(dish.food.animal)
     is_bird = dish.kind in BIRDS and (method.kind == "dry" or whole_mm(dish) >= THICK_MM)
+    if dish.made.is_sliced_raw and not dish.cut_said and method.kind in ("wet", "sealed"):
+        return [store.cut("slice")]
     if (form := form_of(dish, store)) and form in dish.food.cuts:
         return [store.cut(form)]
     if dish.cut_said:
@@ -62,7 +65,7 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     style = style_of(request.wishes, store)
     if style is not None and not dish.cut_said and dish.state != "frozen" and dish.part != "aromatic":
         named = _of_style(dish, style, store)
-        if named:
+        if named and not dish.made.is_base and not dish.made.is_fried_first:
             return named
     if style is not None and style.is_thin and dish.part == "aromatic" and "slice" in usual:
         usual = ["slice"]  # onions like the rest of it
@@ -77,7 +80,9 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
         return large or cuts[-1:]
     if dish.kind not in SLOW:
         return cuts
-    if method.kind == "pan":
+    if dish.made.is_base:
+        return [c for c in cuts if not c.parts and c.size_mm <= BASE_MM] or [store.cut(FINE)]
+    if method.kind == "pan" or dish.made.is_fried_first:
         return [c for c in cuts if not c.parts and c.size_mm <= PAN_MM] or cuts
     least_mm = LEAST_MM[method.kind] if "quick" not in request.wishes else QUICK_TRAY_MM
     least_mm = min(least_mm, dish.food.whole_mm or least_mm)  # no chunk of a carrot is thicker than it is
@@ -105,6 +110,8 @@ def _of_style(dish: Dish, style: Style, store: Store) -> list[Cut]:
     sized = [(cut, piece) for cut, piece in pieces if sizes[0] <= piece.size_mm <= sizes[1]]
     fitting = [cut for cut, piece in sized if dish.kind not in SLOW or _is_spooned(piece, sizes[0])]
     boneless = meat and dish.food.edible_frac >= BONELESS
+    if boneless:
+        fitting = [cut for cut in fitting if not cut.parts] or fitting  # for the fork, not the knife
     return fitting or ([store.cut(style.meat_cut)] if style.meat_cut and boneless else [])
 
 

@@ -25,6 +25,7 @@ from knowledge.planner.search.windows import kept_hot
 
 WEIGHTS = Weights(per_add=0.5, per_s=0.02 / 60.0, edge=0.6)
 WAITS_S = 480.0  # browned meat on its plate, while onions soften and the liquid comes to a boil
+LONGER_S = 120.0  # of that, where the dish has its onions fried for longer (`stages.PLATE_DOWN_S`)
 SHORT_S, LONG_S = 120.0, 15 * 60.0  # of a second sealing; shorter is stirred in, longer is no second one
 FOAMING = frozenset({Behaviour.FOAMS, Behaviour.SWELLS})
 OUT = "out"  # the lane of what stays in the fridge
@@ -102,7 +103,8 @@ def _led(ways: list[Way], lead: str) -> list[Way]:
 
 def _waits(placed: Placed, longest_s: float) -> bool:
     """Whether it would lie on a plate, raw in the middle, for longer than onions take (USDA FSIS: never)."""
-    return placed.way.lead == BROWNED and longest_s - placed.add_s > WAITS_S
+    longer_s = LONGER_S if placed.way.dish.made.soften_s > SOFTEN_S else 0.0
+    return placed.way.lead == BROWNED and longest_s - placed.add_s > WAITS_S - longer_s
 
 
 def _at_once(placed: Placed, longest_s: float) -> Placed:

@@ -16,12 +16,14 @@ from knowledge.planner.gathering.dinner import Dinner
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
 from knowledge.planner.search import room
+from knowledge.planner.techniques import DRY
 
 LATENT_KJ_KG = 2257.0  # water at 100 °C; steam tables (IAPWS-IF97)
 SAUCE_ML_HEAD = 120.0  # a ladle over meat and potatoes; common practice, no source
 THIN_ML = 80.0  # less than that too much nobody boils away
 LONGEST_S = 480.0  # the rest stays: a thinner sauce is better than dry meat
 SHORTEST_S = 120.0  # less is not worth lifting the lid; judgement
+DRIED_S = 180.0  # a splash is gone and the spices stick; common practice, no source
 HARD = 0.6  # of boiling's wear on what stays in, that a braise has anyway
 DELICATE = frozenset({"fish", "shellfish", "egg", "tender_leaf"})
 
@@ -34,12 +36,14 @@ def reduce_s(
     Args:
         gone_ml: what left as steam under the lid.
     """
+    last_s = min((p.add_s for p in placed if p.way.lane_is(MAIN)), default=0.0)  # then the lid is on no more
+    if dinner.technique.ends == DRY and method.kind == "wet" and method.heat == "hob":
+        return min(DRIED_S, last_s) if last_s >= SHORTEST_S else 0.0
     excess = excess_ml(method, placed, liquid, dinner, gone_ml)
     if excess < THIN_ML or not _bears_boiling(placed):
         return 0.0
     if any(p.way.lane_is(AFTER) for p in placed):
         return 0.0  # it bubbles open for minutes as it is
-    last_s = min((p.add_s for p in placed if p.way.lane_is(MAIN)), default=0.0)  # then the lid is on no more
     longest_s = LONGEST_S if method.kind == "sealed" else min(LONGEST_S, last_s)
     return min(excess / steam_ml_s(), longest_s) if longest_s >= SHORTEST_S else 0.0
 

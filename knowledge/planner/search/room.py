@@ -150,7 +150,7 @@ def liquid(
     brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
     inside = [w for w in ways if not (method.kind == "sealed" and (w.lane_is(AFTER) or w.lane_is(SECOND)))]
     later = sum(JUICE * w.dish.grams for w in ways if is_saucy(w.dish) and w not in inside)
-    brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish))
+    brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish) and w.lead != SOFTENED)
     ml = drunk + gone + base - brought - given
     ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought - later)
     ml = round(max(ml, floor_ml) / 50.0) * 50.0

@@ -21,15 +21,14 @@ from knowledge.planner.draft import (
     Stages,
     Way,
 )
-from knowledge.planner.gathering.peeling import BATH_S, BOIL
+from knowledge.planner.gathering.peeling import BATH_S, BOIL, FIRST
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Kitchen, Liquid
-from knowledge.planner.search.browning import browning_s, still_s
+from knowledge.planner.search.browning import browning_s, is_mince, still_s
 from knowledge.planner.search.frying import STILL
 from knowledge.planner.search.heat import FULL_KPA
 from knowledge.planner.search.load import to_boil_s, to_pressure_s
 from knowledge.planner.search.prep import Job, Slot, latest_start_s, lay_out
-from knowledge.planner.search.ways import SOFTEN_S
 
 POUR_S = 60.0  # pour, scrape the bottom loose; common practice, no source
 REBOILED_KG = 0.5  # of liquid that boils when the cooker is closed again
@@ -37,6 +36,9 @@ PREHEAT_S_K = 4.0  # of preheating for each degree above the room; common practi
 QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0  # common practice, no source
 RINSE_S = 40.0  # a food out of the fridge, washed, on the board
 FRAGRANT_S = 90.0  # spices and garlic in the fat; common practice, no source
+LITTLE_G = 40.0  # of garlic and ginger, which are fragrant and no more; common practice, no source
+PLATE_S, PLATE_DOWN_S = 360.0, 420.0  # onions, and tomatoes with them, fry no longer while browned meat waits
+FRIED_DOWN_S = 240.0  # tomatoes until thick; common practice, no source
 SOAK_S = 240.0  # dry noodles under boiling water
 SETTLE_S = 60.0  # until it simmers again; judgement
 FILL_UP_S = 60.0  # the lid off, more in, the lid on
@@ -159,7 +161,15 @@ def _softening_s(ways: Sequence[Way]) -> float:
     if not soft:
         return 0.0
     most = max((d.grams for d in soft if d.kind != "warm_through"), default=0.0)  # anchovies only melt
-    return SOFTEN_S if most > 40 else FRAGRANT_S
+    down = any(d.made.is_fried_down for d in soft)
+    if most <= LITTLE_G and not down:
+        return FRAGRANT_S
+    longest = max(w.lead_s for w in ways if w.lead == SOFTENED)
+    browned = [w for w in ways if w.lead in (BROWNED, SEARED) and w.dish.food.animal]
+    waits = any(not is_mince(w.dish, w.piece.shape) for w in browned)
+    if down:
+        longest += FRIED_DOWN_S
+    return min(longest, PLATE_DOWN_S if down else PLATE_S) if waits else longest
 
 
 def add_at_s(placed: Placed, when: Stages) -> float:
@@ -198,8 +208,8 @@ def jobs(method: Method, placed: Sequence[Placed], when: Stages) -> list[Job]:
     for n, p in enumerate(placed):
         hands, due = knife_s(p.way), first_in_s(p, when)
         if bath := bath_of(p.way, method):
-            hands += BATH_S[bath] if bath == BOIL else 0.0
-            due = min(due, -when.preheat_s) if bath == BOIL else due - BATH_S[bath]
+            hands += BATH_S[bath] if bath in FIRST else 0.0
+            due = min(due, -when.preheat_s) if bath in FIRST else due - BATH_S[bath]
         found.append(Job(id=f"{n:02d}", hands_s=hands, due_s=due))
     return found
 

@@ -20,7 +20,7 @@ SAUCY_WISHES = frozenset({"soup", "stew", "saucy"})
 
 def has_bed(dishes: Sequence[Dish], wishes: Sequence[str], store: Store) -> bool:
     """Whether there is something to lie on: grain that is left alone, or roots without a sauce."""
-    if SAUCY_WISHES & {*wishes}:
+    if SAUCY_WISHES & {*wishes} or any(d.made.is_tossed for d in dishes):
         return False
     if any(d.kind in GRAIN_BED and not handling(d, store=store).pot for d in dishes):
         return True

@@ -31,6 +31,7 @@ from knowledge.planner.search.load import Load
 from knowledge.planner.search.scoring import ROAST_MM
 from knowledge.planner.search.steamed import has_bed, steams_on_top
 from knowledge.planner.search.windows import BROIL_MM, Open, closed
+from knowledge.planner.techniques import COATING, RIBBONS
 from knowledge.planner.writing.handling import OFF_HEAT, handling
 
 SOFTEN_S = 5 * 60.0  # onions and their like; common practice, no source
@@ -148,7 +149,7 @@ def _ways(
     )
     way = "in" if fit.way == SWEATED and long else fit.way
     on_bed = bed and steams_on_top(dish, method, store)
-    manners = manner(dish, store)
+    manners = Manner(how=STILL) if dish.made.is_fried_first else manner(dish, store)
     for lane, points, lead in _led(dish, method, lanes, way, manners, alone=alone):
         for place, cut in enumerate(cuts):
             piece = piece_of(dish.food, cut)
@@ -164,10 +165,12 @@ def _ways(
             if heap and method.kind == "pan":
                 lead = BROWNED  # alone, before the others crowd the pan, and it stays in
             heap_s = mince_s(dish) if heap and lead == BROWNED else 0.0
-            lead_s = {BROWNED: heap_s or BROWN_S, SOFTENED: SOFTEN_S}.get(lead, 0.0)
+            soften_s = dish.made.soften_s or SOFTEN_S
+            lead_s = {BROWNED: heap_s or BROWN_S, SOFTENED: soften_s}.get(lead, 0.0)
             sealed = method.kind == "sealed"
             come_up_s = heat.come_up_s(lane, setting, load, request.kitchen) if sealed else 0.0
-            top = method.kind == "wet" and (fit.way == "top" or on_bed)
+            laid = fit.way == "top" and dish.made.eggs not in (RIBBONS, COATING)
+            top = method.kind == "wet" and (laid or on_bed)
             texture = _texture(dish, method, request)
             spared = "less chopping" in request.wishes and cut.id != "whole" and "whole" in dish.food.cuts
             knife = 0.0 if dish.cut_said else cut.knife_min_per_kg * dish.grams / 1000.0
@@ -210,9 +213,10 @@ def _least_s(dish: Dish, method: Method, setting: Setting, lane: str, store: Sto
         return RAW_BEAN_BOIL_S
     if lane == AFTER and method.kind == "dry":
         return SHORTEST_S
+    simmers = dish.made.simmer_s if method.kind == "wet" else 0.0
     within = "wet" if method.kind == "sealed" and lane == AFTER else method.kind
     found = lasting.least_s(dish.food, dish.kind, heat=within, oven_degC=setting, store=store)
-    return max(found, SHORTEST_S)
+    return max(found, simmers, SHORTEST_S)
 
 
 def _led(
@@ -226,15 +230,23 @@ def _led(
 ) -> Iterator[tuple[str, float, str]]:
     """Each lane with what happens before it. Meat for a pot may also go in pale, when its turn comes late."""
     for lane, points in lanes:
+        if dish.made.is_fried_first and method.kind == "wet" and method.browns and lane == MAIN:
+            yield lane, points, SEARED
+            continue
         if manners.how == STILL and method.kind == "pan" and lane == MAIN and not alone:
             yield lane, points - manners.beside, SEARED
             if dish.kind == "fish":
                 yield lane, points - ASIDE, ""
             continue
-        lead = _lead(dish, method, lane, way, alone=alone)
+        lead = "" if is_poached(dish, method) else _lead(dish, method, lane, way, alone=alone)
         yield lane, points, lead
         if lead == BROWNED and method.kind == "wet" and dish.kind != "warm_through":
             yield lane, points - (BOILED if dish.kind in FOR_THE_PAN else PALE), ""
+
+
+def is_poached(dish: Dish, method: Method) -> bool:
+    """Whether it goes raw and thin into the hot liquid."""
+    return dish.made.is_sliced_raw and method.kind in ("wet", "sealed")
 
 
 def joins_second(dish: Dish, way: str) -> bool:
@@ -261,6 +273,10 @@ def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> st
     """What happens to it in the open pan before its lane begins."""
     if not method.browns or lane != MAIN:
         return ""
+    if dish.made.is_fried_down and method.kind in ("wet", "sealed"):
+        return SOFTENED
+    if dish.made.is_base and method.kind != "dry":
+        return "" if method.kind == "pan" and dish.part != "aromatic" else SOFTENED
     melts = way == "fried" or dish.kind != "warm_through"
     if dish.part == "aromatic" and method.kind != "dry" and melts:
         return SOFTENED
@@ -281,7 +297,7 @@ def _texture(dish: Dish, method: Method, request: Request) -> Texture:
         return Texture.SOFT
     if dish.kind in ("tender_leaf", "firm_fruit"):  # fruit is eaten raw: with a bite it is best
         return Texture.CRISP_TENDER
-    bite = dish.kind in ("quick_veg", "medium_veg")
+    bite = dish.kind in ("quick_veg", "medium_veg") and not dish.made.is_soft
     if bite and BITE_WISHES & {*request.wishes}:
         return Texture.CRISP_TENDER
     leafy = dish.food.group == "cabbage" and dish.kind != SOFT_CABBAGE

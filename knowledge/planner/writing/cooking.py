@@ -4,18 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from knowledge.planner import words
+from knowledge.planner import techniques, words
 from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Placed
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.browning import batches, thaw_s
 from knowledge.planner.search.frying import LATE, STILL
-from knowledge.planner.search.stages import add_at_s, out_s
+from knowledge.planner.search.stages import FRIED_DOWN_S, add_at_s, out_s
+from knowledge.planner.writing.handling import LEAVES_LAST
 from knowledge.planner.writing.phrases import Telling, capital, core_text, names, softening
 from knowledge.planner.writing.pot import under_a_lid, under_pressure
 from knowledge.planner.writing.sauces import late
 from knowledge.planner.writing.telling import all_join_at_once, groups_in, stays_in, step
 from knowledge.planner.writing.tray import on_the_tray
 
+FRIED_UNTIL = (  # how long the aromatics were in the fat [s], and how they look then
+    (720.0, "deep brown, with a splash of water when they catch"), (420.0, "soft and golden"),
+    (121.0, "soft"), (0.0, "fragrant"),
+)  # fmt: skip
 TOSSED, FRAGRANT = "keep it moving", "stir until fragrant"
 SPLASH = " with a splash of water, scraping up the brown bits"
 
@@ -81,7 +86,9 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         yield step(Do.BROWN, 0.0, text, heaps, hands_s=meat_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
-        state = "soft" if when.softened_s - when.browned_s > 120 else "fragrant"
+        took_s = when.softened_s - when.browned_s
+        took_s -= FRIED_DOWN_S * any(p.way.dish.made.is_fried_down for p in soft)
+        state = next(said for from_s, said in FRIED_UNTIL if took_s >= from_s)
         text = softening(soft, state, tell)
         yield step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
     sliced = [p for p in seared if p.way.rewarmed]
@@ -153,12 +160,12 @@ def _stir(tell: Telling) -> Iterator[Step]:
             text = f"{capital(room + '; '.join(parts))}. {words.duration(end - at)} to go."
             yield step(Do.ADD, at, text, [p for new in by_move.values() for p in new], hands_s=60)
         if eggs:
-            joined = any(add_at_s(p, draft.stages) > at for p in draft.placed if not p.way.rests)
+            joined = any(add_at_s(p, draft.stages) > at + 1.0 for p in draft.placed if not p.way.rests)
             alone_in = len(draft.placed) == len(eggs)
             down = "" if alone_in else "heat down to medium, "
             stirred = f"{down}stir slowly until set" if joined or alone_in else ""
             how = stirred or "pour over and leave, lid on, heat low, until set"
-            yield step(Do.ADD, at, f"Beat the {names(eggs)} with a pinch of salt; {how}.", eggs, hands_s=60)
+            yield step(Do.ADD, at, _eggs_in(eggs, how, down, joined=joined), eggs, hands_s=60)
         if sliced := [p for p in back if p.way.rewarmed]:
             text = f"Slices of {names(sliced)} and their juice back in{splash}; toss a minute, no longer."
             yield step(Do.ADD, at, text, sliced, hands_s=60)
@@ -173,13 +180,27 @@ def _stir(tell: Telling) -> Iterator[Step]:
             yield step(Do.ADD, at, text, back, hands_s=60)
 
 
+def _eggs_in(eggs: Sequence[Placed], usual: str, down: str, *, joined: bool) -> str:
+    """How eggs go into the open pan: as the dish has it, else as its other foods allow.
+
+    `joined`: something is stirred in after them, so they do not stay whole.
+    """
+    match eggs[0].way.dish.made.eggs:
+        case techniques.CRACKED if not joined:
+            return f"Heat down to low, make hollows, crack in the {names(eggs)}; lid on until they are firm."
+        case techniques.LEFT if not joined:
+            usual = f"{down}pour over, stir once and leave, lid on, until set"
+        case techniques.STIRRED:
+            usual = f"{down}stir slowly until set"
+    return f"Beat the {names(eggs)} with a pinch of salt; {usual}."
+
+
 def _at_one(by_move: dict[str, list[Placed]]) -> dict[str, list[Placed]]:
     """One order for one pan: what goes in together is moved together, garlic apart."""
-    tossed = [p for how, new in by_move.items() if how != FRAGRANT for p in new]
-    if len(by_move) - (FRAGRANT in by_move) < 2:
+    apart = {how: new for how, new in by_move.items() if how in (FRAGRANT, LEAVES_LAST)}
+    if len(by_move) - len(apart) < 2:
         return by_move
-    one = {TOSSED: tossed}
-    return {**one, FRAGRANT: by_move[FRAGRANT]} if FRAGRANT in by_move else one
+    return {TOSSED: [p for how, new in by_move.items() if how not in apart for p in new], **apart}
 
 
 def _move(placed: Placed, tell: Telling) -> str:

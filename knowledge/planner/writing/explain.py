@@ -99,7 +99,8 @@ def _granted(wish: str, draft: Draft) -> str:
         "less chopping": sum(knife_s(p.way) for p in draft.placed) <= LITTLE_KNIFE_S,
     }
     if style is not None and wish == style.id:
-        return style.says if style.points.get(method.id, 0.0) > 0.0 else ""
+        said = draft.dinner.technique.says or style.says
+        return said if style.points.get(method.id, 0.0) > 0.0 else ""
     return wish if granted.get(wish, False) else ""
 
 

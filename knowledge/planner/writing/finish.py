@@ -11,7 +11,7 @@ from knowledge.planner.model import Do, Step
 from knowledge.planner.search import reducing, room
 from knowledge.planner.search.rounds import second_round
 from knowledge.planner.search.stages import add_at_s, out_s
-from knowledge.planner.styles import DRY_ML_HEAD
+from knowledge.planner.techniques import DRY, MASHED
 from knowledge.planner.writing.cooking import done_s
 from knowledge.planner.writing.hints import ENOUGH, PLAIN
 from knowledge.planner.writing.phrases import (
@@ -20,6 +20,7 @@ from knowledge.planner.writing.phrases import (
     core_text,
     has_greens,
     is_fatty,
+    is_kept_back,
     names,
     targets,
 )  # fmt: skip
@@ -117,9 +118,12 @@ def _rounded_off(tell: Telling) -> Iterator[str]:
     drunk = any(p.way.dish.kind in GRAIN for p in draft.placed) and not draft.dinner.soup_for
     if wet and not drunk and any(is_fatty(p) for p in draft.placed):
         yield "Spoon the fat off the top."
-    if wet and draft.dinner.most_ml <= DRY_ML_HEAD * draft.dinner.eaters:
+    is_dry = draft.dinner.is_dry or draft.dinner.technique.ends == DRY
+    if wet and is_dry and not draft.stages.reduce_s:
         yield "Lid off, high heat: fold it over gently until nothing runs any more, 2 min."
-    if bound := _bound(draft):
+    if draft.dinner.technique.ends == MASHED:
+        yield "Pour off what water is left, but keep it. Mash, with as much of it as it takes to be soft."
+    elif bound := _bound(draft):
         yield bound
     whole = [words.label(p.way.dish) for p in draft.placed if _is_fished_out(p, tell)]
     if out := [*said.out, *whole]:
@@ -171,7 +175,8 @@ def _last_touches(tell: Telling) -> Iterator[str]:
     if said.drizzle:
         yield f"Drizzle {words.listed(said.drizzle)} over."
     greens = [f"the green of the {words.label(p.way.dish)}" for p in tell.draft.placed if has_greens(p)]
-    if scattered := [*said.scatter, *greens]:
+    kept = [f"the fried {words.label(p.way.dish)} kept for it" for p in tell.draft.placed if is_kept_back(p)]
+    if scattered := [*kept, *said.scatter, *greens]:
         yield f"Scatter {words.listed(scattered)} over."
 
 

@@ -17,6 +17,7 @@ from knowledge.planner.gathering.dinner import Dish
 AS_BOUGHT = "get out"  # in the column `ready`
 OFF_HEAT = "off"  # in the column `pot`: it only soaks, with the heat off
 SLICED = "slice"  # in the column `carve`
+LEAVES_LAST = "stems first, their green for the last 2 min"  # in the column `pan`: its two halves cook apart
 BOIL_UP = "boil"  # in the column `pot`: it must boil up once
 
 

@@ -13,7 +13,8 @@ from knowledge.planner.draft import BROWNED, SOAKED, SOFTENED, Draft, Placed
 from knowledge.planner.gathering.peeling import SOAK
 from knowledge.planner.search.room import is_saucy
 from knowledge.planner.search.stages import bath_of
-from knowledge.planner.writing.handling import AS_BOUGHT, Handling, handling
+from knowledge.planner.techniques import COATING, CRACKED, RIBBONS
+from knowledge.planner.writing.handling import AS_BOUGHT, LEAVES_LAST, Handling, handling
 from knowledge.planner.writing.pinches import salt
 from knowledge.planner.writing.seasoned import SALTY_G, Seasoned
 from knowledge.planner.writing.young import is_hot
@@ -68,7 +69,8 @@ def sheet_name(size: VesselSize, units: str) -> str:
 
 def is_beaten(placed: Placed, draft: Draft) -> bool:
     """Whether it is eggs for an open pan: beaten, and set on gentle heat."""
-    return draft.method.kind == "pan" and placed.way.dish.kind == "egg"
+    dish = placed.way.dish
+    return draft.method.kind == "pan" and dish.kind == "egg" and dish.made.eggs != CRACKED
 
 
 def pan_heat(draft: Draft) -> str:
@@ -78,7 +80,7 @@ def pan_heat(draft: Draft) -> str:
 
 def item_cut(placed: Placed, draft: Draft) -> str:
     """The cut as the list of foods names it."""
-    if is_beaten(placed, draft):
+    if is_beaten(placed, draft) or placed.way.dish.made.eggs in (RIBBONS, COATING):
         return "beaten"
     if is_saucy(placed.way.dish):
         return "with the juice"
@@ -117,6 +119,8 @@ def ready(placed: Placed, tell: Telling) -> str:
             f"{AS_BOUGHT}|{said if 'frozen' in said else said.replace(dish.name, f'frozen {dish.name}', 1)}"
         )
     bath = ", white and green apart" if has_greens(placed) else _bath(placed, tell)
+    if tell.hand(placed).pan == LEAVES_LAST and not way.cut.parts:
+        bath = f", stems and leaves apart{bath}"
     if way.cut.id == "whole" and dish.part == "aromatic" and is_hot(dish.food, tell.store):
         return f"wash and leave whole|{said}"
     if torn := apart(placed):
@@ -164,6 +168,8 @@ def _bath(placed: Placed, tell: Telling) -> str:
         case "boil":
             water = "boil 10 min in plenty of water, lid off, and pour that water away"
             return f", then {water}"
+        case "shell":
+            return " 10 min; cool in cold water and shell"
         case "soak":
             return " in hot water, 10 min; keep the water for the pot"
         case _:
@@ -192,7 +198,7 @@ def is_probed(placed: Placed) -> bool:
 
 def sign_of(placed: Placed, tell: Telling) -> str:
     """How it looks when done."""
-    if is_beaten(placed, tell.draft):
+    if is_beaten(placed, tell.draft) or placed.way.dish.made.eggs in (RIBBONS, COATING):
         return "set firm all through, no liquid egg left"
     return tell.hand(placed).sign or "hot all through"
 
@@ -230,12 +236,23 @@ def softening(soft: Sequence[Placed], state: str, tell: Telling) -> str:
     start = "Pour off all but 1 tbsp of the fat. " if any(is_fatty(p) for p in browned) else ""
     first = f"{words.listed(said.bloomed)} into the fat until fragrant, 30 s; then " if said.bloomed else ""
     whites = [f"the white of the {words.label(p.way.dish)}" for p in soft if has_greens(p)]
-    what = words.listed([*(words.label(p.way.dish) for p in soft if not has_greens(p)), *whites])
+    down = [p for p in soft if p.way.dish.made.is_fried_down]
+    plain = [words.label(p.way.dish) for p in soft if not has_greens(p) and p not in down]
+    what = words.listed([*plain, *whites, *([] if plain or whites else [names(down)])])
+    then = down if plain or whites else []
+    thick = f" {capital(names(then))} in; fry until thick and the fat shows." if then else ""
+    kept = [words.label(p.way.dish) for p in soft if is_kept_back(p)]
+    aside = f" Lift a third of the {words.listed(kept)} out for the top." if kept else ""
     there = ", medium heat" if first else " into the fat, medium heat"
     warmed = f", {words.listed(said.warmed)} in for the last minute" if said.warmed else ""
     wine = said.boiled_down if tell.draft.method.kind == "pan" else []
     gone = f" Then {words.listed(wine)}: let it bubble until nearly gone." if wine else ""
-    return f"{start}{capital(f'{first}{what}{there}; stir until {state}{warmed}.')}{gone}"
+    return f"{start}{capital(f'{first}{what}{there}; stir until {state}{warmed}.')}{aside}{thick}{gone}"
+
+
+def is_kept_back(placed: Placed) -> bool:
+    """Whether a part of it, fried brown, is the topping of the dish: onions on lentils and rice."""
+    return placed.way.lead == SOFTENED and placed.way.dish.made.is_kept_back
 
 
 def has_greens(placed: Placed) -> bool:

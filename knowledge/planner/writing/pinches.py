@@ -17,6 +17,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import Draft
 from knowledge.planner.gathering.dinner import Seasoning
+from knowledge.planner.techniques import doses
 from knowledge.units import KITCHEN, spoons, volume, weight
 
 MEASURED = frozenset({"ml", "tsp", "tbsp", "fl oz", "cup", "l", "pint"})
@@ -60,7 +61,21 @@ def _ends(name: str, value: str) -> bool:
 def measured(seasoning: Seasoning, draft: Draft, units: str, store: Store) -> str:
     """The seasoning with its amount, as a step says it: "3 tbsp soy sauce", "a handful of parsley"."""
     p = pinch(seasoning, store)
-    return _as_said(seasoning, p, units) or _as_usual(seasoning, p, draft, units)
+    return (
+        _as_said(seasoning, p, units)
+        or _of_the_dish(seasoning, draft, units, store)
+        or _as_usual(seasoning, p, draft, units)
+    )
+
+
+def _of_the_dish(s: Seasoning, draft: Draft, units: str, store: Store) -> str:
+    """As much as the dish of tonight wants of it, by its eaters or its meat; "" where it says nothing."""
+    dose = doses(store).get((draft.dinner.technique.id, s.food.id))
+    if dose is None:
+        return ""
+    amount, unit, per = dose
+    times = draft.dinner.eaters if per == "eater" else protein_kg(draft)
+    return of_it(spoons(amount * times * KITCHEN[unit][1], units), words.in_spoons(s.name)) if times else ""
 
 
 def _as_said(s: Seasoning, p: Pinch, units: str) -> str:
@@ -128,6 +143,12 @@ def salt(grams: float, units: str) -> str:
 def of_it(measure: str, name: str) -> str:
     """A measure of something: "1 tsp salt", "a pinch of salt"."""
     return f"{measure}{' of' if measure.startswith('a ') else ''} {name}"
+
+
+def protein_kg(draft: Draft) -> float:
+    """What is eaten of the meat, fish, pulses and tofu, as bought but trimmed [kg]."""
+    protein = (p.way.dish for p in draft.placed if p.way.dish.part == "protein")
+    return sum(d.grams * d.food.edible_frac for d in protein) / 1000.0
 
 
 def food_kg(draft: Draft) -> float:

@@ -6,10 +6,11 @@ from collections.abc import Iterator, Sequence
 
 from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner import words
-from knowledge.planner.draft import AFTER, BROWNED, MAIN, SECOND, SOFTENED, Placed
+from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED, Placed
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.heat import boils_hard, wants_gentle
 from knowledge.planner.search.stages import QUICK_RELEASE_S, add_at_s, fan_setting
+from knowledge.planner.techniques import COATING, DRY, RIBBONS
 from knowledge.planner.writing.handling import OFF_HEAT
 from knowledge.planner.writing.phrases import Telling, capital, in_shell, names, pour_in
 from knowledge.planner.writing.telling import all_join_at_once, each_once, groups_in, stays_in, step
@@ -55,7 +56,10 @@ def _into_the_pot(members: Sequence[Placed], tell: Telling, *, first: bool) -> l
     """What goes in and what lies on top, as clauses."""
     inside = [p for p in members if not p.way.top]
     back = [p for p in inside if p.way.lead == BROWNED]
-    new = [p for p in inside if p.way.lead != BROWNED]
+    fried = [p for p in inside if p.way.lead == SEARED]
+    ribbons = [p for p in inside if p.way.dish.made.eggs == RIBBONS]
+    coating = [p for p in inside if p.way.dish.made.eggs == COATING]
+    new = [p for p in inside if p.way.lead != BROWNED and p not in (*fried, *ribbons, *coating)]
     if back and first and all_join_at_once(tell.draft):
         back, new = [], [p for p in inside if p not in back]
     eggs = [p for p in members if p.way.top and p.way.dish.kind == "egg" and p.way.cut.id == "cracked"]
@@ -64,9 +68,16 @@ def _into_the_pot(members: Sequence[Placed], tell: Telling, *, first: bool) -> l
     if back:
         parts.append(f"{names(back)} back in{f', with {names(new)}' if new else ''}")
     elif new:
-        parts.append(f"add {names(new)}")
+        toss = any(p.way.dish.made.is_tossed for p in new)
+        parts.append(f"add {names(new)}{' and turn in the spices' if toss else ''}")
     if top:
         parts.append(f"lay {names(top)} on top{_steaming(top, tell)}")
+    if fried:
+        parts.append(f"lay the fried {names(fried)} on top")
+    if ribbons:
+        parts.append(f"beat the {names(ribbons)} and pour them in as a thin stream, stirring slowly")
+    if coating:
+        parts.append(f"heat down to lowest; beat the {names(coating)} and toss them through until they coat")
     if eggs:
         parts.append(f"make hollows on top and crack in the {names(eggs)}")
     return [capital(part) if n == 0 else part for n, part in enumerate(parts)] or [""]
@@ -150,6 +161,8 @@ def _boil_down(tell: Telling, at_s: float) -> Iterator[Step]:
     if tell.draft.stages.reduce_s:
         togo = words.duration(tell.draft.stages.reduce_s)
         text = f"Lid off, high heat: boil the sauce down, {togo}, stirring, until it coats a spoon."
+        if tell.draft.dinner.technique.ends == DRY:
+            text = f"Lid off, medium-high heat: turn gently, {togo}, until nothing runs and the spices cling."
         yield step(Do.HEAT, at_s, text, hands_s=60)
 
 

@@ -16,6 +16,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
 from knowledge.planner.gathering.dinner import Seasoning
+from knowledge.planner.techniques import MASHED
 from knowledge.planner.writing.pinches import Pinch, measured, pinch
 from knowledge.units import volume
 
@@ -96,6 +97,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
     dry, wet = kind == "dry", kind in ("wet", "sealed")
     softens = any(q.way.lead == SOFTENED for q in draft.placed)
     fried = softens or any(q.way.lead in (BROWNED, SEARED) for q in draft.placed)
+    if draft.dinner.technique.ends == MASHED and s.food.group == "dairy" and part != "fat":
+        return "stir"
     match p.how:
         case "squeeze":
             return "inside" if dry and _has_bird(draft) else "squeeze"

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner.draft import Draft, Placed
-from knowledge.planner.gathering.peeling import BATH_S, BOIL
+from knowledge.planner.gathering.peeling import BATH_S, FIRST
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.stages import (
     HEAT_PAN_S,
@@ -86,7 +86,7 @@ def _prep(tell: Telling) -> Iterator[Step]:
     after = seasonings_by_group([(due, members) for due, _, _, members in groups], tell)
     for number, (_, start, end, members) in enumerate(groups):
         text = merged([ready(p, tell) for p in members]) + after.get(number, "")
-        boiling = sum(BATH_S[BOIL] for p in members if bath_of(p.way, draft.method) == BOIL)
+        boiling = sum(BATH_S[bath] for p in members if (bath := bath_of(p.way, draft.method)) in FIRST)
         yield step(Do.PREP, start, f"{text}.", members, hands_s=end - start - boiling)
 
 
