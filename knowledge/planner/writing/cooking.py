@@ -79,7 +79,8 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         yield step(Do.BROWN, 0.0, text, pieces, hands_s=meat_s)
     if golden:
         text = f"{names(golden)} into the hot fat: {_moves(golden, tell)}{_turns(golden, draft)}, about "
-        text = capital(f"{text}{words.duration(when.still_s)}; then lift out onto a plate.")
+        out = "leave them in" if all_join_at_once(draft) else "then lift out onto a plate"
+        text = capital(f"{text}{words.duration(when.still_s)}; {out}.")
         yield step(Do.BROWN, meat_s, text, golden, hands_s=when.still_s)
     if heaps:
         text = f"{capital(names(heaps))} into the hot fat: {_broken_up(heaps, meat_s)}; leave it in."

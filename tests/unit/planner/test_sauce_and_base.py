@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from knowledge.foods.store import Store
-from knowledge.planner.model import Have
+from knowledge.planner.model import Do, Have
 from tests.unit.planner.kitchen import item, planned_in
 
 
@@ -52,3 +52,22 @@ def test_beans_are_not_left_out_for_the_sausage_beside_them(store: Store, flavou
         Have(food_id=flavour, grams=120.0), Have(food_id="carrot", qty=2.0),
     )  # fmt: skip
     assert {"pinto-bean", flavour} <= {i.food_id for i in made.items}
+
+
+@pytest.mark.parametrize(
+    "balls", [Have(food_id="meatball", grams=400.0), Have(food_id="ground-lamb", grams=400.0, cut="meatball")]
+)
+def test_meatballs_brown_and_simmer_in_their_sauce(store: Store, balls: Have) -> None:
+    made = planned_in(store, "saute pan", balls, Have(food_id="potato", grams=500.0), eaters=3.0)
+    meat = item(made, balls.food_id)
+    assert meat.lead == "browned"
+    assert (meat.out_s - meat.in_s) / 60.0 >= 12.0
+
+
+def test_what_is_lifted_out_of_the_pan_goes_back_in(store: Store) -> None:
+    made = planned_in(
+        store, "saute pan", Have(food_id="meatball", grams=400.0), Have(food_id="new-potato", grams=500.0)
+    )
+    brown = next(s for s in made.steps if "meatball" in s.foods)
+    back = [s for s in made.steps if s.do is Do.ADD and "back in" in s.text and "meatball" in s.foods]
+    assert ("lift out" in brown.text) == bool(back)
