@@ -169,3 +169,9 @@ def test_what_an_allergy_bars_is_kept_shut(store: Store) -> None:
         "my son is allergic to peanuts. chicken thighs 4, peanut butter, rice 200 g, carrots, for 3", store
     )
     assert any("peanut butter: away from here" in caution.text for caution in made.cautions)
+
+
+def test_ripe_plantain_is_fried_before_it_meets_a_sauce(store: Store) -> None:
+    made = planned("2 ripe plantains, tin of kidney beans, 2 tomatoes, an onion, for 2", store, "saute pan")
+    first = next(s for s in made.steps if s.do is Do.BROWN)
+    assert "plantain" in first.foods
