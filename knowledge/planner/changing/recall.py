@@ -36,9 +36,12 @@ def ways_now(dishes: tuple[Dish, ...], plan: Plan, request: Request, store: Stor
     method = method_of(plan, store)
     setting = setting_of(plan, method)
     load = load_of(dinner_of(plan.request, store).dishes, size_of(plan, store), store)
-    return solve(dishes, [(method, setting)], request, store=store, loads={plan.vessel: load})[
-        method.id, setting
-    ]
+    keys = {(d.food.id, d.state) for d in dishes}
+    beside = [d for d in dinner_of(request, store).dishes if (d.food.id, d.state) not in keys]
+    solved = solve(
+        dishes, [(method, setting)], request, store=store, loads={plan.vessel: load}, beside=beside
+    )
+    return solved[method.id, setting]
 
 
 def placed_of(plan: Plan, dinner: Dinner, store: Store) -> tuple[Placed, ...]:

@@ -54,8 +54,11 @@ from knowledge.planner.model import (
 from knowledge.planner.writing.cautions import allergens_of
 from knowledge.planner.writing.compose import plan_of
 
+QUICKER = 0.6  # of the time that the old food took
 POOR_FIT = 4.5  # of 10: below that a cook says no, even if it would be done in time
+MELTS = "cheese"  # group of what fills the plate too, and goes on at the end
 MUCH_LESS = 0.75  # of what comes in: less of it in the old places is worth laying all out anew
+MUCH_SOONER_S = 8 * 60.0  # worth laying all out anew, when what set the clock is gone
 MUCH_LATER_S = 75 * 60.0  # by so much nobody's dinner waits for a swap
 
 
@@ -178,10 +181,12 @@ def _held(
     found = first_that_holds(swapping, ways)
     fits = found and fitted(plan, request, dinner, found[0], found[1], store)
     short = fits is not None and fits[1].way.dish.grams < MUCH_LESS * dish.grams
-    if fits is None or short:
+    waits = fits is not None and old is not None and _waits_for_nothing(old, fits[1], rest)
+    if fits is None or short or waits:
         made = _anew(plan, request, item, dish, store) if elapsed_s is None else None
         shown = next((i.grams for i in made.items if i.food_id == new.id), 0.0) if made is not None else 0.0
-        if made is not None and (fits is None or shown > fits[1].way.dish.grams):
+        sooner = waits and made is not None and made.cooking_s < plan.cooking_s - MUCH_SOONER_S
+        if made is not None and (fits is None or shown > fits[1].way.dish.grams or sooner):
             placed = next(p for p in placed_of(made, dinner, store) if p.way.dish.food.id == new.id)
             cautions = tuple(safety(placed, made, store))
             answer = told(plan, made, item, left, new.id, Verdict.ADJUST, cautions, store)
@@ -195,6 +200,12 @@ def _held(
     cautions = tuple(safety(here, plan, store))
     answer = told(plan, made, item, left, new.id, found[2], cautions, store)
     return weaker(answer, protein_goes and not has_protein(made, store))
+
+
+def _waits_for_nothing(old: Placed, new: Placed, rest: Sequence[Placed]) -> bool:
+    """Whether what set the clock left for something quick: the rest would cook on for nobody."""
+    others = max((p.way.window.lo_s for p in rest if p.way.window.lane == old.way.window.lane), default=0.0)
+    return max(new.add_s, others) < QUICKER * old.add_s
 
 
 def _beside(
@@ -217,7 +228,10 @@ def _beside(
     text = f"Without {left}: fine, the rest stays as it is."
     if new is not None:
         into = next((h.said for h in request.have if h.food_id == new.id), "") or new.name
-        moment = "at the end" if new.role is Role.FINISH else "at the usual moment"
+        if item is not None and new.role is Role.FINISH and new.part == "vegetable":
+            return replace(no(f"No: {into} is eaten raw, so it goes beside. {text}"), plan=made)
+        late = new.role is Role.FINISH or new.group == MELTS
+        moment = "at the end" if late else "at the usual moment"
         instead = f" instead of {left}" if left else " too"
         text = f"{into[:1].upper()}{into[1:]}{instead}: yes, {moment}; the rest stays as it is."
         if item is None and out is not None and (noticed := at_the_table(store.food(out.food_id), new)):
@@ -226,7 +240,7 @@ def _beside(
         verdict=Verdict.TOGETHER, finish_shift_s=0.0 if abs(shift) < 90 else shift, change=(), text=text,
         cautions=tuple(allergens_of(new, new.name)) if new else (), plan=made,
     )  # fmt: skip
-    protein_goes = loses_the_protein(plan, item, new, store)
+    protein_goes = loses_the_protein(plan, item, new, store) and (new is None or new.group != MELTS)
     return weaker(answer, protein_goes and not has_protein(made, store))
 
 

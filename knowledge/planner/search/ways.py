@@ -62,15 +62,19 @@ def solve(
     *,
     store: Store,
     loads: Mapping[str, Load],
+    beside: Sequence[Dish] = (),
 ) -> dict[tuple[str, Setting], list[list[Way]]]:
     """The ways of each dish (in order) for each method and setting.
 
-    `loads`: by vessel, all that is cooked in it.
+    Args:
+        loads: by vessel, all that is cooked in it.
+        beside: what is cooked with them and has its ways already.
     """
-    alone = sum(dish.part != "aromatic" for dish in dishes) < 2
-    gentle = heat.wants_gentle((dish.kind for dish in dishes), store)
-    long = gentle or any(dish.part == "protein" and whole_mm(dish) >= ROAST_MM for dish in dishes)
-    bed = has_bed(dishes, request.wishes, store)
+    company = (*dishes, *beside)
+    alone = sum(dish.part != "aromatic" for dish in company) < 2
+    gentle = heat.wants_gentle((dish.kind for dish in company), store)
+    long = gentle or any(dish.part == "protein" and whole_mm(dish) >= ROAST_MM for dish in company)
+    bed = has_bed(company, request.wishes, store)
     open_ways = {
         (method.id, setting): [
             list(

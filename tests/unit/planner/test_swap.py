@@ -8,6 +8,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import plan, replan, swap
 from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Have, Kitchen, Plan, Request, Verdict, VesselAt
+from tests.unit.planner.kitchen import planned
 
 
 def made(store: Store, *foods: str, vessel: str | None = None, diets: tuple[str, ...] = ()) -> Plan:
@@ -131,3 +132,47 @@ def test_leftovers_beside_a_swap_are_as_thick_as_before(store: Store) -> None:
     thick = [{i.size_mm for i in p.items if i.food_id == "lamb-shank"} for p in (before, answer.plan)]
     assert thick[0] == thick[1]
     assert check(answer.plan, store=store).unsafe == ()
+
+
+def test_what_comes_into_a_pan_with_others_is_fried_before_them(store: Store) -> None:
+    """It is not alone because it is new: tofu is coloured apart, as in a dinner of its own."""
+    pan = Kitchen(vessels=(VesselAt(id="saute pan", size=None),))
+    have = (
+        Have(food_id="chicken-breast", grams=450.0),
+        Have(food_id="zucchini"),
+        Have(food_id="bell-pepper"),
+    )
+    first = planned(store, *have, kitchen=pan)
+    answer = swap(first, frm="chicken breast", to=Have(food_id="tofu", said="firm tofu"), store=store)
+    assert answer.verdict is not Verdict.NO
+    assert answer.plan is not None
+    assert next(i for i in answer.plan.items if i.food_id == "tofu").lead == "seared"
+
+
+def test_when_what_set_the_clock_goes_the_rest_does_not_cook_on(store: Store) -> None:
+    pot = Kitchen(vessels=(VesselAt(id="lidded pot", size=None),))
+    beans = Have(food_id="black-bean", grams=250.0, state="soaked")
+    first = planned(store, beans, Have(food_id="leek"), Have(food_id="carrot"), kitchen=pot)
+    tins = Have(food_id="black-bean", grams=480.0, state="canned", said="tinned black beans")
+    answer = swap(first, frm="black beans", to=tins, store=store)
+    assert answer.verdict is Verdict.ADJUST
+    assert answer.plan is not None
+    assert answer.plan.cooking_s < 0.7 * first.cooking_s
+    assert check(answer.plan, store=store).sound
+
+
+def test_a_cheese_that_melts_goes_on_at_the_end_and_fills_the_plate(store: Store) -> None:
+    first = planned(store, Have(food_id="halloumi"), Have(food_id="zucchini"), Have(food_id="red-onion"))
+    answer = swap(first, frm="halloumi", to=Have(food_id="mozzarella"), store=store)
+    assert answer.verdict is not Verdict.NO
+    assert "at the end" in answer.text
+    assert "protein" not in answer.text
+
+
+def test_what_is_eaten_raw_goes_beside(store: Store) -> None:
+    first = planned(store, Have(food_id="pork-chop"), Have(food_id="eggplant"), Have(food_id="red-onion"))
+    answer = swap(first, frm="eggplant", to=Have(food_id="arugula", said="rocket"), store=store)
+    assert answer.verdict is Verdict.NO
+    assert "beside" in answer.text
+    assert answer.plan is not None
+    assert "eggplant" not in {i.food_id for i in answer.plan.items}
