@@ -277,10 +277,8 @@ def _lead(dish: Dish, method: Method, lane: str, way: str, *, alone: bool) -> st
     """What happens to it in the open pan before its lane begins."""
     if not method.browns or lane != MAIN:
         return ""
-    if dish.made.is_fried_down and method.kind in ("wet", "sealed"):
+    if (dish.made.is_fried_down or dish.made.is_base) and method.kind != "dry":
         return SOFTENED
-    if dish.made.is_base and method.kind != "dry":
-        return "" if method.kind == "pan" and dish.part != "aromatic" else SOFTENED
     melts = way == "fried" or dish.kind != "warm_through"
     if dish.part == "aromatic" and method.kind != "dry" and melts:
         return SOFTENED

@@ -128,7 +128,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
         case When.START if part != "herb" and any(q.way.dish.part == "protein" for q in draft.placed):
             return "rub"
         case When.START | When.AROMATICS:
-            if wet and fried and not softens and part != "herb":
+            paste = p.how == "fry" and kind == "wet" and not draft.method.steams
+            if wet and (fried or paste) and not softens and part != "herb":
                 return "fried"
             if kind == "pan" and part == "spice" and p.how != "bloom" and _is_seared(draft):
                 return "rub"  # on the meat, which leaves the pan with it

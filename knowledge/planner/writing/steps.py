@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
+from knowledge.planner import words
 from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.gathering.peeling import BATH_S, FIRST
 from knowledge.planner.model import Do, Step
@@ -105,6 +106,13 @@ def _preheat(tell: Telling) -> Iterator[Step]:
         text = f"{draft.vessel.id.capitalize()} on medium-high heat with 1 tbsp {fat(tell)}."
         yield step(Do.PREHEAT, -HEAT_PAN_S, text, hands_s=20)
     elif method.kind == "wet" and (what := pour(tell, oil=True)):
+        if paste := words.listed(tell.seasoned.fried):
+            there = (
+                f"{draft.vessel.id.capitalize()} on medium heat: {paste} in 1 tbsp {fat(tell)}, stir a minute"
+            )
+            text = f"{there}; {pour(tell)} in, bring to a boil."
+            yield step(Do.PREHEAT, -when.preheat_s, text, hands_s=100)
+            return
         rack = " and a rack, if you have one," if method.steams else "," if ", " in what else ""
         text = f"{what[:1].upper()}{what[1:]}{rack} into the {draft.vessel.id}; bring to a boil."
         yield step(Do.PREHEAT, -when.preheat_s, text, hands_s=40)

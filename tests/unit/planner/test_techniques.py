@@ -240,3 +240,17 @@ def test_browned_meat_of_a_curry_does_not_wait_half_cooked(store: Store) -> None
     foods = (Have(food_id="chicken-breast", grams=500), "onion", "garlic", TOMATOES)
     for wishes in (("curry",), ("stew", "tagine"), ("pilaf", "jollof")):
         planned_in(store, "saute pan", *foods, eaters=3.0, wishes=wishes)
+
+
+def test_a_paste_is_fried_before_the_liquid_though_nothing_else_is(store: Store) -> None:
+    made = planned_in(store, "lidded pot", "shrimp", "rice-noodle", "curry-paste", "coconut-milk", eaters=2.0)
+    said = told(made)
+    assert said.index("curry paste in 1 tbsp oil") < said.index("coconut milk") < said.index("boil")
+    assert said.count("curry paste") == 1 + said.count("curry paste brings") + said.count("curry paste and")
+
+
+def test_eggs_are_scrambled_into_peppers_and_tomatoes_that_are_soft(store: Store) -> None:
+    foods = ("egg", "bell-pepper", "tomato", "onion")
+    made = planned_in(store, "saute pan", *foods, eaters=2.0, wishes=("fry", "menemen"))
+    assert item(made, "bell-pepper").lead == item(made, "tomato").lead == "softened"
+    assert item(made, "egg").in_s - item(made, "bell-pepper").in_s >= 600
