@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from knowledge.flavours import LAYERS, Family, families_for
-from knowledge.foods.model import Food
+from knowledge.foods.model import Food, When
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import SOFTENED, Draft
@@ -88,7 +88,8 @@ def _told(
             continue  # it has something of that
         food = next((f for i in ids if (f := _at_hand(i, request, store)) is not None), None)
         if food is not None:
-            found.append((food.name, _moment(layer, draft)))
+            early = food.when is When.AROMATICS and layer in AT_END  # tomato paste is fried, sharp as it is
+            found.append((food.name, _moment("spices" if early else layer, draft)))
     if len(found) > MOST:
         found.pop(2)  # one thing at the end is enough
     merged: dict[str, list[str]] = {}

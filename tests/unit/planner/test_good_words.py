@@ -175,3 +175,9 @@ def test_ripe_plantain_is_fried_before_it_meets_a_sauce(store: Store) -> None:
     made = planned("2 ripe plantains, tin of kidney beans, 2 tomatoes, an onion, for 2", store, "saute pan")
     first = next(s for s in made.steps if s.do is Do.BROWN)
     assert "plantain" in first.foods
+
+
+def test_cucumber_is_not_stewed_and_tomato_paste_not_raw(store: Store) -> None:
+    made = planned("450 g meatballs, 400 g potatoes, a cucumber, soured cream, for 3", store, "lidded pot")
+    assert "On the side: cucumber" in made.steps[-1].text
+    assert "tomato paste at the end" not in made.flavour
