@@ -13,7 +13,7 @@ from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.gathering.feeding import served
 from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Kitchen, LeftOut, NoPlan, Plan, Request
-from knowledge.planner.search import deadline
+from knowledge.planner.search import deadline, room
 from knowledge.planner.search.drafts import drafts
 from knowledge.planner.writing import altitude
 from knowledge.planner.writing.compose import plan_of
@@ -223,6 +223,20 @@ def _none(dinner: Dinner, request: Request, store: Store) -> NoPlan:
     if not found:
         return NoPlan(reasons=reasons, nearest=None, request=request)
     nearest = _finished(found[0], found, free, store)
+    if any(v.id == nearest.vessel for v in request.kitchen.vessels) and free.kitchen != request.kitchen:
+        reason = (
+            f"{names}: too full for the {nearest.vessel}{_how_full(found[0])}; the {nearest.size} has room"
+        )
+        return NoPlan(reasons=(reason,), nearest=nearest, request=request)
     return NoPlan(
         reasons=(*reasons, f"it would go in the {nearest.vessel}"), nearest=nearest, request=request
     )
+
+
+def _how_full(draft: Draft) -> str:
+    """Up to where a cooker may be filled."""
+    if draft.method.kind != "sealed":
+        return ""
+    most = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
+    half = most <= draft.vessel.max_fill_foaming_frac
+    return ": no more than half full when something foams or swells" if half else ": no more than two thirds"

@@ -153,7 +153,7 @@ def label(dish: Dish) -> str:
 
 
 @lru_cache(maxsize=1)
-def _uncounted() -> frozenset[str]:
+def uncounted() -> frozenset[str]:
     """Names that have no plural in a kitchen, from `words_mass.csv`."""
     return frozenset(row["word"] for row in rows("words_mass"))
 
@@ -165,7 +165,7 @@ def plural(name: str) -> str:
             head, tail = name.split(link, 1)
             return f"{plural(head)}{link}{tail}"
     last = name.rsplit(" ", 1)[-1]
-    if last in _uncounted() or last.endswith(("s", "fish")) or name.startswith("ground "):
+    if last in uncounted() or last.endswith(("s", "fish")) or name.startswith("ground "):
         return name
     if last.endswith(("ch", "sh", "x")) or last in ("potato", "tomato", "mango"):
         return f"{name}es"
@@ -179,7 +179,7 @@ def plural(name: str) -> str:
 def is_plural(name: str) -> bool:
     """Whether one says "bring" of it rather than "brings"."""
     last = name.rsplit(" ", 1)[-1]
-    return last.endswith("s") and last not in _uncounted()
+    return last.endswith("s") and last not in uncounted()
 
 
 def listed(names: Sequence[str]) -> str:

@@ -53,7 +53,8 @@ def fitted(
     """The draft with less of the new dish, when all of it does not fit; None when hardly any would."""
     for _ in range(5):
         limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
-        if draft.fill <= max(limit, plan.fill) * 1.01:
+        sealed = draft.method.kind == "sealed"  # what foams may not fill what the old dish could
+        if draft.fill <= (limit if sealed else max(limit, plan.fill) * 1.01):
             return draft, here
         dish = scaled(here.way.dish, max(0.3, 1.0 - 1.1 * (draft.fill - limit) / draft.fill))
         smaller = replace(here, way=replace(here.way, dish=dish))

@@ -21,6 +21,7 @@ SEALED = ("sealed", "sealed-twice")
 STEAMED = ("steam", "steam-pan")
 LIDDED_ML_MIN, BOILED_ML_MIN = 3.0, 37.0  # under a lid; open, 1.4 kW over the latent heat of water
 POURED = ("liquid", "dairy", "sauce")
+WET, LATER = ("liquid", "sauce"), ("stock", "dairy")  # with the food; counted as water, or at the end
 LEAST_SAUCE_ML = 40.0  # for each eater; with less it catches
 STEAM_ML_MIN = 6.0  # what leaves under the rim of a lid while it steams; common practice, no source
 FALL_S = {"quick": 90.0, "slow": 720.0}  # of pressure; common practice, no source
@@ -96,14 +97,22 @@ def covered_m2(plan: Plan, store: Store, items: Sequence[PlanItem] | None = None
 
 
 def _volume(plan: Plan, store: Store, size: VesselSize) -> float:
-    solid = 0.0
+    """How full it is before it is hot: all that is poured over all that lies there, or a heap above it."""
+    flesh = whole = 0.0
     for item in plan.items:
         if item.lane == "after":
             continue
         food = figures(item.food_id, item.state, store)
-        solid += item.grams * food.edible_frac / 1e3 / ((food.density_kg_m3 or 1050.0) / 1e3)
-    litres = max(solid + (plan.liquid.ml / 1000.0 if plan.liquid else 0.0), solid / 0.62)
-    return litres / (size.volume_l or 1.0)
+        litres = item.grams / (food.density_kg_m3 or 1050.0)
+        flesh += litres * food.edible_frac
+        whole += litres if food.animal else litres * food.edible_frac  # bones lie in it too
+    poured = plan.liquid.ml if plan.liquid else 0.0
+    poured += sum(
+        s.grams or 0.0
+        for s in gather(plan.request, store=store).seasonings
+        if s.food.part in WET and s.food.group not in LATER
+    )
+    return max(whole + poured / 1000.0, flesh / 0.62) / (size.volume_l or 1.0)
 
 
 def _sealed(plan: Plan) -> Iterator[str]:

@@ -55,7 +55,7 @@ SEVERAL = 2.0  # counted so, a ring's worth of sausage is links for one each
 WEIGHTS = frozenset({"g", "kg", "lb", "oz", "pound", "ounce", "gram", "kilo"})
 MOST_ONE = 2.2  # times the usual weight: a large joint; more of it is two
 MOST_ODD = 3.0  # times the usual piece; beyond that a number counts something else
-ONE_FOR = 4  # eaters for whom "an onion" is one
+SMALL_G = 40.0  # up to here a piece is one of a handful
 LITTLE_G, LITTLE_ML = 30.0, (30.0, 60.0)  # "a bit of" for each eater, "a splash of" for all
 ONE_OF = frozenset({"bulb", "stick", "stalk", "rib", "clove", "head", "ear", "cob", "spear"})
 
@@ -160,6 +160,22 @@ def is_one_piece(food: Food) -> bool:
     return food.part == "protein" and food.cuts == ("whole",) and large
 
 
+def is_said_as_one(food: Food, have: Have) -> bool:
+    """Whether a bare word means one whole piece, for however many: "aubergine", "big potato", "ham hock".
+
+    "Potato", "broccoli" or "chicken breast" alone name what there is, not how much.
+    """
+    if have.several or have.qty is not None or have.grams is not None or have.unit or have.rough:
+        return False
+    piece, _ = piece_of(food, have)
+    if piece is None or piece <= SMALL_G:
+        return False
+    if food.part == "protein":
+        return is_one_piece(food)
+    mass = bool(words.uncounted() & {*(have.said or food.name).split()[-1:]})
+    return bool(have.size) or (not mass and food.part in ("vegetable", "aromatic") and piece <= ONE_G)
+
+
 def eaters_for(cooked: Sequence[tuple[Food, Have]], usual: float) -> float:
     """For how many what was said is dinner; the usual number when nothing said so.
 
@@ -212,16 +228,16 @@ def unsaid(food: Food, have: Have, eaters: float, *, said: bool, sharing: int, m
     piece, unit = piece_of(food, have)
     if food.part == "protein" and piece is not None and piece > JOINT_G and not is_one_piece(food):
         return words.handy(need)  # cut from a larger piece
-    if piece is None or (piece <= 40 and food.part != "aromatic" and not unit):
+    if piece is None or (piece <= SMALL_G and food.part != "aromatic" and not unit):
         return words.handy(need)
-    if piece <= 40:
+    if piece <= SMALL_G:
         return max(1, round(need / piece)) * piece
     plant = food.part in ("vegetable", "aromatic", "starch")
-    if plant and not have.several and not said and (2 * need > piece or piece <= ONE_G):
+    if is_said_as_one(food, have) or (
+        plant and not have.several and not said and (2 * need > piece or piece <= ONE_G)
+    ):
         return piece  # "an onion", "sweet potato": one
     grams = in_pieces(need, piece, food)
-    if food.part in ("vegetable", "aromatic") and not have.several and piece <= ONE_G:
-        return min(grams, max(1, math.ceil(eaters / ONE_FOR)) * piece)  # said as one
     if food.part in ("vegetable", "aromatic") and have.several and piece <= VEG_G * 1.5:
         most = max(3.0, eaters)
         return min(max(grams / piece, 2.0), most) * piece
@@ -236,7 +252,7 @@ def enough(food: Food, have: Have, grams: float, eaters: float, *, soup: bool, s
     most = GENEROUS.get(food.part)
     most = most and most * (1.0 if said else UNSAID)
     piece, _ = piece_of(food, have)
-    small = piece is None or piece <= 40
+    small = piece is None or piece <= SMALL_G
     if soup or most is None or (food.part == "aromatic" and small) or (piece and grams <= piece):
         return grams
     if food.whole_shape in ("joint", "bird") and food.part == "protein":

@@ -215,8 +215,10 @@ def gather(request: Request, *, store: Store) -> Dinner:
         assumed.append(f"for {MOST_EATERS:.0f} of the {request.eaters:g}: cook it again for the others")
     dishes = [_dish(food, have, eaters, cooked, request) for food, have in cooked]
     several = [
-        None if have.rough == "little" else d.piece_g is None or have.several
-        for d, (_, have) in zip(dishes, cooked, strict=True)
+        None
+        if have.rough == "little" or amounts.is_said_as_one(food, have)
+        else d.piece_g is None or have.several
+        for d, (food, have) in zip(dishes, cooked, strict=True)
     ]
     dishes = filled(dishes, several, eaters)
     for dish, (food, have) in zip(dishes, cooked, strict=True):
@@ -374,7 +376,7 @@ def scaled(dish: Dish, factor: float) -> Dish:
         return dish  # nobody saws a joint to fit the tray
     if dish.weighed and dish.part != "protein":
         grams = max(math.floor(grams / WEIGHED_G), 1) * WEIGHED_G
-    elif dish.piece_g and dish.piece_g > 40:
+    elif dish.piece_g and dish.piece_g > amounts.SMALL_G:
         step = dish.piece_g if dish.part == "protein" or dish.piece_g <= 350 else dish.piece_g / 4
         grams = max(1, math.floor(grams / step + 1e-6)) * step
     return replace(dish, grams=min(grams, dish.grams))

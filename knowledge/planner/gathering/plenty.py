@@ -26,7 +26,7 @@ def filled(dishes: Sequence[Dish], several: Sequence[bool | None], eaters: float
 
     Args:
         several: of each, whether it was not said as one; "a sweet potato" is one while others can grow;
-            None of what is to be little.
+            None of what is to be little, or surely one.
     """
     found = list(dishes)
     for many in (True, False):
@@ -36,7 +36,7 @@ def filled(dishes: Sequence[Dish], several: Sequence[bool | None], eaters: float
             before = list(found)
             for n, dish in enumerate(before):
                 if _is_open(dish) and several[n] is many:
-                    found[n] = _more(dish, found, eaters, one=not many)
+                    found[n] = _more(dish, found, eaters)
             if found == before:
                 break
     return found
@@ -46,21 +46,18 @@ def _is_open(dish: Dish) -> bool:
     return dish.assumed and dish.part in GROWS and not amounts.is_flavour(dish.food)
 
 
-def _more(dish: Dish, beside: Sequence[Dish], eaters: float, *, one: bool) -> Dish:
-    """A step more of it; the same when that is too much for so many, or when `one` was said."""
+def _more(dish: Dish, beside: Sequence[Dish], eaters: float) -> Dish:
+    """A step more of it; the same when that is too much for so many."""
     tin = amounts.portion(dish.food, "can", None) if dish.state == "canned" else None
     if tin:
         grams = math.ceil(MORE * dish.grams / tin - 1e-6) * tin
-    elif dish.piece_g and dish.piece_g > 40 and not dish.weighed:
+    elif dish.piece_g and dish.piece_g > amounts.SMALL_G and not dish.weighed:
         grams = amounts.in_pieces(MORE * dish.grams, dish.piece_g, dish.food)
         grams = grams if grams > dish.grams else dish.grams + dish.piece_g
     else:
         grams = words.handy(MORE * dish.grams)
     larger = replace(dish, grams=grams)
     serving = amounts.serving_g(dish.food, cooked=dish.kind == "warm_through")
-    if one and dish.piece_g and 40 < dish.piece_g <= amounts.ONE_G and dish.part == "vegetable":
-        grams = min(grams, math.ceil(eaters / amounts.ONE_FOR) * dish.piece_g)
-        larger = replace(dish, grams=max(grams, dish.grams))
     if grams > MOST[dish.part] * serving * eaters or (
         dish.part == "vegetable" and _is_mountain(larger, beside, eaters)
     ):

@@ -17,7 +17,7 @@ from knowledge.planner.draft import Draft, Placed, Way
 from knowledge.planner.gathering.dinner import Dinner, Dish, scaled
 from knowledge.planner.kitchens import sizes_here
 from knowledge.planner.methods import Method, methods, whole_mm
-from knowledge.planner.model import Request
+from knowledge.planner.model import Liquid, Request
 from knowledge.planner.search import deadline, room, stages
 from knowledge.planner.search.laying import lay
 from knowledge.planner.search.load import load_here
@@ -31,6 +31,7 @@ HURRIED_S = 45 * 60.0  # a deadline as near as this hurries; judgement
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 LEAST_OVEN_degC = 150.0  # cooler than that nothing roasts
 BROIL_WISHES = frozenset({"broil", "crisp"})
+ROUNDING = 1.02  # over the room there is, but never where a valve could block
 HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
 
 
@@ -130,7 +131,8 @@ def _for_sizes(
         if fits or number == len(sizes) - 1:
             if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
                 draft = _shrunk(draft, dinner, request, refused)
-            if draft.fill <= 1.02 * room.limit(vessel, method, [p.way for p in draft.placed]):
+            rounding = 1.0 if method.kind == "sealed" else ROUNDING
+            if draft.fill <= rounding * room.limit(vessel, method, [p.way for p in draft.placed]):
                 yield draft
             return
 
@@ -148,10 +150,7 @@ def draft_with(
     """A draft with these dishes placed: liquid, fill, stages, beginning and score follow."""
     ways = [p.way for p in placed]
     longest = max((p.add_s for p in placed), default=0.0)
-    liquid = room.liquid(
-        method, vessel, size, ways, dinner.seasonings, longest,
-        least_ml=dinner.least_ml, most_ml=dinner.most_ml,
-    )  # fmt: skip
+    liquid = _liquid(dinner, vessel, size, method, placed)
     slow = stages.lets_down_slowly(method, ways)
     down_s = reduce_s(method, placed, liquid, dinner, room.gone_ml(method, size, longest))
     when = stages.stages(
@@ -167,7 +166,7 @@ def draft_with(
         kitchen=request.kitchen,
         placed=placed,
         refused=refused,
-        fill=room.fill(vessel, size, method, ways, liquid.ml if liquid else 0.0),
+        fill=_fill(dinner, vessel, size, method, placed),
         liquid=liquid,
         slow_release=slow,
         stages=when,
@@ -175,6 +174,26 @@ def draft_with(
         score=0.0,
     )
     return replace(draft, score=score(draft, request))
+
+
+def _liquid(
+    dinner: Dinner, vessel: Vessel, size: VesselSize, method: Method, placed: Sequence[Placed]
+) -> Liquid | None:
+    """The water or stock that these dishes want."""
+    longest = max((p.add_s for p in placed), default=0.0)
+    return room.liquid(
+        method, vessel, size, [p.way for p in placed], dinner.seasonings, longest,
+        least_ml=dinner.least_ml, most_ml=dinner.most_ml,
+    )  # fmt: skip
+
+
+def _fill(
+    dinner: Dinner, vessel: Vessel, size: VesselSize, method: Method, placed: Sequence[Placed]
+) -> float:
+    """How full the vessel is with these dishes and all that is poured over them."""
+    liquid = _liquid(dinner, vessel, size, method, placed)
+    poured = (liquid.ml if liquid else 0.0) + room.poured_ml(method, dinner.seasonings)
+    return room.fill(vessel, size, method, [p.way for p in placed], poured)
 
 
 def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]) -> Draft:
@@ -191,12 +210,11 @@ def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple
 
 
 def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
-    """As much as there is room for beside the liquid of now.
+    """As much as there is room for, with its liquid.
 
     First what nobody weighed gives way, then potatoes and rice, then vegetables; meat keeps together
     and only goes down with all the rest.
     """
-    ml = draft.liquid.ml if draft.liquid else 0.0
     meant = {(d.food.id, d.state): d for d in draft.dinner.dishes}
     placed = draft.placed
     for concerned, least in GIVE_WAY:
@@ -205,8 +223,7 @@ def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
         while factor > least:
             factor -= 0.04
             placed = tuple(_less(p, factor, meant) if concerned(p.way.dish) else p for p in before)
-            ways = [p.way for p in placed]
-            if room.fill(draft.vessel, draft.size, draft.method, ways, ml) <= limit:
+            if _fill(draft.dinner, draft.vessel, draft.size, draft.method, placed) <= limit:
                 return placed
     return placed
 

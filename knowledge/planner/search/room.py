@@ -18,11 +18,10 @@ from knowledge.planner.draft import AFTER, BROWNED, SECOND, SOFTENED, Way
 from knowledge.planner.gathering.dinner import Dish, Seasoning
 from knowledge.planner.methods import Method
 from knowledge.planner.model import Liquid
-from knowledge.planner.search.floor import PANFUL_KG_M2, SHEET_FULL, layer_m2
+from knowledge.planner.search.floor import PANFUL_KG_M2, SHEET_FULL, bulk_g, layer_m2
 from knowledge.planner.search.frying import tossed_kg
 
 HEAP_PACKING = 0.6  # solid share of a heap of pieces
-WILTS_TO = 0.25  # leaves go in by the handful and sink
 JUICE = 0.4  # of a tin of tomatoes runs
 FILM_M = 0.003  # liquid in a saute pan
 STEAM_M = 0.008  # under what steams: enough to stay wet, too little to boil what lies lowest
@@ -49,30 +48,43 @@ def floor_m2(ways: Sequence[Way]) -> float:
 
 
 def heap_l(ways: Sequence[Way]) -> float:
-    """The room a heap of these takes [l], leaves wilted."""
-    total = 0.0
-    for way in ways:
-        food = way.dish.food
-        solid = way.dish.grams * food.edible_frac / (food.density_kg_m3 or DENSITY)
-        total += solid / HEAP_PACKING
-    return total
+    """The room a heap of these takes [l] once they have swollen; bones lie in its gaps."""
+    return sum(
+        (_solid_l(way, way.dish.grams * way.dish.food.edible_frac) + drinks_ml(way) / 1000.0) / HEAP_PACKING
+        for way in ways
+    )
+
+
+def _solid_l(way: Way, grams: float) -> float:
+    """What so much of a food takes of the room [l]; the soaked is weighed dry and has drunk already."""
+    soaked = (1.0 - SOAKED_DRINKS) * (way.dish.food.water_uptake_g_per_g or 0.0)
+    more_g = soaked * grams if way.dish.state == "soaked" else 0.0
+    return (grams + more_g) / (way.dish.food.density_kg_m3 or DENSITY)
+
+
+def poured_ml(method: Method, seasonings: Sequence[Seasoning]) -> float:
+    """What cartons, tins and bottles add to the water or stock [ml]; cream comes when the lid is off."""
+    sealed = method.kind == "sealed"
+    return sum(
+        s.grams or 0.0
+        for s in seasonings
+        if (is_poured(s) and s.food.group != "stock") or (is_creamy(s) and not sealed)
+    )
 
 
 def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], liquid_ml: float) -> float:
-    """How full the vessel is, as a share of its floor (sheet) or its volume at the worst moment."""
+    """How full the vessel is, as a share of its floor (sheet) or its volume at the worst moment.
+
+    Args:
+        liquid_ml: all that is poured in. Juice that food gives and water that it takes up
+            only move from one into the other: bones and all, there is as much of both
+            together as in the cold. What swells may stand above its liquid, though.
+    """
     if vessel.single_layer:
         return floor_m2(ways) / size.area_m2
     inside = [way for way in ways if not (method.kind == "sealed" and way.lane_is(AFTER))]
-    swell = sum(
-        way.dish.grams / 1000.0 * (way.dish.food.water_uptake_g_per_g or 0.0)
-        for way in inside
-        if way.done in ("tender", "al_dente") and way.dish.kind != "warm_through"
-    )
-    solids = sum(
-        w.dish.grams * w.dish.food.edible_frac / (w.dish.food.density_kg_m3 or DENSITY) for w in inside
-    )
-    wet = solids + liquid_ml / 1000.0
-    full = max(heap_l(inside), wet, solids + swell) / (size.volume_l or 1.0)
+    wet = sum(_solid_l(way, bulk_g(way.dish.food, way.dish.grams)) for way in inside) + liquid_ml / 1000.0
+    full = max(heap_l(inside), wet) / (size.volume_l or 1.0)
     if method.kind != "pan":
         return full
     panfuls = tossed_kg(ways) / (PANFUL_KG_M2 * size.area_m2)
