@@ -111,15 +111,19 @@ def shaped(
     """
     factor, wet_factor = 1.0, 1.0
     for row in tables.rows("size_factors"):
-        if (
-            row["food"] in ("", food_id, group)
-            and row["piece"] in ("", shape)
-            and size_mm >= float(row["min_mm"] or 0.0)
-        ):
-            factor, wet_factor = float(row["factor"]), float(row["wet_factor"])
-            shape = row["as_shape"] or shape
-            ratio_1 = float(row["ratio_1"]) if row["ratio_1"] else ratio_1
-            break
+        if row["food"] not in ("", food_id, group) or row["piece"] not in ("", shape):
+            continue
+        opens_mm = float(row["min_mm"] or 0.0)
+        if size_mm < opens_mm:
+            # Nearly so thick is never slower than so thick: what opens at 25 mm has begun to at 20.
+            factor = min(factor, float(row["factor"]) * opens_mm / size_mm)
+            wet_factor = min(wet_factor, float(row["wet_factor"]) * opens_mm / size_mm)
+            continue
+        factor = min(factor, float(row["factor"]))
+        wet_factor = min(wet_factor, float(row["wet_factor"]))
+        shape = row["as_shape"] or shape
+        ratio_1 = float(row["ratio_1"]) if row["ratio_1"] else ratio_1
+        break
     match shape:
         case "slab" | "leaf" if ratio_1 == 1.0:
             both = ((0.0, 1.0, 1.0), (0.0, 1.0, 1.0))

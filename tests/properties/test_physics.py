@@ -13,8 +13,22 @@ from hypothesis import strategies as st
 
 from knowledge.errors import OutOfRange
 from knowledge.foods.store import Store, open_store
-from knowledge.physics import Case, Goal, Medium, Phase, Texture, cook, goal, history, media, piece, state_at
+from knowledge.physics import (
+    Case,
+    Goal,
+    Medium,
+    Phase,
+    Texture,
+    cook,
+    goal,
+    history,
+    media,
+    piece,
+    state_at,
+    tables,
+)
 from knowledge.physics.limits import RANGES
+from knowledge.physics.pieces import shaped
 
 FOODS = (
     "carrot",
@@ -269,3 +283,25 @@ def test_a_rest_that_follows_does_not_change_what_went_before(medium: Medium, fo
     )
     times = (300.0, 700.0, 1100.0)
     assert history(rested, times).core_degC == pytest.approx(history(alone, times).core_degC, abs=0.5)
+
+
+PIECES = [
+    (row["food"] or "carrot", row["piece"] or "brick")
+    for row in tables.rows("size_factors")
+    if row["piece"] not in ("joint", "floret") and not row["as_shape"]
+]
+
+
+@given(st.sampled_from(PIECES), st.floats(4.0, 150.0), st.floats(1.0, 1.5))
+def test_what_lets_heat_in_is_never_faster_thicker(
+    piece: tuple[str, str], size_mm: float, thicker: float
+) -> None:
+    """Leaves that part from some size on have begun to below it: no step down in time."""
+
+    def half_m(mm: float) -> tuple[float, float]:
+        gentle, brisk, wet = shaped(piece[0], "", piece[1], mm, 1.0, 2.0, None, 1000.0)
+        return gentle[1], brisk[1] * wet
+
+    small, large = half_m(size_mm), half_m(size_mm * thicker)
+    assert large[0] >= small[0] * (1 - 1e-9)
+    assert large[1] >= small[1] * (1 - 1e-9)

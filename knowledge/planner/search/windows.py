@@ -129,7 +129,8 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
 def _rests_on_a_plate(way: Open) -> bool:
     """Whether it is seared until done and waits for the rest: whole pieces that a cook rests anyway."""
     whole = way.cut.id == "whole" and way.piece.size_mm >= RESTS_FROM_MM
-    return way.lead == SEARED and whole and way.dish.safety in ("whole_meat", "poultry")
+    kept = way.manner == STILL  # breaded: laid back at the end, a plate would make it soggy
+    return way.lead == SEARED and whole and not kept and way.dish.safety in ("whole_meat", "poultry")
 
 
 def kept_hot(way: Way, others_s: float) -> tuple[Way, float]:

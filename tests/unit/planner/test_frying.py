@@ -109,3 +109,11 @@ def test_tough_meat_is_let_down_slowly_before_the_vegetables_go_in(store: Store)
     if made.settings.method == "sealed-twice":
         first = next(s for s in made.steps if s.do is Do.RELEASE)
         assert "by itself" in first.text
+
+
+def test_what_is_laid_back_does_not_rest_on_a_plate_as_well(store: Store) -> None:
+    """Breaded meat is out when it is fried and goes back on top: one way, not two."""
+    made = planned(store, "saute pan", "breaded-cutlet", "zucchini")
+    cutlet = item(made, "breaded-cutlet")
+    assert cutlet.out_s > cutlet.in_s
+    assert sum(s.do is Do.TAKE_OUT and "breaded-cutlet" in s.foods for s in made.steps) == 1
