@@ -38,6 +38,7 @@ AHEAD_MIN, MARGIN_MIN, LEISURE_MIN = 150.0, 30.0, 210.0  # dinner so far ahead: 
 KEPT_BACK = 14.0  # points for all that was said; a vessel that holds it wins
 TWICE = 1.2  # to let the pressure go, fill up and lock again
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
+SAUCE, NO_SAUCE = 0.6, -1.2  # points for each of what makes a sauce, where it does and where it cannot
 CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 
 
@@ -130,7 +131,11 @@ def _wishes(draft: Draft, request: Request) -> float:
 
 
 def _sauce(draft: Draft) -> float:
-    """Coconut milk, wine, cream, tinned tomatoes and the like want a wet dish."""
-    pourable = sum(1 for s in draft.dinner.seasonings if room.is_poured(s) or s.food.group in CREAMY)
-    pourable += sum(1 for p in draft.placed if room.is_saucy(p.way.dish))
-    return (0.6 if draft.method.wet else -1.2) * min(pourable, 2)
+    """Coconut milk, wine, cream, tinned tomatoes and the like want a wet dish; steam only takes butter."""
+    seasonings = draft.dinner.seasonings
+    poured = sum(1 for s in seasonings if room.is_poured(s))
+    poured += sum(1 for p in draft.placed if room.is_saucy(p.way.dish))
+    creamy = sum(1 for s in seasonings if s.food.group in CREAMY and not room.is_poured(s))
+    if draft.method.steams and poured:
+        return NO_SAUCE * min(poured, 2)
+    return (SAUCE if draft.method.wet else NO_SAUCE) * min(poured + creamy, 2)

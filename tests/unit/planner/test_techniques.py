@@ -254,3 +254,11 @@ def test_eggs_are_scrambled_into_peppers_and_tomatoes_that_are_soft(store: Store
     made = planned_in(store, "saute pan", *foods, eaters=2.0, wishes=("fry", "menemen"))
     assert item(made, "bell-pepper").lead == item(made, "tomato").lead == "softened"
     assert item(made, "egg").in_s - item(made, "bell-pepper").in_s >= 600
+
+
+def test_dumplings_beside_stock_are_a_soup_and_never_steamed_over_it(store: Store) -> None:
+    made = planned(store, Have(food_id="dumpling", qty=16), "bok-choy", "vegetable-stock", eaters=2.0)
+    assert made.settings.method == "braise"
+    assert made.liquid is not None
+    assert made.liquid.ml >= 500
+    assert "stock" in made.liquid.what
