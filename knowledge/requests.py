@@ -22,7 +22,7 @@ from knowledge.text.normalise import flatten, key, singular
 from knowledge.text.read import WARM_H
 from knowledge.text.vocabulary import vocabulary
 from knowledge.tonight import kitchen_of
-from knowledge.unfit import alerts_in, unfit_in
+from knowledge.unfit import alerts_in, spoilage_alert, spoilt_in, unfit_in
 from knowledge.unsafe import refused_wishes
 from knowledge.wished import settled
 
@@ -99,11 +99,20 @@ def request_of(
         kitchen=kitchen_of(reading, kitchen, store=store),
         youngest=reading.youngest,
         spoiled=tuple(w.food_id for w in reading.out_warm if w.hours is not None and w.hours >= WARM_H),
-        unfit=(*unfit_in(reading.text, store=store), *_in_the_rice_cooker(once, reading.text, store)),
-        alerts=(
-            *refused_wishes(reading, store=store),
-            *_warm_alerts(reading, store),
-            *alerts_in(reading.text, store=store),
+        unfit=(
+            *spoilt_in(reading, store=store),
+            *unfit_in(reading.text, store=store),
+            *_in_the_rice_cooker(once, reading.text, store),
+        ),
+        alerts=tuple(
+            dict.fromkeys(
+                (
+                    *refused_wishes(reading, store=store),
+                    *_warm_alerts(reading, store),
+                    *_spoilage_alerts(reading, store),
+                    *alerts_in(reading.text, store=store),
+                )
+            )
         ),
     )
     return fresh if base is None else _laid_over(base, fresh, reading, barred)
@@ -115,6 +124,13 @@ def _warm_alerts(reading: Reading, store: Store) -> Iterable[Caution]:
         if one.hours is None:
             name = own_word(_phrase_of(one.name, reading), store.food(one.food_id), store)[0]
             yield Caution(text=HOW_LONG.format(food=name), source=str(store.source("A-FSIS-LEFT")))
+
+
+def _spoilage_alerts(reading: Reading, store: Store) -> Iterable[Caution]:
+    """A line, with its authority, for each food that is said to be off or of which the age is not told."""
+    for one in reading.spoilt:
+        food = store.food(one.food_id)
+        yield spoilage_alert(one, food, own_word(_phrase_of(one.name, reading), food, store)[0], store=store)
 
 
 def _phrase_of(name: str, reading: Reading) -> str:

@@ -1,7 +1,8 @@
-"""What a message says of food that must not be eaten, or only with care: `unfit.csv`.
+"""What a message says of food that must not be eaten, or only with care: `unfit.csv`, `spoilage.csv`.
 
 Leaves of rhubarb, green potatoes, a bulging tin. The reader finds the foods; that they
-are not fit lies in the words around them, and a plan must never pass over those.
+are not fit lies in the words around them, and a plan must never pass over those. Of what has
+gone off the reader also finds which food it is said of.
 """
 
 from __future__ import annotations
@@ -10,8 +11,33 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 
+from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Caution, LeftOut
+from knowledge.text.model import Reading, Spoilt
+from knowledge.text.spoilt import spoilage
+
+
+def spoilt_in(reading: Reading, *, store: Store) -> Iterator[LeftOut]:
+    """Foods that are said to be off, past their date or cooked too long ago, and why they stay out."""
+    for one in reading.spoilt:
+        if not one.eaten:
+            limit = days_said(store.food(one.food_id).cooked_days or 0.0)
+            why = spoilage(one.sign)["why"].format(age=days_said(one.days or 0.0), limit=limit)
+            yield LeftOut(food=one.food_id, why=why)
+
+
+def spoilage_alert(one: Spoilt, food: Food, name: str, *, store: Store) -> Caution:
+    """What the cook should know of a food with a sign of spoilage."""
+    row = spoilage(one.sign)
+    text = row["otherwise"] if one.eaten else row["alert"]
+    limit = days_said(food.cooked_days or 0.0)
+    return Caution(text=text.format(food=name, limit=limit), source=str(store.source(row["source"])))
+
+
+def days_said(days: float) -> str:
+    """ "1 day", "3 days"."""
+    return f"{days:.0f} day{'' if round(days) == 1 else 's'}"
 
 
 def unfit_in(text: str, *, store: Store) -> tuple[LeftOut, ...]:

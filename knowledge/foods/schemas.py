@@ -175,6 +175,12 @@ SAFETY_AND_DIETS = {
         states=maybe(listed(Word(STATE.words | {"usual", "soaked"}))), methods=maybe(listed(HEAT_KIND)),
         text=TEXT, source=SOURCE,
     ),
+    "spoilage": table(
+        "sign",
+        sign=TEXT,
+        applies=one_of("age", "any", "fresh", "meat", "perishable", "perishable or leaf", "soft"),
+        why=maybe(TEXT), alert=maybe(TEXT), otherwise=maybe(TEXT), source=SOURCE,
+    ),
     "unfit": table(
         "id", id=TEXT, words=listed(TEXT, "|"), foods=maybe(listed(FOOD)), text=TEXT, source=SOURCE
     ),

@@ -121,6 +121,17 @@ class OutWarm:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Spoilt:
+    """A food with a sign of `spoilage.csv` that it may have gone off; `days` since it was cooked or got."""
+
+    name: str
+    food_id: str
+    sign: str
+    eaten: bool  # in spite of the sign: mould on a carrot is cut out
+    days: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SwapRead:
     """`frm` leaves, `to` comes in; None where the text leaves it open."""
 
@@ -157,6 +168,7 @@ class Reading:
     wishes: tuple[str, ...] = ()  # "crisp", "saucy", "quick", "less chopping", "oven"; a style; "not stew"
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
     out_warm: tuple[OutWarm, ...] = ()
+    spoilt: tuple[Spoilt, ...] = ()
     youngest: float | None = None  # age of the youngest eater [years], if a child is spoken of
     unknown: tuple[str, ...] = ()  # food-like words that were not placed, in the cook's words
     # What an unknown food is like: (its name, a food's label). The name is "" for the one asked about last.

@@ -26,6 +26,7 @@ from knowledge.text.seen import (
     with_strangers,
     without,
 )
+from knowledge.text.spoilt import spoilage, spoilt
 from knowledge.text.styles import styles
 from knowledge.text.teaching import teaches as teaches_like
 from knowledge.text.tokens import Token, tokenise
@@ -36,6 +37,7 @@ from knowledge.text.wishes import wishes
 
 _SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
 _BARRED = re.compile(r"\b(?:allerg\w+|intoleran\w+) to (?:\w+ )?$")  # what comes next does not come in
+_EXCHANGES = re.compile(r"\b(?:instead|swap\w*|replac\w+|sub\w*|use|using)\b", re.IGNORECASE)
 WARM_H = 2.0  # USDA FSIS: perishable food is thrown away after two hours at room temperature
 ASK_WARM = "How long was the {food} out of the fridge? After 2 hours it is thrown away."
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
@@ -101,9 +103,9 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
     elif (
         kind in (Kind.SWAP, Kind.COOK_EVENT, Kind.SETTING)
         and context.mode is not Mode.COOKING
-        and any(one.hours is None or one.hours >= WARM_H for one in plan(intent).out_warm)
+        and _is_to_be_warned_of(plan(intent), swap, context)
     ):
-        kind = Kind.PLAN  # "mince out of the fridge since lunch, onions": to be warned of
+        kind = Kind.PLAN  # "mince out of the fridge since lunch, onions", "the cod smells off, leeks"
     elif kind is Kind.SETTING and context.mode is Mode.PLANNED and _is_for_tonight(seen, context):
         kind = Kind.PLAN  # "the kids won't eat leeks", with leeks in the plan
     match kind:
@@ -137,6 +139,19 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
             return exchange.swap_reading(text, seen, swap, vocab, context, intent)
         case Kind.PLAN:
             return plan(intent)
+
+
+def _is_to_be_warned_of(plan: Reading, swap: swaps.SwapFound | None, context: Context) -> bool:
+    """Food that was in the warm or has gone off; "the milk is off, cream instead" is a swap all the same."""
+    if any(one.hours is None or one.hours >= WARM_H for one in plan.out_warm):
+        return True
+    at_hand = {item.food_id for item in plan.items}
+    swapped = swap is not None and None not in (swap.frm, swap.to)
+    listed = len(plan.items) > 1 and not _EXCHANGES.search(plan.text)
+    exchanged = context.mode is not Mode.IDLE or (swapped and not listed)
+    return any(
+        spoilage(one.sign)["alert"] and (one.food_id in at_hand or not exchanged) for one in plan.spoilt
+    )
 
 
 def _asked_about(seen: Seen) -> str | None:
@@ -228,6 +243,7 @@ def _plan_reading(
         wishes=_wishes(seen),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
+        spoilt=spoilt(seen, vocab, now),
         unknown=tuple(i.phrase for i in seen.unknown if i.food_id is None),
         asks=(*(ASK_WARM.format(food=one.name) for one in warm if one.hours is None), *_asks(kept)),
     )

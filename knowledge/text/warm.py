@@ -7,9 +7,10 @@ a time that is not told is asked for, and where it is not clear which food is me
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from datetime import datetime
 
+from knowledge.foods.model import Food
 from knowledge.text.cues import cue
 from knowledge.text.fields import NUM, clocks, durations, value
 from knowledge.text.model import Item, OutWarm
@@ -22,7 +23,7 @@ CERTAIN_H = 2.0  # from here on it does not matter how much longer
 LONG_H = 8.0  # "overnight", "all day"
 MORNING_H, NOON_H = 8.0, 12.5  # o'clock
 EVENING_H = 18.0  # o'clock, when nobody says what time it is
-_MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game", "fish", "shellfish", "goat", "frog"})
+MEATS = frozenset({"beef", "pork", "lamb", "poultry", "game", "fish", "shellfish", "goat", "frog"})
 _KEEPS = frozenset({"tinned fish", "sauce", "condiment", "stock"})
 _CURDS = frozenset({"plant protein"})
 _SENTENCE = re.compile(r"[.!?;\n]+(?=\s|$)")
@@ -72,15 +73,20 @@ def _longer(one: float | None, other: float | None) -> float | None:
 
 
 def _perishes(seen: Seen, n: int, vocab: Vocabulary) -> bool:
-    """Meat, fish, milk and what was cooked before; tins and cheese keep."""
+    """Whether a food of the text that is at hand perishes."""
     hit = seen.hits[n]
     states = {f.state for f in seen.found if f.hit.start == hit.start and f.role is Role.HAVE}
     food = vocab.food(hit.phrase.foods[0])
-    if not states or food is None or states & {"canned", "dried"}:
+    return bool(states) and food is not None and perishes(food, states)
+
+
+def perishes(food: Food, states: Set[str | None]) -> bool:
+    """Meat, fish, milk and what was cooked before; tins and cheese keep."""
+    if states & {"canned", "dried"}:
         return False
     if states & {"cooked", "leftover"} or food.group == "leftover":
         return True
-    if food.animal in _MEATS:
+    if food.animal in MEATS:
         return food.part in ("protein", "liquid", "starch") and food.group not in _KEEPS
     return (food.animal == "dairy" and food.group == "dairy" and food.part == "dairy") or food.group in _CURDS
 
@@ -167,7 +173,7 @@ def _meant(seen: Seen, start: int, end: int, out: tuple[int, int], perishable: S
     nearest = before[-1] if before else None
     subject = nearest is not None and not re.search(r"[,;:]", text[nearest : out[0]])
     if nearest is not None and (subject or nearest in perishable):
-        return [place for place in _joined(text, before[::-1]) if place in perishable]
+        return [place for place in joined(text, before[::-1]) if place in perishable]
     behind = [place for place in foods if place >= out[1]]
     earlier = sorted((place for place in seen.where if place < out[0]), reverse=True)
     for run in [_run(text, places) for places in (behind, earlier) if places]:
@@ -176,7 +182,7 @@ def _meant(seen: Seen, start: int, end: int, out: tuple[int, int], perishable: S
     return [place for place in perishable if start <= place < end] or list(perishable)
 
 
-def _joined(text: str, places: Sequence[int]) -> list[int]:
+def joined(text: str, places: Sequence[int]) -> list[int]:
     """The nearest food before, and those that an "and" joins to it: of "eggs, mince left out" the mince."""
     run = _run(text, places)
     if len(run) > 1 and not re.search(r"\b(?:and|plus|with|n)\b|[&+]", text[run[1] : run[0]]):

@@ -44,6 +44,26 @@ def test_near_misses_are_planned(store: Store, text: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "food", "why"),
+    [
+        ("turkey mince 400 g smells sour, potatoes, leeks", "ground-turkey", "smells off"),
+        ("haddock 300 g, use by was last Friday, potatoes", "haddock", "use-by"),
+        (
+            "rice cooked four days ago, eggs, leeks",
+            "rice",
+            "it was cooked 4 days ago, and in the fridge it keeps 1 day",
+        ),
+    ],
+)
+def test_what_is_off_stays_out_and_is_warned_of(store: Store, text: str, food: str, why: str) -> None:
+    """USDA FSIS and UK FSA: heat does not destroy the poisons."""
+    made = planned(store, text)
+    assert any(why in out.why for out in made.left_out)
+    assert food not in {item.food_id for item in made.items}
+    assert any("thrown away" in c.text or "not eaten" in c.text for c in made.cautions)
+
+
+@pytest.mark.parametrize(
     ("text", "word"),
     [
         ("a stuffed chicken, carrots", "stuffing"),
