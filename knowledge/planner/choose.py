@@ -100,8 +100,6 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
     others: dict[str, Draft] = {}
     for draft in found:
         same = draft.vessel.id == best.vessel.id
-        if draft.method.id == "open-cooker" and "lidded pot" in {v.id for v in request.kitchen.vessels}:
-            continue  # a pot by another name
         if not same and draft.score > best.score - WORTH_A_LOOK and len(draft.refused) <= len(best.refused):
             others.setdefault(draft.vessel.id, draft)
     made = plan_of(best, request, list(others.values()), store=store)

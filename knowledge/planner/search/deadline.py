@@ -34,9 +34,7 @@ def ordered(found: Sequence[Draft], request: Request) -> list[Draft]:
         return drafts
     full = [d for d in drafts if _is_as_full(d, best)]
     in_time = [d for d in full if took_s(d) <= due_s and d.score > best.score - GIVES_UP]
-    has_pot = "lidded pot" in {v.id for v in request.kitchen.vessels} and request.vessel is None
-    usual = [d for d in full if not (has_pot and d.method.id == "open-cooker")]  # a pot by another name
-    fastest = min(usual or full, key=lambda d: (took_s(d), -d.score))
+    fastest = min(full, key=lambda d: (took_s(d), -d.score))
     first = in_time[0] if in_time else fastest if took_s(fastest) < took_s(best) - WORTH_S else best
     return [first, *(d for d in drafts if d is not first)]
 

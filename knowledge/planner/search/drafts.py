@@ -28,6 +28,7 @@ from knowledge.planner.search.ways import Setting, solve
 SAVES = 0.75  # a cooker that takes more than this part of a pot's time is not worth its trouble
 ALIKE = 0.15  # points that no cook could tell apart
 HURRIED_S = 45 * 60.0  # a deadline as near as this hurries; judgement
+OPEN_COOKER, POT = "open-cooker", "lidded pot"
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 LEAST_OVEN_degC = 150.0  # cooler than that nothing roasts
 BROIL_WISHES = frozenset({"broil", "crisp"})
@@ -89,14 +90,16 @@ def _pairs(dinner: Dinner, request: Request, store: Store) -> Iterator[tuple[Met
     thick = any(d.part == "protein" and whole_mm(d) >= ROAST_MM for d in dinner.dishes)
     in_time = request.ready_in_s is not None and 0.0 < request.ready_in_s < HURRIED_S
     quick = in_time or "quick" in request.wishes
-    here = {v.id for v in request.kitchen.vessels}
+    here = {v.id for v in request.kitchen.vessels} - {*request.not_vessels}
     for method in methods(store):
-        if method.vessel not in here or method.vessel in request.not_vessels:
+        if method.vessel not in here:
             continue
         if request.vessel and method.vessel != request.vessel:
             continue
         if method.heat == "oven" and request.kitchen.oven_max_degC < LEAST_OVEN_degC:
             continue
+        if method.id == OPEN_COOKER and method.vessel != request.vessel and POT in here:
+            continue  # a pot by another name
         if method.finish == "broil" and not (request.kitchen.broiler and BROIL_WISHES & {*request.wishes}):
             continue
         settings: Sequence[Setting] = method.settings or (None,)

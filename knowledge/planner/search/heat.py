@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
-from functools import partial
+from functools import lru_cache, partial
 
 from knowledge.foods.model import DoneKind
 from knowledge.foods.pieces import Pieced
@@ -29,6 +29,7 @@ from knowledge.planner.search.load import (
     crowding,
     in_contact,
     oven_drawn_down,
+    own_kg,
     stepped,
     stilled,
     to_pressure_s,
@@ -176,7 +177,7 @@ def lane_medium(
     altitude_m = kitchen.altitude_m
     if lane == AFTER and method.finish == "broil":
         return media.broiler(BROILER_DEGC, surface=surface, altitude_m=altitude_m)
-    still = partial(_stilled, load=load, grams=dish.grams, altitude_m=altitude_m)
+    still = partial(_stilled, load=load, cold_kg=own_kg(dish.grams), altitude_m=altitude_m)
     if lane == AFTER:
         return still(media.bubbling)
     match method.kind:
@@ -216,10 +217,11 @@ def lane_medium(
             return still(media.bubbling)
 
 
-def _stilled(make: Callable[..., Medium], *, load: Load, grams: float, altitude_m: float) -> Medium:
+@lru_cache(maxsize=4096)
+def _stilled(make: Callable[..., Medium], *, load: Load, cold_kg: float, altitude_m: float) -> Medium:
     """A pot that so much cold food has just gone into."""
     start_degC, back_s = stilled(
-        load, grams, liquid_degC=make(altitude_m).ambient_degC, altitude_m=altitude_m
+        load, cold_kg, liquid_degC=make(altitude_m).ambient_degC, altitude_m=altitude_m
     )
     return make(altitude_m, start_degC=start_degC, come_up_s=back_s)
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from knowledge.foods.model import Vessel, VesselSize
 from knowledge.foods.pieces import piece_of
@@ -92,6 +93,7 @@ def in_contact(load: Load) -> float:
     return 1.0 / max(load.stirred, 1.0)
 
 
+@lru_cache(maxsize=1024)
 def oven_drawn_down(load: Load, setting_degC: float) -> tuple[float, float]:
     """What the door and the cold sheet leave of the oven's heat [°C], and until it is back [s]."""
     return vessels.oven_after_loading(
@@ -102,15 +104,19 @@ def oven_drawn_down(load: Load, setting_degC: float) -> tuple[float, float]:
     )
 
 
-def stilled(load: Load, grams: float, *, liquid_degC: float, altitude_m: float) -> tuple[float, float]:
+def own_kg(grams: float) -> float:
+    """So much of one food in the steps in which a pot feels it."""
+    return KG_STEP / 2 * max(1, round(grams / 1000.0 / KG_STEP * 2))
+
+
+def stilled(load: Load, cold_kg: float, *, liquid_degC: float, altitude_m: float) -> tuple[float, float]:
     """What so much cold food leaves of a bubbling pot's heat [°C], and until it bubbles again [s]."""
-    own_kg = KG_STEP / 2 * max(1, round(grams / 1000.0 / KG_STEP * 2))
     return vessels.after_adding(
         pot_kg=load.size.mass_kg,
         pot_cp_J_kgK=load.size.cp_J_kgK,
         water_kg=load.liquid_kg,
         liquid_degC=liquid_degC,
-        foods=[_cold(own_kg)],
+        foods=[_cold(cold_kg)],
         altitude_m=altitude_m,
     )
 

@@ -8,7 +8,14 @@ from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
-from knowledge.planner.search.load import crowding, load_of, oven_drawn_down, stilled, to_pressure_s
+from knowledge.planner.search.load import (
+    crowding,
+    load_of,
+    oven_drawn_down,
+    own_kg,
+    stilled,
+    to_pressure_s,
+)
 
 
 def dinner(store: Store, vessel: str, *have: Have, eaters: float) -> Plan:
@@ -45,7 +52,7 @@ def test_a_kilo_of_cold_potatoes_stills_a_pot(store: Store) -> None:
     size = next(s for s in store.vessel("lidded pot").sizes if s.usual)
     request = Request(have=(Have(food_id="potato", grams=1000),), eaters=4.0, eaters_said=True)
     load = load_of(gather(request, store=store).dishes, size, store)
-    little, much = (stilled(load, g, liquid_degC=99.0, altitude_m=0.0) for g in (150, 1000))
+    little, much = (stilled(load, own_kg(g), liquid_degC=99.0, altitude_m=0.0) for g in (150, 1000))
     assert little[0] > much[0] + 10  # it falls further
     assert little[1] < much[1] < 600  # and is longer in coming back
 
