@@ -136,7 +136,7 @@ class Knowledge:
 
     def vessel_size(self, vessel_id: str, said: str) -> str | None:
         """The id of the size of a vessel that a cook means ("half", "28 cm"); None when none is."""
-        from knowledge.planner.kitchens import size_of
+        from knowledge.planner.sizes import size_of
 
         vessel = next((v for v in self.store.vessels() if v.id == vessel_id), None)
         size = None if vessel is None else size_of(vessel, said)

@@ -21,7 +21,7 @@ from knowledge.text.model import Item, Reading, ReadyBy
 from knowledge.text.normalise import flatten, key, singular
 from knowledge.text.read import WARM_H
 from knowledge.text.vocabulary import vocabulary
-from knowledge.tonight import kitchen_of
+from knowledge.tonight import kitchen_of, vessel_of
 from knowledge.unfit import alerts_in, spoilage_alert, spoilt_in, unfit_in
 from knowledge.unsafe import refused_wishes
 from knowledge.wished import settled
@@ -82,7 +82,7 @@ def request_of(
         eaters=people if people is not None else USUAL_EATERS,
         eaters_said=people is not None,
         ready_in_s=seconds_until(reading.ready_by, now) if reading.ready_by else None,
-        vessel=reading.vessel,
+        vessel=vessel_of(reading),
         not_vessels=reading.not_vessel,
         excluded=_unique((*excluded, *barred)),
         allergies=_unique(

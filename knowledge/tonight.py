@@ -6,11 +6,11 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.physics.media import SHEETS
-from knowledge.planner.kitchens import size_of
 from knowledge.planner.model import Kitchen, VesselAt
+from knowledge.planner.sizes import size_of
 from knowledge.text.model import Reading
 from knowledge.text.normalise import flatten
-from knowledge.text.vessels import only, ovenless
+from knowledge.text.vessels import offered, only, ovenless
 
 READ_TO = 600  # characters of a message in which its kitchen is looked for
 ALTITUDE_M = (-430.0, 5100.0)  # from the lowest shore to the highest town
@@ -39,6 +39,15 @@ def kitchen_of(reading: Reading, kitchen: Kitchen, *, store: Store) -> Kitchen:
         sized = {v.id: v for v in kitchen.vessels}
         kitchen = replace(kitchen, vessels=tuple(sized.get(id_, VesselAt(id=id_)) for id_ in there))
     return replace(kitchen, oven_max_degC=0.0, broiler=False) if ovenless(text) else kitchen
+
+
+def vessel_of(reading: Reading) -> str | None:
+    """The vessel that a message wants: the one named, or the only one of which a size is said."""
+    sized = {value.partition("=")[0] for name, value in reading.settings if name == "vessel_size"}
+    if reading.vessel is not None or not sized:
+        return reading.vessel
+    named = sized | offered(flatten(reading.text[:READ_TO]).text)
+    return next(iter(named)) if len(named) == 1 and not named & {*reading.not_vessel} else None
 
 
 def _sized(kitchen: Kitchen, said: str, store: Store) -> Kitchen:

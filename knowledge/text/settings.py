@@ -42,16 +42,17 @@ def _short_names() -> dict[str, str]:
 
 _VESSEL_OF = _short_names()
 _NAMES = "|".join(map(re.escape, _VESSEL_OF))
+_SIDES = r"\d+ ?(?:x|by) ?\d+(?: ?(?:cm|inch|in)\b)?"  # of a tray
+_MEASURE = r"\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b"
 _SIZED = re.compile(
-    r"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|\d+(?:\.\d)? "
-    r"?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
-    rf"(?:(?: (?!an?\b|the\b|my\b)\w+)?? (?P<vessel>{_NAMES})\b)?"
+    rf"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|{_SIDES}|{_MEASURE})"
+    rf"(?:(?: (?!(?:an?|the|my|in|on|of|for|and|with|slow|rice|egg)\b)\w+){{0,2}}? (?P<vessel>{_NAMES})\b)?"
 )
 _OVEN_WARE = re.compile(r"\b(?:sheets?(?: pan)?|trays?|roasting (?:tin|pan|dish)|baking (?:tin|dish))\b")
 _TOWN = re.compile(r"\b(?:live|living|based|moved) (?:in|to|near) (?!\d|an? )\w+")
 _SIZE_OF = re.compile(
     rf"\b(?P<vessel>{_NAMES}) (?:is|holds|takes|has|measures) (?:about |only |a )?"
-    r"(?P<size>\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b)"
+    rf"(?P<size>{_SIDES}|{_MEASURE})"
 )
 
 _ALL_OF_IT = re.compile(
@@ -65,6 +66,17 @@ def vessel_sizes(text: str) -> list[Span]:
     """Where a vessel is named with its size: "a 3 litre pressure cooker" is three litres of no food."""
     found = [*_SIZED.finditer(text), *_SIZE_OF.finditer(text)]
     return [match.span() for match in found if match.group("vessel")]
+
+
+def _vessel_size(text: str) -> str | None:
+    """The first vessel of a flat text that has a size, with it: "saute pan=28 cm"."""
+    for match in (*_SIZE_OF.finditer(text), *_SIZED.finditer(text)):
+        size, name = match.group("size"), match.group("vessel")
+        if "sheet" in size or (name and re.fullmatch(_SIDES, size)):
+            return f"{_VESSEL_OF['tray']}={size}"
+        if name:
+            return f"{_VESSEL_OF[name]}={size}"
+    return None
 
 
 def settings(text: str) -> tuple[tuple[str, str], ...]:
@@ -103,11 +115,8 @@ def settings(text: str) -> tuple[tuple[str, str], ...]:
         out["fan_oven"] = "yes"
     if _OVEN_WARE.search(text) and (sheet := sheet_said(text)):
         out["sheet"] = sheet
-    if match := _SIZE_OF.search(text) or _SIZED.search(text):
-        size, vessel = match.group("size"), _VESSEL_OF.get(match.group("vessel") or "")
-        vessel = _VESSEL_OF["tray"] if "sheet" in size else vessel
-        if vessel:
-            out["vessel_size"] = f"{vessel}={size}"
+    if (sized := _vessel_size(text)) is not None:
+        out["vessel_size"] = sized
     if match := re.search(
         rf"\b(?:usually|normally|always|household of|family of|we(?: a|)re|there are) (?:cook for |"
         rf"cooking for |for )?({NUM})\b",

@@ -103,6 +103,11 @@ def vessels(text: str) -> tuple[str | None, tuple[str, ...], list[Span]]:
     return (next(iter(chosen)) if len(chosen) == 1 else None), tuple(ruled_out), used
 
 
+def offered(text: str) -> frozenset[str]:
+    """The vessels that a flat text names in any way."""
+    return frozenset(vessel.id for vessel in _vessels() if vessel.named.search(text))
+
+
 _ONLY = re.compile(
     r"\b(?:(?:only|just) (?:have|got|own|had|use|ve got)|(?:have|got|own) only|nothing (?:but|except|apart "
     r"from)|"

@@ -15,6 +15,7 @@ from knowledge.planner.search.frying import staged
 from knowledge.planner.search.laying import lay, plated
 from knowledge.planner.search.load import load_of
 from knowledge.planner.search.ways import Setting, solve
+from knowledge.planner.sizes import size_named
 
 
 def method_of(plan: Plan, store: Store) -> Method:
@@ -69,7 +70,7 @@ def redrawn(plan: Plan, request: Request, dinner: Dinner, placed: tuple[Placed, 
     again = plated([_afresh(p) for p in placed], softens=softens)
     placed = tuple(staged(again) if method.kind == "pan" else again)
     vessel = store.vessel(plan.vessel)
-    size = next(s for s in vessel.sizes if s.id == plan.size)
+    size = size_named(vessel, plan.size)
     return draft_with(dinner, request, vessel, size, method, setting_of(plan, method), placed, ())
 
 

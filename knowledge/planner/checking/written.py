@@ -14,6 +14,7 @@ from knowledge.physics.safety import RAW_BEAN_BOIL_S
 from knowledge.planner.gathering.dinner import figures, gather
 from knowledge.planner.model import Do, Plan, PlanItem
 from knowledge.planner.search.floor import SHEET_FULL, layer_m2
+from knowledge.planner.sizes import size_named
 from knowledge.planner.words import plural
 
 SLACK_S = 60.0  # plans are told in whole minutes
@@ -83,7 +84,7 @@ def _rises(item: PlanItem, store: Store) -> bool:
 
 def size_of(plan: Plan, store: Store) -> VesselSize:
     """The size of the vessel that the plan cooks in."""
-    return next(s for s in store.vessel(plan.vessel).sizes if s.id == plan.size)
+    return size_named(store.vessel(plan.vessel), plan.size)
 
 
 def covered_m2(plan: Plan, store: Store, items: Sequence[PlanItem] | None = None) -> float:

@@ -60,7 +60,7 @@ def cut_name(placed: Placed, units: str) -> str:
 
 def sheet_name(size: VesselSize, units: str) -> str:
     """A sheet by its trade name and its sides: "half sheet (46 x 33 cm)"."""
-    if not size.sides_cm:
+    if not size.sides_cm or size.id.endswith("tray"):
         return size.id
     if units == "us":
         return f"{size.id} ({' x '.join(f'{side / 2.54:.0f}' for side in size.sides_cm)} inch)"

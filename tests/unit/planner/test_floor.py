@@ -12,9 +12,9 @@ import pytest
 from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.checking.verify import check
-from knowledge.planner.kitchens import size_of
 from knowledge.planner.model import Do, Have, Kitchen, Plan, Request, VesselAt
 from knowledge.planner.search import floor
+from knowledge.planner.sizes import size_of
 
 HALF_M2, QUARTER_M2, PAN_28_M2 = 0.13, 0.062, 0.053
 
@@ -97,7 +97,7 @@ def test_no_sheet_larger_than_an_oven_s_own_is_taken_unasked(store: Store) -> No
 @pytest.mark.parametrize(
     ("said", "size"),
     [
-        ("30x23 cm", "quarter sheet"),
+        ("32x23 cm", "quarter sheet"),
         ("33 x 24", "quarter sheet"),
         ("45 by 32 cm", "half sheet"),
         ("18 x 13 inch", "half sheet"),

@@ -9,8 +9,9 @@ import pytest
 from bot.commands.plan import answer_json
 from knowledge.foods.store import Store
 from knowledge.planner import plan
-from knowledge.planner.kitchens import described, size_of
+from knowledge.planner.kitchens import described
 from knowledge.planner.model import Kitchen, NoPlan, Plan, Request
+from knowledge.planner.sizes import size_of
 from knowledge.requests import request_of, seconds_until
 from knowledge.text import read
 from knowledge.text.model import Item, Kind, Reading, ReadyBy
@@ -182,8 +183,8 @@ def test_a_refused_wish_comes_before_the_reasons_for_no_plan(store: Store) -> No
         ("saute pan", "11 inch", "28 cm"),
         ("saute pan", "9.5 in", "24 cm"),
         ("lidded pot", "5 litres", "5 l"),
-        ("pressure cooker", "6 quart", "6 l"),
-        ("pressure cooker", "8qt", "8 l"),
+        ("pressure cooker", "6 quart", "6 quart"),
+        ("pressure cooker", "8qt", "8 quart"),
     ],
 )
 def test_sizes_as_a_cook_says_them(store: Store, vessel: str, said: str, size: str) -> None:
