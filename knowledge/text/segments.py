@@ -6,6 +6,7 @@ here, so that none reaches across a food or a separator.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
@@ -52,6 +53,14 @@ _COLOURS = frozenset(["red", "green", "yellow", "orange", "white", "purple", "go
 
 
 _NOT_SO = ("not", "too", "isnt", "arent", "never")  # "not frozen", "too dry" say no state
+# "Bought yesterday", "marinated since yesterday": of that day, yet not cooked.
+_NOT_COOKED_THEN = frozenset([
+    "since", "bought", "got", "caught", "picked", "marinated", "brined", "soaked", "salted", "thawed",
+    "defrosted", "delivered", "freezer", "by", "before", "was", "arrived", "butchers", "market",
+])  # fmt: skip
+_THAWS_WITHIN = (
+    9  # tokens in which the fridge follows the freezer: "out of the freezer last night to the fridge"
+)
 _OF_ONLY = ("stick", "ball", "box", "pot", "tray", "piece", "ear")  # words with another everyday meaning
 _SUBJECTS = ("i", "to", "you", "we", "should", "they")
 _AFTER_CAN = ("replace", "go", "be", "work", "i")
@@ -154,10 +163,12 @@ def segments(
             i += 1
             continue
         mark = _mark_at(blind, i)
-        if mark and i > 0 and mark[0][0] == "state" and blind[i - 1].text in _NOT_SO:
+        if mark and i > 0 and mark[0][0] == "state" and _is_denied(blind, i):
             out[-1].elements.append(Element("word", i, word=token.text))
             i = mark[1]
             continue
+        if mark and mark[0][1] == "frozen" and _was_thawed(blind, mark[1]):
+            mark = ("state", "thawed"), mark[1]
         if mark:
             out[-1].elements.append(Element("mark", i, mark=mark[0]))
             i = mark[1]
@@ -206,6 +217,23 @@ def _separates(tokens: Sequence[Token], i: int) -> bool:
     if word == "-":
         return True
     return word in _SEPARATORS and not (word == "*" and i > 0 and tokens[i - 1].is_number)
+
+
+def _is_denied(tokens: Sequence[Token], i: int) -> bool:
+    """Whether the word before a state says that it is none."""
+    before = tokens[i - 1].text
+    return before in _NOT_SO or (tokens[i].text == "yesterday" and before in _NOT_COOKED_THEN)
+
+
+def _was_thawed(tokens: Sequence[Token], after: int) -> bool:
+    """Out of the freezer and into the fridge, hours ago."""
+    if tokens[after - 1].text != "freezer":
+        return False
+    said = [token.text for token in tokens[after : after + _THAWS_WITHIN]]
+    rest = " ".join(said[: said.index(FOOD)] if FOOD in said else said)
+    return "fridge" in rest and bool(
+        re.search(r"last night|yesterday|overnight|this morning|days? ago", rest)
+    )
 
 
 @lru_cache(maxsize=1)

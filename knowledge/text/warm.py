@@ -93,9 +93,11 @@ def perishes(food: Food, states: Set[str | None]) -> bool:
 
 def _told(sentence: str, now: datetime | None) -> tuple[tuple[int, int], float | None] | None:
     """Where a sentence says that food was in the warm, and for how many hours; None if it does not."""
-    blank = cue("warm", "person").sub(lambda m: " " * len(m.group()), sentence)
-    hours = _hours(sentence, now)
+    blank = sentence
+    for not_food in ("person", "tool"):
+        blank = cue("warm", not_food).sub(lambda m: " " * len(m.group()), blank)
     out = cue("warm", "out").search(blank)
+    hours = _hours(_unsoaked(sentence, (out or cue("warm", "timed").search(blank))), now)
     if out is None:
         out = cue("warm", "timed").search(blank)
         if out is None or hours is None or cue("warm", "cold").search(blank):
@@ -105,6 +107,18 @@ def _told(sentence: str, now: datetime | None) -> tuple[tuple[int, int], float |
     if hours is not None and cue("warm", "heat").search(sentence):
         hours *= 2  # USDA FSIS: one hour above 32 °C
     return out.span(), hours
+
+
+def _unsoaked(sentence: str, out: re.Match[str] | None) -> str:
+    """The sentence without how long something soaks or marinates in another comma item than `out`."""
+    if out is None:
+        return sentence
+
+    def elsewhere(soak: re.Match[str]) -> str:
+        between = sentence[min(soak.end(), out.end()) : max(soak.start(), out.start())]
+        return " " * len(soak.group()) if re.search(r"[,;()]", between) else soak.group()
+
+    return cue("warm", "soak").sub(elsewhere, sentence)
 
 
 def _is_skipped(sentence: str, out: re.Match[str]) -> bool:

@@ -128,3 +128,18 @@ def test_a_list_with_something_off_is_a_plan_to_warn_of(store: Store, text: str)
     reading = read(text, store=store, now=WEDNESDAY)
     assert reading.kind is Kind.PLAN
     assert reading.spoilt
+
+
+@pytest.mark.parametrize(
+    ("text", "state"),
+    [
+        ("duck legs bought yesterday, leeks", None),
+        ("duck legs marinated since yesterday, leeks 2, rice", None),
+        ("duck legs from yesterday, leeks", "leftover"),
+        ("veal came out of the freezer last night and into the fridge, leeks", "raw"),
+        ("veal moved from the freezer to the fridge yesterday, leeks", "raw"),
+        ("veal from the freezer, leeks from the fridge", "frozen"),
+    ],
+)
+def test_what_was_bought_or_thawed_is_not_left_over(store: Store, text: str, state: str | None) -> None:
+    assert read(text, store=store, now=WEDNESDAY).items[0].state == state

@@ -30,6 +30,8 @@ def hours(store: Store, text: str) -> dict[str, float | None]:
         ("left the shopping in the car since 11, chicken, yoghurt, apples", {"chicken": 7, "yogurt": 7}),
         ("cooked rice that has been on the counter since last night, eggs", {"rice": 8}),
         ("pork left on the bench since 15:30. leeks", {"pork": 2.5}),
+        ("got the stew pot out, veal left out since 1, beans soaked overnight", {"veal": 5}),
+        ("turkey breast marinated on the counter since 10 this morning, leeks", {"turkey breast": 8}),
         ("trout in a hot car for an hour, leeks", {"trout": 2}),  # above 32 °C one hour counts as two
         ("leeks, eggs, left the veal on the worktop for 3 hours", {"veal": 3}),
         ("meatballs, mince left in the car for 6 hours, leeks", {"ground beef": 6}),
@@ -58,6 +60,11 @@ def test_how_long_it_stood_in_the_warm(store: Store, text: str, expected: dict[s
         "mince frozen solid, forgot to take it out, leeks",
         "kids are out until 6, chicken, leeks",
         "eat in 3 hours, chicken out of the freezer, leeks",
+        "got the big casserole out, 200 g beans (soaked since last night), veal 400 g, leeks",
+        "took the kids out this morning. turkey mince, leeks",
+        "the wok is out, duck strips brined since last night, leeks",
+        "have a steamer out - lentils soaked overnight, trout, leeks",
+        "veal came out of the freezer last night and into the fridge, leeks",
     ],
 )
 def test_what_only_sounds_like_it(store: Store, text: str) -> None:
