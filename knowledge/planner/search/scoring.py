@@ -135,7 +135,9 @@ def _sauce(draft: Draft) -> float:
     seasonings = draft.dinner.seasonings
     poured = sum(1 for s in seasonings if room.is_poured(s))
     poured += sum(1 for p in draft.placed if room.is_saucy(p.way.dish))
-    creamy = sum(1 for s in seasonings if s.food.group in CREAMY and not room.is_poured(s))
-    if draft.method.steams and poured:
-        return NO_SAUCE * min(poured, 2)
+    creamy = sum(
+        1 for s in seasonings if s.food.group in CREAMY and s.food.part != "fat" and not room.is_poured(s)
+    )
+    if draft.method.steams and poured + creamy:
+        return NO_SAUCE * min(poured + creamy, 2)
     return (SAUCE if draft.method.wet else NO_SAUCE) * min(poured + creamy, 2)

@@ -262,3 +262,13 @@ def test_dumplings_beside_stock_are_a_soup_and_never_steamed_over_it(store: Stor
     assert made.liquid is not None
     assert made.liquid.ml >= 500
     assert "stock" in made.liquid.what
+
+
+def test_cream_makes_a_sauce_and_is_not_steamed_over(store: Store) -> None:
+    made = planned(store, "haddock", "leek", "potato", "heavy-cream")
+    assert made.settings.method not in ("steam", "steam-pan")
+
+
+def test_noodles_soy_and_greens_are_fried(store: Store) -> None:
+    made = planned(store, "shrimp", "egg-noodle", "snow-pea", "soy-sauce", "garlic")
+    assert (made.vessel, made.settings.method) == ("saute pan", "saute")
