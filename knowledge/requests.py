@@ -13,7 +13,7 @@ from dataclasses import replace
 from datetime import datetime
 from itertools import pairwise
 
-from knowledge.foods.model import Food
+from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 from knowledge.planner.model import Caution, Have, Kitchen, LeftOut, Request
 from knowledge.text.allergens import allergens_told
@@ -70,7 +70,9 @@ def request_of(
     people = reading.people if reading.people is not None else eaters
     barred = _food_ids(reading.excluded, store)
     known = [item for item in reading.items if item.food_id is not None]
-    once = _weight_shared(_said_once(known, reading.text, store), reading.text, store)
+    once = _weight_shared(
+        _said_once(_mince_named(known, reading.text, store), reading.text, store), reading.text, store
+    )
     have = tuple(
         replace(_soaked(have_of(item, store), item, reading, store), aside=_is_aside(item, reading.text))
         for item in once
@@ -141,10 +143,13 @@ def have_of(item: Item, store: Store) -> Have:
     """A read item as something at hand. `item.food_id` must be known."""
     if item.food_id is None:
         raise ValueError(f"{item.name!r} has no food id")
-    said, several = own_word(item.phrase, store.food(item.food_id), store)
+    dried = store.in_state(item.food_id, item.state) if item.state == "dried" else None
+    if dried is not None and dried.role is Role.SEASON:  # dried chiles are soaked or toasted, not sliced
+        item = replace(item, food_id=dried.id, state=None, phrase=_dried(item.phrase))
+    said, several = own_word(item.phrase, store.food(item.food_id or ""), store)
     holder = next((w for w in key(item.phrase).split() if w in TINS), None)
     return Have(
-        food_id=item.food_id,
+        food_id=item.food_id or "",
         grams=item.grams,
         qty=item.qty,
         unit=item.unit or holder,
@@ -156,6 +161,10 @@ def have_of(item: Item, store: Store) -> Have:
         across_mm=item.across_mm,
         rough=item.rough,
     )
+
+
+def _dried(phrase: str) -> str:
+    return phrase if "dried" in phrase.lower().split() else f"dried {phrase}"
 
 
 def own_word(phrase: str, food: Food, store: Store) -> tuple[str, bool]:
@@ -206,6 +215,36 @@ def _is_aside(item: Item, text: str) -> bool:
     """Whether the cook wants it beside the dish: "yoghurt on the side", "for on top"."""
     at = text.lower().find(item.phrase.lower()) if item.phrase else -1
     return at >= 0 and ASIDE.match(text, at + len(item.phrase)) is not None
+
+
+def _mince_named(items: list[Item], text: str, store: Store) -> list[Item]:
+    """ "Thawed the mince, 500 g beef": the animal with its weight is the mince that has none."""
+    minces = [item for item in items if _is_any_mince(item, store)]
+    meats = [item for item in items if _is_bare_meat(item, text, store)]
+    if len(minces) != 1 or len(meats) != 1 or _animal(meats[0], store) not in MEATS:
+        return items
+    mince, meat = minces[0], meats[0]
+    if items.index(meat) < items.index(mince):
+        return items
+    food = store.named(f"ground {meat.name}")
+    if food is None:
+        return items
+    whole = replace(mince, name=food.name, food_id=food.id, qty=meat.qty, unit=meat.unit, grams=meat.grams)
+    return [whole if i is mince else i for i in items if i is not meat]
+
+
+def _is_bare_meat(item: Item, text: str, store: Store) -> bool:
+    """A weight of "beef", with no word of what cut it is."""
+    alone = re.search(rf"\b{re.escape(item.phrase)}\W*(?:[,;.&+(\n]|$| and\b| for\b)", text, re.IGNORECASE)
+    said = item.cut is None and item.state in (None, "raw") and key(item.phrase) == item.name
+    return said and bool(item.grams) and _is_general(item, store) and alone is not None
+
+
+def _is_any_mince(item: Item, store: Store) -> bool:
+    """Mince of which neither animal nor amount is said."""
+    named = set(item.name.split()) & set(key(item.phrase).split())
+    bare = item.qty is None and item.grams is None
+    return bare and item.name.startswith("ground ") and bool(_animal(item, store)) and not named - {"ground"}
 
 
 def _said_once(items: list[Item], text: str, store: Store) -> list[Item]:

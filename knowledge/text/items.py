@@ -55,7 +55,7 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
             segment.depth
             and last is not None
             and last.role is not Role.AIM
-            and _narrows(segment, foods, last, vocabulary)
+            and _narrows(segment, foods, last, tokens, vocabulary)
         ):
             continue
         alone = segment.depth and len(_foods_inside(parts, n)) == 1
@@ -81,7 +81,21 @@ def gather(parts: Sequence[Segment], tokens: Sequence[Token], vocabulary: Vocabu
             inherited = None
         everything += foods
         last = foods[-1]
+    for food in everything:
+        _boned(food, vocabulary)
     return everything
+
+
+_BONELESS = "boneless"
+
+
+def _boned(food: Found, vocabulary: Vocabulary) -> None:
+    """ "Chicken thighs (boneless)" are boneless chicken thighs, wherever the word stands."""
+    if food.cut != _BONELESS:
+        return
+    exact = vocabulary.get([_BONELESS, *food.named.name.split()])
+    if exact is not None and exact.foods[0].name == f"{_BONELESS} {food.named.name}":
+        food.named, food.cut = exact.foods[0], None
 
 
 _MISSING = frozenset([
@@ -151,7 +165,16 @@ def _orphans(segment: Segment, last: Found, vocabulary: Vocabulary) -> None:
         last.named = specific.foods[0]
 
 
-def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Vocabulary) -> bool:
+def _is_counted_out(packs: Amount, pieces: Amount | None) -> bool:
+    """ "Two packs of sausages (12 pork sausages)": how many are in them all."""
+    if pieces is None or pieces.grams is not None or pieces.qty is None or pieces.unit not in (None, "piece"):
+        return False
+    return packs.grams is None and packs.unit not in (None, "piece") and pieces.qty > (packs.qty or 1.0)
+
+
+def _narrows(
+    segment: Segment, foods: list[Found], last: Found, tokens: Sequence[Token], vocabulary: Vocabulary
+) -> bool:
     """ "fish (rohu)", "keema (goat)": the brackets say which one it is."""
     if len(foods) != 1 or foods[0].role is not Role.HAVE or segment.opener in ("or", "and", "plus", "with"):
         return False
@@ -177,7 +200,10 @@ def _narrows(segment: Segment, foods: list[Found], last: Found, vocabulary: Voca
     else:
         return False
     attach(segment)
-    last.amount = last.amount or inner.amount
+    if last.amount is None or _is_counted_out(last.amount, inner.amount):
+        last.amount = inner.amount
+    if set(_keys(last, tokens)) < set(_keys(inner, tokens)):
+        last.hit = inner.hit  # "sausages (12 pork sausages)": the more exact words
     if inner.state:
         last.add_state(inner.state)
     return True

@@ -243,3 +243,34 @@ def test_nobody_who_is_pregnant_is_invited_to_pink_meat(store: Store, text: str,
     said = " ".join(c.text for c in made.cautions)
     assert ("no pink meat" in said) is warned
     assert ("pinker" in said) is not warned
+
+
+@pytest.mark.parametrize(
+    ("text", "foods"),
+    [
+        (
+            "took the mince from the freezer yesterday, it thawed in the fridge, 450 g lamb, leeks",
+            {"ground-lamb": 450},
+        ),
+        ("mince for tonight, leeks, 600 g pork", {"ground-pork": 600}),
+        ("400 g mince, 600 g pork, leeks", {"ground-beef": 400, "pork": 600}),
+        ("mince, 600 g diced pork, leeks", {"pork": 600}),
+        ("mince, pork chunks 600 g, leeks", {"pork": 600}),
+        ("turkey mince, 600 g pork, leeks", {"pork": 600}),
+    ],
+)
+def test_an_animal_said_apart_names_the_mince(store: Store, text: str, foods: dict[str, float]) -> None:
+    request = asked(store, read(text, store=store))
+    assert {h.food_id: h.grams for h in request.have if h.grams} == foods
+
+
+@pytest.mark.parametrize("text", ["dried chiles 3, pork shoulder, leeks", "3 chillies (dried), pork, leeks"])
+def test_dried_chiles_are_a_seasoning(store: Store, text: str) -> None:
+    chile = next(h for h in asked(store, read(text, store=store)).have if "chil" in h.food_id)
+    assert (chile.food_id, chile.qty) == ("dried-chili", 3)
+
+
+def test_fresh_chiles_are_not_dried(store: Store) -> None:
+    assert "chili-pepper" in {
+        h.food_id for h in asked(store, read("3 chillies, dried beans, pork", store=store)).have
+    }

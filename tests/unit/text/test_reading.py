@@ -487,3 +487,23 @@ def test_ready_and_an_hour_is_a_time(store: Store, text: str, clock: str) -> Non
     ready = read(text, store=store).ready_by
     assert ready is not None
     assert ready.clock == clock
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "chicken thighs 6 boneless, leeks",
+        "chicken thighs (boneless) 6, leeks",
+        "6 boneless chicken thighs, leeks",
+    ],
+)
+def test_boneless_belongs_to_its_food_wherever_it_stands(store: Store, text: str) -> None:
+    first = read(text, store=store).items[0]
+    assert (first.name, first.qty, first.cut) == ("boneless chicken thigh", 6, None)
+
+
+def test_a_bracket_counts_out_the_packs_and_says_more_exactly(store: Store) -> None:
+    first = read("3 packs of sausages (18 lamb sausages), leeks", store=store).items[0]
+    assert (first.qty, first.unit, first.phrase) == (18, "piece", "lamb sausages")
+    first = read("2 packs of sausages (6 each), leeks", store=store).items[0]
+    assert first.phrase == "sausages"
