@@ -144,7 +144,10 @@ def have_of(item: Item, store: Store) -> Have:
     if item.food_id is None:
         raise ValueError(f"{item.name!r} has no food id")
     dried = store.in_state(item.food_id, item.state) if item.state == "dried" else None
-    if dried is not None and dried.role is Role.SEASON:  # dried chiles are soaked or toasted, not sliced
+    fresh = store.food(item.food_id)
+    if (
+        dried is not None and dried.role is Role.SEASON and fresh.role is Role.COOK
+    ):  # dried chiles are toasted
         item = replace(item, food_id=dried.id, state=None, phrase=_dried(item.phrase))
     said, several = own_word(item.phrase, store.food(item.food_id or ""), store)
     holder = next((w for w in key(item.phrase).split() if w in TINS), None)

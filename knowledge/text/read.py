@@ -37,7 +37,11 @@ from knowledge.text.wishes import wishes
 
 _SIGNS = re.compile(r"[?!>]|°")  # that a list of foods and amounts does not have
 _BARRED = re.compile(r"\b(?:allerg\w+|intoleran\w+) to (?:\w+ )?$")  # what comes next does not come in
-_EXCHANGES = re.compile(r"\b(?:instead|swap\w*|replac\w+|sub\w*|use|using)\b", re.IGNORECASE)
+_EXCHANGES = re.compile(r"\?|\b(?:instead|swap\w*|replac\w+|sub\w*|use (?!by)|using|so)\b", re.IGNORECASE)
+_ASKS = re.compile(
+    r"^\W*(?:is|are|can|could|should|shall|what|how|why|do|does|did|may|will|would|which)\b", re.I
+)
+PAIR = 2  # foods of a swap
 WARM_H = 2.0  # USDA FSIS: perishable food is thrown away after two hours at room temperature
 ASK_WARM = "How long was the {food} out of the fridge? After 2 hours it is thrown away."
 _NOISE_WORDS = 40  # from this many words on, a text with hardly a plain word is noise
@@ -101,9 +105,9 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
     elif kind is Kind.OTHER and intent is None and signs.wish and context.mode is not Mode.IDLE:
         kind = Kind.PLAN  # "crisper please"
     elif (
-        kind in (Kind.SWAP, Kind.COOK_EVENT, Kind.SETTING)
+        kind in (Kind.SWAP, Kind.COOK_EVENT, Kind.SETTING, Kind.QUESTION, Kind.OTHER)
         and context.mode is not Mode.COOKING
-        and _is_to_be_warned_of(plan(intent), swap, context)
+        and _is_to_be_warned_of(plan(intent), kind, signs, context.mode)
     ):
         kind = Kind.PLAN  # "mince out of the fridge since lunch, onions", "the cod smells off, leeks"
     elif kind is Kind.SETTING and context.mode is Mode.PLANNED and _is_for_tonight(seen, context):
@@ -141,17 +145,18 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
             return plan(intent)
 
 
-def _is_to_be_warned_of(plan: Reading, swap: swaps.SwapFound | None, context: Context) -> bool:
-    """Food that was in the warm or has gone off; "the milk is off, cream instead" is a swap all the same."""
-    if any(one.hours is None or one.hours >= WARM_H for one in plan.out_warm):
+def _is_to_be_warned_of(plan: Reading, kind: Kind, signs: kinds.Signs, mode: Mode) -> bool:
+    """Food that was in the warm or has gone off, and that the answer to another kind would not speak of.
+
+    "The milk is off, use cream", "the spinach went slimy, got chard" are swaps all the same, and
+    "is four days old chicken good" a question.
+    """
+    asks = kind is Kind.QUESTION and (mode is not Mode.PLANNED or bool(_ASKS.search(plan.text)))
+    if not asks and any(one.hours is None or one.hours >= WARM_H for one in plan.out_warm):
         return True
-    at_hand = {item.food_id for item in plan.items}
-    swapped = swap is not None and None not in (swap.frm, swap.to)
-    listed = len(plan.items) > 1 and not _EXCHANGES.search(plan.text)
-    exchanged = context.mode is not Mode.IDLE or (swapped and not listed)
-    return any(
-        spoilage(one.sign)["alert"] and (one.food_id in at_hand or not exchanged) for one in plan.spoilt
-    )
+    off = any(spoilage(one.sign)["alert"] for one in plan.spoilt)
+    swapped = kind is Kind.SWAP and signs.swap and signs.foods + signs.refused <= PAIR and not signs.measured
+    return off and not asks and not swapped and not _EXCHANGES.search(plan.text)
 
 
 def _asked_about(seen: Seen) -> str | None:
@@ -224,6 +229,7 @@ def _plan_reading(
     said = seen.flat.text[:CUES_LIMIT]
     kept = [i for i in have if i.name not in barred]
     warm = out_warm(seen, kept, vocab, now)
+    off = spoilt(seen, vocab, context, now)
     everything = sorted([*kept, *seen.unknown], key=lambda i: text.find(i.phrase))
     return Reading(
         kind=Kind.PLAN,
@@ -239,11 +245,12 @@ def _plan_reading(
         vessel=seen.vessel,
         not_vessel=seen.not_vessel,
         intent=intent,
-        amends=kinds.amends(said, context, len(kept)) or (not kept and context.mode is not Mode.IDLE),
+        amends=kinds.amends(said, context, len(kept))
+        or (context.mode is not Mode.IDLE and {i.food_id for i in kept} <= {one.food_id for one in off}),
         wishes=_wishes(seen),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
-        spoilt=spoilt(seen, vocab, now),
+        spoilt=off,
         unknown=tuple(i.phrase for i in seen.unknown if i.food_id is None),
         asks=(*(ASK_WARM.format(food=one.name) for one in warm if one.hours is None), *_asks(kept)),
     )

@@ -15,7 +15,7 @@ from datetime import datetime
 from knowledge.foods.model import Food
 from knowledge.text.cues import cue, cues
 from knowledge.text.fields import NUM, value
-from knowledge.text.model import Spoilt
+from knowledge.text.model import Context, Spoilt
 from knowledge.text.normalise import FOOD
 from knowledge.text.seen import Seen
 from knowledge.text.vocabulary import Vocabulary, table
@@ -31,14 +31,16 @@ _SPEAKS_OF = {"meat": MEATS, "mince": MEATS, "fish": {"fish"}, "seafood": {"fish
 _GRAINS = frozenset({"rice", "pasta", "noodle", "grain"})
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _AGE = re.compile(
-    rf"\b(?:(?P<n>{NUM}|a|few|several) ?(?P<unit>day|week|month)s? (?:ago|old|back)|"
+    rf"\b(?:(?P<n>{NUM}|a|few|several) ?(?P<unit>day|week|month)s? (?:ago|old|back|in (?:the|my) fridge)|"
+    rf"in (?:the|my) fridge (?:for )?(?:\w+ )?(?P<kept>{NUM}|a|few|several) ?"
+    r"(?P<kept_unit>day|week|month)s?\b|"
     r"(?P<before>(?:the )?day before yesterday)|(?P<night>yesterdays?|last night)|"
     r"(?P<week>last week|weeks ago|days ago|last month)|"
     r"(?:(?P<last>last) |leftover |on |from |since |of |this |past )"
     r"(?P<day>(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?s?)\b(?! (?:week|dinner is)))"
 )
 _MADE = re.compile(r"\b(?:from|cooked|boiled|made|steamed|roasted|fried|old|leftovers?|left over)\b")
-_FROM = re.compile(r"\bfrom\b")
+_KEPT = re.compile(r"\bfrom\b|\bold\b|\bin (?:the|my) fridge\b")
 _NO_SIGNS = frozenset({"stem", "unless", "wanted", "frozen"})
 _DATES = frozenset({"use by", "expired", "best"})
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
@@ -55,26 +57,28 @@ class _Known:
     said: str
 
 
-def spoilt(seen: Seen, vocab: Vocabulary, now: datetime | None) -> tuple[Spoilt, ...]:
+def spoilt(seen: Seen, vocab: Vocabulary, context: Context, now: datetime | None) -> tuple[Spoilt, ...]:
     """The foods that are said to be off, too old, or past their date; the first sign counts."""
     foods = {place: _known(seen, n, vocab) for place, n in seen.where.items()}
     if not foods:
         return ()
+    planned = [_planned(name, vocab) for name in context.foods]
     told: dict[str, tuple[str, bool, float | None]] = {}
     for said, bounds, span in _signs(seen.masked):
         for place in _meant(seen.masked, bounds, span, foods, said):
             eaten = not _applies(_rule(said), foods[place])
             from_frozen = eaten and said in _DATES and "frozen" in foods[place].states
             sign = "frozen" if from_frozen else said
-            for name in _also(foods[place], foods.values()):
+            for name in _also(foods[place], [*foods.values(), *planned]):
                 before = told.get(name)
                 if before is None or (before[1] and not eaten):
                     told[name] = sign, eaten, None
     own = {food.hit.start for food in seen.found}
     for place, known in foods.items():
         if known.name not in told and seen.hits[seen.where[place]].start in own:
-            told |= _of_age(known, _item_of(seen.masked, place), now)
-    ids = {known.name: known.food.id for known in foods.values() if known.food is not None}
+            item = _item_of(seen.masked, place).replace(FOOD, known.said)  # "day-old rice"
+            told |= _of_age(known, item, now)
+    ids = {known.name: known.food.id for known in [*planned, *foods.values()] if known.food is not None}
     return tuple(
         Spoilt(name=name, food_id=ids[name], sign=sign, eaten=eaten, days=days)
         for name, (sign, eaten, days) in told.items()
@@ -99,6 +103,12 @@ def _known(seen: Seen, n: int, vocab: Vocabulary) -> _Known:
     states = frozenset(f.state for f in read if f.state)
     said = " ".join(token.text for token in seen.tokens[hit.start : hit.end])
     return _Known(named.name, vocab.food(named), states, said)
+
+
+def _planned(name: str, vocab: Vocabulary) -> _Known:
+    """A food of the plan in hand, which "the chicken smells" may speak of."""
+    meant = vocab.named(name)
+    return _Known(name, vocab.food(meant), frozenset(), name)
 
 
 def _signs(text: str) -> Iterator[tuple[str, tuple[int, int], tuple[int, int]]]:
@@ -218,7 +228,7 @@ def _of_age(known: _Known, item: str, now: datetime | None) -> dict[str, tuple[s
         return {known.name: ("unknown age", True, None)} if asked else {}
     if cooked or (food.group in _GRAINS and _MADE.search(item)):
         return {known.name: ("old", False, days)} if days > food.cooked_days else {}
-    kept = perishes(food, known.states | {None}) and _FROM.search(item)
+    kept = perishes(food, known.states | {None}) and _KEPT.search(item)
     return (
         {known.name: ("kept", False, days)}
         if kept and days > max(food.cooked_days, food.fridge_days or 0)
@@ -231,9 +241,9 @@ def _age(item: str, now: datetime | None) -> float | None:
     match = _AGE.search(item)
     if match is None:
         return None
-    if match["n"]:
-        number = {"a": 1.0, "few": SEVERAL, "several": SEVERAL}.get(match["n"]) or value(match["n"])
-        return number * _DAYS[match["unit"]]
+    if number := match["n"] or match["kept"]:
+        count = {"a": 1.0, "few": SEVERAL, "several": SEVERAL}.get(number) or value(number)
+        return count * _DAYS[match["unit"] or match["kept_unit"]]
     if match["before"]:
         return 2.0
     if match["night"]:

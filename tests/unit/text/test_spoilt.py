@@ -8,7 +8,7 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.text import read
-from knowledge.text.model import Kind
+from knowledge.text.model import Context, Kind, Mode
 
 WEDNESDAY = datetime(2026, 3, 4, 18, 0)  # noqa: DTZ001  the cook's own clock
 
@@ -90,6 +90,8 @@ def test_only_the_food_it_is_said_of_goes(store: Store) -> None:
         ("leftover chicken from last saturday, leeks", 4),
         ("potatoes boiled a few days ago, eggs", 3),
         ("pork chops from a week ago, leeks", 7),
+        ("3 day old rice, eggs, leeks", 3),
+        ("turkey mince in the fridge for 6 days, leeks", 6),
     ],
 )
 def test_what_was_kept_too_long_is_off(store: Store, text: str, days: float) -> None:
@@ -122,7 +124,12 @@ def test_hard_vegetables_with_mould_are_cut(store: Store) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["300 g turkey mince gone off", "think the cod has gone off, 300 g, a leek and noodles for 2"]
+    "text",
+    [
+        "300 g turkey mince gone off",
+        "think the cod has gone off, 300 g, a leek and noodles for 2",
+        "cream's off, eggs, leeks, bacon 100 g",
+    ],
 )
 def test_a_list_with_something_off_is_a_plan_to_warn_of(store: Store, text: str) -> None:
     reading = read(text, store=store, now=WEDNESDAY)
@@ -143,3 +150,23 @@ def test_a_list_with_something_off_is_a_plan_to_warn_of(store: Store, text: str)
 )
 def test_what_was_bought_or_thawed_is_not_left_over(store: Store, text: str, state: str | None) -> None:
     assert read(text, store=store, now=WEDNESDAY).items[0].state == state
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("the chard went slimy, got leeks", Kind.SWAP),
+        ("the cream has gone off, use yoghurt instead", Kind.SWAP),
+        ("is 5 day old cooked chicken still good?", Kind.QUESTION),
+    ],
+)
+def test_a_swap_or_question_about_what_is_off_stays_one(store: Store, text: str, kind: Kind) -> None:
+    assert read(text, store=store, now=WEDNESDAY).kind is kind
+
+
+@pytest.mark.parametrize("text", ["the duck smells a bit funny", "oh, the duck has gone off"])
+def test_what_is_off_leaves_the_plan_in_hand(store: Store, text: str) -> None:
+    context = Context(mode=Mode.PLANNED, foods=("duck leg", "leek"))
+    reading = read(text, store=store, context=context, now=WEDNESDAY)
+    assert (reading.kind, reading.amends) == (Kind.PLAN, True)
+    assert "duck leg" in {one.name for one in reading.spoilt if not one.eaten}
