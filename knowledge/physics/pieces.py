@@ -114,6 +114,8 @@ def shaped(
         if row["food"] not in ("", food_id, group) or row["piece"] not in ("", shape):
             continue
         opens_mm = float(row["min_mm"] or 0.0)
+        if size_mm < opens_mm and row["as_shape"]:
+            continue  # a head is another piece than a large floret
         if size_mm < opens_mm:
             # Nearly so thick is never slower than so thick: what opens at 25 mm has begun to at 20.
             factor = min(factor, float(row["factor"]) * opens_mm / size_mm)

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from knowledge.text import items, sides, swaps
 from knowledge.text.another_state import another_state
 from knowledge.text.barred import plain_words
+from knowledge.text.cues import cue
 from knowledge.text.match import Hit
 from knowledge.text.model import Context, Intent, Kind, Reading, SwapRead
 from knowledge.text.normalise import FOOD
@@ -99,6 +100,8 @@ def _sides(seen: Seen, ruled: swaps.SwapFound | None) -> swaps.SwapFound:
     if another_state(seen) is not None:
         place = min(seen.where)
         return swaps.SwapFound(place, place)
+    if ruled is not None and cue("swap", "whole").match(seen.masked):
+        return ruled  # one food, and it is the one that is wanted
     return sides.weighed(seen.masked, ruled, facts(seen))
 
 

@@ -86,6 +86,8 @@ def kind_of(signs: Signs, context: Context) -> Kind:
         return Kind.QUESTION  # "if it ran an hour late, would it still be safe?"
     if context.mode is Mode.COOKING and cue("kind", "reading").match(signs.masked):
         return Kind.COOK_EVENT
+    if context.mode is not Mode.IDLE and cue("swap", "whole").match(signs.masked):
+        return Kind.SWAP  # "what if I used frozen ones?": asked of the plan, not of the world
     ruled = _by_rules(signs, context)
     if signs.bare or intent_of(signs.text) is not None:
         return ruled

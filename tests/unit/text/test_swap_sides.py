@@ -6,7 +6,7 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.text import read
-from knowledge.text.model import Kind
+from knowledge.text.model import Context, Kind, Mode
 
 
 @pytest.mark.parametrize(
@@ -73,3 +73,31 @@ def test_an_allergy_named_beside_a_swap_is_no_side_of_it(store: Store) -> None:
     reading = read("swap the cashews out, nut allergy at the table", store=store)
     assert reading.swap is not None
     assert (reading.swap.frm, reading.swap.to) == ("cashew", None)
+
+
+@pytest.mark.parametrize(
+    ("text", "to", "state"),
+    [
+        ("what if I used frozen chard", "swiss chard", "frozen"),
+        ("ok, what if we had turnips?", "turnip", None),
+        ("can I use tinned lentils?", "lentil", "canned"),
+        ("could we just use trout instead", "trout", None),
+    ],
+)
+def test_a_food_asked_about_beside_a_plan_comes_in(
+    store: Store, text: str, to: str, state: str | None
+) -> None:
+    context = Context(mode=Mode.PLANNED, foods=("cod", "potato", "swiss chard"))
+    reading = read(text, store=store, context=context)
+    assert reading.kind is Kind.SWAP
+    assert reading.swap is not None
+    assert (reading.swap.frm, reading.swap.to) == (None, to)
+    assert [i.state for i in reading.items] == ([state] if state else [])
+
+
+@pytest.mark.parametrize(
+    "text", ["can i use my pressure cooker for rice", "can I use chicken left out overnight"]
+)
+def test_what_is_asked_of_the_world_stays_a_question(store: Store, text: str) -> None:
+    context = Context(mode=Mode.PLANNED, foods=("cod", "potato", "swiss chard"))
+    assert read(text, store=store, context=context).kind is Kind.QUESTION
