@@ -15,7 +15,7 @@ from knowledge.planner.methods import whole_mm
 from knowledge.planner.model import Kitchen, LeftOut, NoPlan, Plan, Request
 from knowledge.planner.search import deadline, room
 from knowledge.planner.search.drafts import drafts
-from knowledge.planner.writing import altitude
+from knowledge.planner.writing import altitude, enough
 from knowledge.planner.writing.compose import plan_of
 
 MOST_FOODS = 14  # more than that nobody puts into one vessel
@@ -71,6 +71,8 @@ def _best(dinner: Dinner, request: Request, store: Store) -> Plan | NoPlan:
     if _misses_the_point(best):
         return _without_the_main(best, usable, request, store)
     made = _finished(best, usable, request, store)
+    if enough.is_no_dinner(best, request):
+        return NoPlan(reasons=tuple(enough.far_too_little(best, request)), nearest=made, request=request)
     if deadline.is_out_of_reach(made, request):
         reason = f"{made.timing}; {made.remedy}"
         return NoPlan(reasons=(reason,), nearest=made, request=request)

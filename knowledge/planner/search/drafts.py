@@ -134,7 +134,7 @@ def _for_sizes(
         if fits or number == len(sizes) - 1:
             if draft.fill > room.limit(vessel, method, [p.way for p in placed]):
                 draft = _shrunk(draft, dinner, request, refused)
-            rounding = 1.0 if method.kind == "sealed" else ROUNDING
+            rounding = 1.0 if method.kind == "sealed" or vessel.single_layer else ROUNDING
             if draft.fill <= rounding * room.limit(vessel, method, [p.way for p in draft.placed]):
                 yield draft
             return

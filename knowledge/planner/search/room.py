@@ -73,7 +73,7 @@ def poured_ml(method: Method, seasonings: Sequence[Seasoning]) -> float:
 
 
 def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], liquid_ml: float) -> float:
-    """How full the vessel is, as a share of its floor (sheet) or its volume at the worst moment.
+    """How full the vessel is, as a share of one full layer (sheet) or its volume at the worst moment.
 
     Args:
         liquid_ml: all that is poured in. Juice that food gives and water that it takes up
@@ -81,7 +81,7 @@ def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], 
             together as in the cold. What swells may stand above its liquid, though.
     """
     if vessel.single_layer:
-        return floor_m2(ways) / size.area_m2
+        return floor_m2(ways) / (SHEET_FULL * size.area_m2)
     inside = [way for way in ways if not (method.kind == "sealed" and way.lane_is(AFTER))]
     wet = sum(_solid_l(way, bulk_g(way.dish.food, way.dish.grams)) for way in inside) + liquid_ml / 1000.0
     full = max(heap_l(inside), wet) / (size.volume_l or 1.0)
@@ -94,7 +94,7 @@ def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], 
 def limit(vessel: Vessel, method: Method, ways: Sequence[Way]) -> float:
     """How full it may be."""
     if vessel.single_layer:
-        return SHEET_FULL
+        return 1.0
     rising = method.kind == "sealed" and any(
         way.dish.food.pressure in (Behaviour.FOAMS, Behaviour.SWELLS) and way.dish.kind != "warm_through"
         for way in ways

@@ -82,7 +82,8 @@ def told(draft: Draft) -> Iterator[str]:
             f"{words.duration(later_s(draft))} after the first"
         )
     else:
-        yield f"the {draft.size.id} has room for {fits}; keep the rest or cook it in a second round"
+        elsewhere = "roast it on a second tray" if draft.vessel.single_layer else "cook it in a second round"
+        yield f"the {draft.size.id} has room for {fits}; keep the rest or {elsewhere}"
 
 
 def assumed(draft: Draft) -> Iterator[str]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import AFTER, SEARED, Draft, Placed
@@ -22,13 +21,11 @@ from knowledge.planner.model import (
 )
 from knowledge.planner.search import rounds
 from knowledge.planner.search.stages import fan_setting, first_in_s, out_s
-from knowledge.planner.writing import cautions, explain, steps
+from knowledge.planner.writing import cautions, enough, explain, steps
 from knowledge.planner.writing.hints import flavour_hint
 from knowledge.planner.writing.phrases import item_cut, pan_heat, sheet_name
 
 DRY_BEANS = "Dry beans"  # how an alert about them begins
-RICH_G = 12.0  # of protein in 100 g: cheese and anchovies, not milk
-LIGHT, PORTIONS = 0.8, 1.4  # of the eaters: from here on it is said
 HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
 
 
@@ -69,10 +66,10 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
             )
         ),
         flavour=flavour_hint(draft, request, store=store),
-        advice=tuple(_short(draft, request)),
+        advice=tuple(enough.advice(draft, request)),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
         why=tuple(explain.reasons(draft, request)),
-        notes=tuple(explain.denied(draft, request)),
+        notes=(*enough.far_too_little(draft, request), *explain.denied(draft, request)),
         request=request,
     )
 
@@ -161,8 +158,8 @@ def _for_whom(draft: Draft, request: Request) -> Iterable[str]:
     eaters = draft.dinner.eaters
     feeds = amounts.persons(rounds.fed(draft), eaters, said=request.eaters_said)
     if not request.eaters_said:
-        enough = f" (there would be enough for {feeds})" if feeds > eaters else ""
-        yield f"dinner for {min(feeds, eaters):g}{enough}"
+        for_more = f" (there would be enough for {feeds})" if feeds > eaters else ""
+        yield f"dinner for {min(feeds, eaters):g}{for_more}"
 
 
 def _size(draft: Draft, request: Request) -> Iterable[str]:
@@ -179,30 +176,6 @@ def _basics(draft: Draft) -> Iterable[str]:
         if not has_fat
         else "salt and pepper from the cupboard"
     )
-
-
-def _short(draft: Draft, request: Request) -> Iterable[str]:
-    """What would round it off, when there is not enough for everyone or no protein."""
-    feeds, eaters = rounds.fed(draft), draft.dinner.eaters
-    if request.eaters_said and feeds < LIGHT * eaters:
-        whole = amounts.persons(feeds, eaters, said=True)
-        short = f"feeds about {whole}" if whole < eaters else "on the light side"
-        yield f"{short}: for {eaters:g}, put bread or a salad beside it"
-    elif request.eaters_said and feeds > PORTIONS * eaters:
-        yield f"about {feeds:.0f} portions: what is left goes into the fridge within two hours"
-    if not draft.dinner.sides and not any(_brings_protein(f) for f in _all_foods(draft)):
-        yield "light on protein: an egg, cheese, beans or tofu would round it off"
-
-
-def _all_foods(draft: Draft) -> Iterable[Food]:
-    yield from (d.food for d in draft.dinner.dishes)
-    yield from (s.food for s in draft.dinner.seasonings)
-
-
-def _brings_protein(food: Food) -> bool:
-    """Whether it is a protein, or the cheese or small fish that stand in for one."""
-    rich_g = food.composition.protein_g if food.composition else 0.0
-    return food.part == "protein" or (food.animal in ("dairy", "fish") and (rich_g or 0.0) >= RICH_G)
 
 
 def _differs(other: Draft, best: Draft) -> bool:

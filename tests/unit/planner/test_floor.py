@@ -67,7 +67,7 @@ def test_a_weeknight_for_three_fits_the_half_sheet(store: Store) -> None:
 def test_what_fills_two_sheets_is_not_put_on_one(store: Store, have: tuple[Have, ...]) -> None:
     made = sheet(store, *have, eaters=9.0)
     assert made.size == "half sheet"
-    assert made.fill <= floor.SHEET_FULL
+    assert made.fill <= 1.0
     assert sum(i.grams for i in made.items) < 3700
     assert any(said.startswith("two rounds") or "keep the rest" in said for said in made.assumed)
 
