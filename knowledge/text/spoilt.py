@@ -14,6 +14,7 @@ from datetime import datetime
 
 from knowledge.foods.model import Food
 from knowledge.text.cues import cue, cues
+from knowledge.text.dated import passed
 from knowledge.text.fields import NUM, value
 from knowledge.text.model import Context, Spoilt
 from knowledge.text.normalise import FOOD
@@ -64,7 +65,7 @@ def spoilt(seen: Seen, vocab: Vocabulary, context: Context, now: datetime | None
         return ()
     planned = [_planned(name, vocab) for name in context.foods]
     told: dict[str, tuple[str, bool, float | None]] = {}
-    for said, bounds, span in _signs(seen.masked):
+    for said, bounds, span in _signs(seen.masked, now):
         for place in _meant(seen.masked, bounds, span, foods, said):
             eaten = not _applies(_rule(said), foods[place])
             from_frozen = eaten and said in _DATES and "frozen" in foods[place].states
@@ -111,12 +112,14 @@ def _planned(name: str, vocab: Vocabulary) -> _Known:
     return _Known(name, vocab.food(meant), frozenset(), name)
 
 
-def _signs(text: str) -> Iterator[tuple[str, tuple[int, int], tuple[int, int]]]:
+def _signs(text: str, now: datetime | None) -> Iterator[tuple[str, tuple[int, int], tuple[int, int]]]:
     """Each sign of spoilage: its id, the item it stands in, and its own place."""
     for start, end in _items(text):
         item = text[start:end]
         if not cue("off", "stem").search(item):  # saves the time for the rest
             continue
+        for sign, (first, last) in passed(item, now):
+            yield sign, (start, end), (start + first, start + last)
         for sign, pattern in cues("off"):
             if sign in _NO_SIGNS:
                 continue

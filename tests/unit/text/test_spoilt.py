@@ -170,3 +170,34 @@ def test_what_is_off_leaves_the_plan_in_hand(store: Store, text: str) -> None:
     reading = read(text, store=store, context=context, now=WEDNESDAY)
     assert (reading.kind, reading.amends) == (Kind.PLAN, True)
     assert "duck leg" in {one.name for one in reading.spoilt if not one.eaten}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "haddock (use by 2nd of march), leeks",
+        "haddock, use-by: 28/2, leeks",
+        "haddock UB 1.3.26, leeks",
+        "haddock, use by date is the 3rd, leeks",
+        "haddock, expiry Feb 27, leeks",
+        "haddock, best before 30 December, leeks",
+    ],
+)
+def test_a_date_that_has_passed_counts(store: Store, text: str) -> None:
+    assert off(store, text) == {"haddock"}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "haddock (use by 5th of march), leeks",
+        "haddock, use by 4 March, leeks",  # today
+        "haddock, use-by 5/3, leeks",
+        "haddock, use by the 28th, leeks",
+        "haddock, use by 2/4, leeks",  # in April, or in February
+        "leeks best before 1 march, haddock",
+        "haddock 1/2, use leeks",
+    ],
+)
+def test_a_date_to_come_does_not(store: Store, text: str) -> None:
+    assert off(store, text) == set()
