@@ -58,6 +58,8 @@ _NOT_COOKED_THEN = frozenset([
     "since", "bought", "got", "caught", "picked", "marinated", "brined", "soaked", "salted", "thawed",
     "defrosted", "delivered", "freezer", "by", "before", "was", "arrived", "butchers", "market",
 ])  # fmt: skip
+_DRY_HOW = ("aged", "cured", "rubbed", "brined", "fried", "roasted", "marinated")
+_BIT = ("bit", "little", "slightly", "looking", "pat", "patted", "gone", "rather")
 _THAWS_WITHIN = (
     9  # tokens in which the fridge follows the freezer: "out of the freezer last night to the fridge"
 )
@@ -163,7 +165,7 @@ def segments(
             i += 1
             continue
         mark = _mark_at(blind, i)
-        if mark and i > 0 and mark[0][0] == "state" and _is_denied(blind, i):
+        if mark and mark[0][0] == "state" and _is_denied(blind, i):
             out[-1].elements.append(Element("word", i, word=token.text))
             i = mark[1]
             continue
@@ -220,9 +222,16 @@ def _separates(tokens: Sequence[Token], i: int) -> bool:
 
 
 def _is_denied(tokens: Sequence[Token], i: int) -> bool:
-    """Whether the word before a state says that it is none."""
-    before = tokens[i - 1].text
-    return before in _NOT_SO or (tokens[i].text == "yesterday" and before in _NOT_COOKED_THEN)
+    """Whether the words beside a state say that it is none."""
+    before = tokens[i - 1].text if i else ""
+    after = tokens[i + 1].text if i + 1 < len(tokens) else ""
+    match tokens[i].text:
+        case "yesterday":
+            return before in _NOT_COOKED_THEN
+        case "dry":  # no dried food: "dry aged beef", "mushrooms a bit dry"
+            return after in _DRY_HOW or before in _BIT or before in _NOT_SO
+        case _:
+            return before in _NOT_SO
 
 
 def _was_thawed(tokens: Sequence[Token], after: int) -> bool:

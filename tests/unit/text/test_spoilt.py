@@ -69,6 +69,8 @@ def test_a_food_that_is_off_is_seen(store: Store, text: str, food: str) -> None:
         "meat falling off the bone please, lamb shanks, leeks",
         "frozen haddock, best before was last month, leeks",
         "blue cheese, leeks, pasta",
+        "we have gone off meat, lentils, leeks",
+        "kids hate fishy smells, sausages, leeks",
     ],
 )
 def test_what_only_sounds_like_it(store: Store, text: str) -> None:
@@ -144,11 +146,16 @@ def test_a_list_with_something_off_is_a_plan_to_warn_of(store: Store, text: str)
         ("duck legs marinated since yesterday, leeks 2, rice", None),
         ("duck legs from yesterday, leeks", "leftover"),
         ("veal came out of the freezer last night and into the fridge, leeks", "raw"),
+        ("dry aged sirloin steaks 2, leeks", None),
+        ("chestnut mushrooms a bit dry, leeks", None),
+        ("dried mushrooms 20 g, leeks", "dried"),
         ("veal moved from the freezer to the fridge yesterday, leeks", "raw"),
         ("veal from the freezer, leeks from the fridge", "frozen"),
     ],
 )
-def test_what_was_bought_or_thawed_is_not_left_over(store: Store, text: str, state: str | None) -> None:
+def test_what_was_bought_thawed_or_aged_is_in_no_other_state(
+    store: Store, text: str, state: str | None
+) -> None:
     assert read(text, store=store, now=WEDNESDAY).items[0].state == state
 
 
