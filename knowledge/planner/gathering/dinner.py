@@ -435,7 +435,9 @@ def _notes(dish: Dish, food: Food, have: Have, eaters: float, request: Request) 
 
 
 def _is_weighed(food: Food, have: Have) -> bool:
-    """Whether a weight says more than a count: it was said, or the piece is a block or a coil."""
+    """Whether a weight says more than a count: it was said, or it is a block, a coil, out of a tin."""
+    if have.state == "canned" or have.unit in amounts.TINS:
+        return True
     if have.grams is None and have.qty is None:
         return amounts.is_flavour(food) or food.animal == "dairy"
     return have.grams is not None and not (have.qty is not None and have.unit in amounts.PIECE_UNITS)

@@ -36,6 +36,7 @@ GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still d
 SOAKED_DRINKS = 0.2  # of what the dry pulse would
 MOST_PANFULS = 2.2  # tossed at once; more of it stews in its own juice
 JUICY_S = 300.0  # in for so long, a vegetable gives its juice to the sauce
+OPENED = 0.7  # once the lid is off, what joins may stand so much higher; judgement
 HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
 
 
@@ -83,12 +84,19 @@ def fill(vessel: Vessel, size: VesselSize, method: Method, ways: Sequence[Way], 
     if vessel.single_layer:
         return floor_m2(ways) / (SHEET_FULL * size.area_m2)
     inside = [way for way in ways if not (method.kind == "sealed" and way.lane_is(AFTER))]
-    wet = sum(_solid_l(way, bulk_g(way.dish.food, way.dish.grams)) for way in inside) + liquid_ml / 1000.0
-    full = max(heap_l(inside), wet) / (size.volume_l or 1.0)
+    full = _stands_l(inside, liquid_ml) / (size.volume_l or 1.0)
+    if len(inside) < len(ways):
+        full = max(full, OPENED * _stands_l(ways, liquid_ml) / (size.volume_l or 1.0))
     if method.kind != "pan":
         return full
     panfuls = tossed_kg(ways) / (PANFUL_KG_M2 * size.area_m2)
     return max(full, panfuls / MOST_PANFULS * vessel.max_fill_frac)
+
+
+def _stands_l(ways: Sequence[Way], liquid_ml: float) -> float:
+    """Up to where it stands: all that lies in the liquid, or a heap above it."""
+    wet = sum(_solid_l(way, bulk_g(way.dish.food, way.dish.grams)) for way in ways) + liquid_ml / 1000.0
+    return max(heap_l(ways), wet)
 
 
 def limit(vessel: Vessel, method: Method, ways: Sequence[Way]) -> float:
