@@ -6,9 +6,11 @@ Vegetables never go into a bowl that raw meat lay in: each toss has oil and salt
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from knowledge.planner import words
 from knowledge.planner.draft import Placed
+from knowledge.planner.writing.handling import handling
 from knowledge.planner.writing.phrases import Telling, in_shell, names
 from knowledge.planner.writing.pinches import salt
 from knowledge.units import KITCHEN, spoons
@@ -108,6 +110,11 @@ def _is_flesh(placed: Placed) -> bool:
 
 
 def is_bare(placed: Placed, tell: Telling) -> bool:
-    """Whether it wants salt of ours: not what is salty, in its shell, breaded or ready as bought."""
-    salty = placed.way.dish.is_salty or in_shell(placed, tell)
-    return not salty and not tell.hand(placed).as_bought
+    """Whether it wants salt of ours: not what is salty, in its shell, breaded or ready as bought.
+
+    Frozen flesh is only cold: it is rubbed like the fresh.
+    """
+    dish = placed.way.dish
+    salty = dish.is_salty or in_shell(placed, tell)
+    thawed = replace(dish, state="") if dish.state == "frozen" and _is_flesh(placed) else dish
+    return not salty and not handling(thawed, store=tell.store).as_bought

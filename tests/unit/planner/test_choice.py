@@ -180,3 +180,13 @@ def test_carrots_beside_beans_in_a_cooker_are_cut(store: Store) -> None:
     beans = Have(food_id="cannellini-bean", grams=300.0, state="dried")
     made = planned(store, beans, Have(food_id="carrot", qty=4.0), "onion", kitchen=only("pressure cooker"))
     assert item(made, "carrot").cut_id != "whole"
+
+
+def test_lentils_with_a_tough_joint_are_not_in_for_all_its_hours(store: Store) -> None:
+    """They hold their shape for less than twice what they need; after pressure they simmer."""
+    made = planned(store, "duck-leg", "green-lentil", "carrot", kitchen=only("lidded pot"))
+    lentils, duck = item(made, "green-lentil"), item(made, "duck-leg")
+    assert lentils.out_s - lentils.in_s < 0.8 * (duck.out_s - duck.in_s)
+    sealed = planned(store, "beef-shank", "green-lentil", "carrot", kitchen=only("pressure cooker"))
+    assert sealed.settings.pressure_kPa_gauge is not None
+    assert item(sealed, "green-lentil").lane == "after"

@@ -242,3 +242,13 @@ def test_minutes_under_pressure_are_never_rounded_down(store: Store) -> None:
         said = re.search(r"(\d+) min from now", full.text)
         assert said is not None
         assert int(said[1]) * 60.0 >= release.at_s - full.at_s - 2.0
+
+
+def test_frozen_flesh_is_rubbed_like_the_fresh(store: Store) -> None:
+    """What is breaded and frozen stays as it was bought."""
+    for food, is_rubbed in (
+        (Have(food_id="haddock", state="frozen"), True),
+        (Have(food_id="fish-finger"), False),
+    ):
+        made = kitchen.planned_in(store, "sheet pan", food, "potato")
+        assert ("Rub the " in told(made)) == is_rubbed
