@@ -128,6 +128,12 @@ class Knowledge:
 
         return first_aid(text)
 
+    def gone_off(self, reading: Reading) -> str | None:
+        """What to say at the stove of food that a message calls off; None when it calls none so."""
+        from knowledge.unfit import gone_off
+
+        return gone_off(reading, store=self.store)
+
     def leftovers(self, food_ids: Sequence[str]) -> tuple[str, str]:
         """How to keep what is left of these foods: the text and its source."""
         from knowledge.answers import leftovers

@@ -35,6 +35,24 @@ def spoilage_alert(one: Spoilt, food: Food, name: str, *, store: Store) -> Cauti
     return Caution(text=text.format(food=name, limit=limit), source=str(store.source(row["source"])))
 
 
+AT_THE_STOVE = (
+    "Take the {food} out. {alert} What has cooked with it goes too; was it not in yet, say “no {food}” "
+    "and the rest goes on."
+)
+
+
+def gone_off(reading: Reading, *, store: Store) -> str | None:
+    """What to say at the stove of a food that is said to be off; None when it can't be meant.
+
+    Over the heat "the chicken is off" is off the heat, and what is fried may turn, stick or smell.
+    """
+    for one in reading.spoilt:
+        food, row = store.food(one.food_id), spoilage(one.sign)
+        if not one.eaten and row["at_the_stove"] == "yes" and (one.sign != "slime" or food.animal):
+            return AT_THE_STOVE.format(food=one.name, alert=row["alert"])
+    return None
+
+
 def days_said(days: float) -> str:
     """ "1 day", "3 days"."""
     return f"{days:.0f} day{'' if round(days) == 1 else 's'}"

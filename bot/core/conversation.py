@@ -154,6 +154,10 @@ def _text(state: Chat, text: str, now: datetime, knowledge: Knowledge) -> Outcom
         taught=state.profile.taught,
     )
     reading = knowledge.read(text, context=context, now=local(now, state.profile.utc_offset_min))
+    if state.cook is not None and reading.kind in (Kind.COOK_EVENT, Kind.PLAN, Kind.OTHER):
+        off = knowledge.gone_off(reading)
+        if off is not None:
+            return _say(state, off)
     message = Message(reading=reading, now=now, knowledge=knowledge)
     return _answer(state, message) or _dispatch(state, topic_of(reading), message)
 

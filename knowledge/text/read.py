@@ -114,9 +114,12 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
         kind = Kind.PLAN  # "the kids won't eat leeks", with leeks in the plan
     match kind:
         case Kind.OTHER:
-            return Reading(kind=kind, text=text, intent=intent)
+            return Reading(kind=kind, text=text, intent=intent, spoilt=spoilt(seen, vocab, context, now))
         case Kind.COOK_EVENT:
-            return Reading(kind=kind, text=text, intent=intent, event=event(seen, intent, context))
+            return Reading(
+                kind=kind, text=text, intent=intent, event=event(seen, intent, context),
+                spoilt=spoilt(seen, vocab, context, now),
+            )  # fmt: skip
         case Kind.SETTING:
             return Reading(
                 kind=kind,

@@ -304,6 +304,9 @@ class Pantry:
     def first_aid(self, text: str) -> str | None:
         return first_aid(text)
 
+    def gone_off(self, reading: Reading) -> str | None:
+        return "Take it out." if any(not one.eaten for one in reading.spoilt) else None
+
     def leftovers(self, food_ids: Sequence[str]) -> tuple[str, str]:
         return "Leftovers: into the fridge within 2 hours, eat within 3 days.", "FSIS"
 

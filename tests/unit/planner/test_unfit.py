@@ -11,6 +11,8 @@ from knowledge.planner import plan
 from knowledge.planner.model import Kitchen, Plan
 from knowledge.requests import request_of
 from knowledge.text import read
+from knowledge.text.model import Context, Mode
+from knowledge.unfit import gone_off
 
 NOW = datetime(2026, 3, 2, 18, 0, tzinfo=UTC)
 
@@ -79,3 +81,27 @@ def test_a_name_never_moves_a_raw_food_to_a_cooked_one(store: Store) -> None:
     for name in ("gammon", "gammon joint", "gammon steak", "raw prawns", "fresh chorizo"):
         food = store.named(name)
         assert food is None or food.doneness != "warm_through", name
+
+
+def at_the_stove(store: Store, text: str) -> str:
+    context = Context(mode=Mode.COOKING, foods=("duck leg", "mushroom", "leek"))
+    return gone_off(read(text, store=store, context=context, now=NOW), store=store) or ""
+
+
+@pytest.mark.parametrize("text", ["the duck smells sour", "duck legs have gone off", "the duck is slimy"])
+def test_what_is_off_is_taken_out_while_the_rest_cooks(store: Store, text: str) -> None:
+    assert "Take the duck" in at_the_stove(store, text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the duck is off",
+        "duck has turned",
+        "mushrooms are slimy",
+        "leeks gone green",
+        "the duck smells great",
+    ],
+)
+def test_what_happens_over_the_heat_is_no_spoilage(store: Store, text: str) -> None:
+    assert at_the_stove(store, text) == ""
