@@ -20,7 +20,7 @@ LITRES = {"l": 1.0, "liter": 1.0, "litre": 1.0, "liters": 1.0, "litres": 1.0, "q
           "quarts": 0.946, "ml": 0.001}  # fmt: skip
 CENTIMETRES = {"cm": 1.0, "in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54, "mm": 0.1}
 NAMED = {1.0: "cm", 2.54: "inch", 0.1: "mm"}
-SIDES = r"(\d+(?:[.,]\d+)?)\s*(?:x|×|by)\s*(\d+(?:[.,]\d+)?)\s*(cm|mm|in\b|inch|\")?"
+SIDES = r"(\d+(?:[.,]\d+)?)\s*(?:cm|mm|inch|in|\")?\s*(?:x|×|by)\s*(\d+(?:[.,]\d+)?)\s*(cm|mm|in\b|inch|\")?"
 INCHES_UP_TO = 21.0  # sides without a unit: no tray is 18 cm wide
 LIKELY = 3.0  # a size so many times beyond the smallest or largest is misread; judgement
 SAME = 0.02  # an inch or a litre so near is a size of the tables under another name

@@ -42,8 +42,9 @@ def _short_names() -> dict[str, str]:
 
 _VESSEL_OF = _short_names()
 _NAMES = "|".join(map(re.escape, _VESSEL_OF))
-_SIDES = r"\d+ ?(?:x|by) ?\d+(?: ?(?:cm|inch|in)\b)?"  # of a tray
-_MEASURE = r"\d+(?:\.\d)? ?(?:cm|inch|in|l|litres?|liters?|quarts?|qts?)\b"
+_UNIT = r"(?:cm|mm|inch(?:es)?|in\b|\")"
+_SIDES = rf"\d+(?: ?{_UNIT})? ?(?:x|by) ?\d+(?: ?{_UNIT})?"  # of a tray
+_MEASURE = r"\d+(?:[.,]\d{1,2})? ?(?:\"|(?:cm|inch(?:es)?|in|l|lit(?:re|er)s?|quarts?|qts?)\b)"
 _SIZED = re.compile(
     rf"\b(?:a |an |my |the |only )?(?P<size>(?:half|quarter|three quarter) sheet|{_SIDES}|{_MEASURE})"
     rf"(?:(?: (?!(?:an?|the|my|in|on|of|for|and|with|slow|rice|egg)\b)\w+){{0,2}}? (?P<vessel>{_NAMES})\b)?"

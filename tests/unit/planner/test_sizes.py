@@ -87,6 +87,10 @@ def test_no_kitchen_has_such_a_pot(store: Store, said: str) -> None:
         ("600 g lamb neck, swede, carrots, for 3, 5 l cooker", "pressure cooker", "5 l"),
         ("3 duck legs, parsnips, for 3 on a 36 x 28 cm tray", "sheet pan", "36 x 28 cm tray"),
         ("3 duck legs, parsnips, for 3, in a 9 inch cast iron skillet", "saute pan", "9 inch"),
+        ('3 duck legs, parsnips, for 3, my 13" frying pan', "saute pan", "13 inch"),
+        ("600 g lamb neck, swede, carrots, for 3, 3,5 l pot", "lidded pot", "3.5 l"),
+        ("600 g lamb neck, swede, carrots, for 3, 2.75 litre saucepan", "lidded pot", "2.75 l"),
+        ("3 duck legs, parsnips, for 3, 38cm x 28cm roasting tin", "sheet pan", "38 x 28 cm tray"),
     ],
 )
 def test_a_dinner_is_planned_in_the_vessel_said(store: Store, text: str, vessel: str, size: str) -> None:
@@ -97,7 +101,12 @@ def test_a_dinner_is_planned_in_the_vessel_said(store: Store, text: str, vessel:
 
 
 @pytest.mark.parametrize(
-    "text", ["600 g lamb neck, swede, 4 l slow cooker", "lamb neck, 2 l stock in the pot"]
+    "text",
+    [
+        "600 g lamb neck, swede, 4 l slow cooker",
+        "lamb neck, 2 l stock in the pot",
+        "lamb neck, 1 l stock, saucepan",
+    ],
 )
 def test_what_is_no_vessel_of_ours_has_no_size(store: Store, text: str) -> None:
     request = asked(store, text)
