@@ -12,6 +12,7 @@ from datetime import datetime
 from functools import partial
 
 from knowledge.text import exchange, items, kinds, settings, swaps
+from knowledge.text.cues import cue
 from knowledge.text.happened import event
 from knowledge.text.model import Context, Intent, Item, Kind, Mode, Reading
 from knowledge.text.normalise import flatten
@@ -110,6 +111,13 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
         and _is_to_be_warned_of(plan(intent), kind, signs, context.mode)
     ):
         kind = Kind.PLAN  # "mince out of the fridge since lunch, onions", "the cod smells off, leeks"
+    elif (
+        kind is Kind.COOK_EVENT
+        and context.mode is Mode.IDLE
+        and len(have) > 1
+        and cue("warm", "soak").search(signs.masked)
+    ):
+        kind = Kind.PLAN  # "chicken marinated since yesterday, rice": done before there is a plan
     elif kind is Kind.SETTING and context.mode is Mode.PLANNED and _is_for_tonight(seen, context):
         kind = Kind.PLAN  # "the kids won't eat leeks", with leeks in the plan
     match kind:

@@ -208,3 +208,8 @@ def test_a_date_that_has_passed_counts(store: Store, text: str) -> None:
 )
 def test_a_date_to_come_does_not(store: Store, text: str) -> None:
     assert off(store, text) == set()
+
+
+def test_a_list_with_something_marinated_is_a_plan(store: Store) -> None:
+    reading = read("duck legs marinated since yesterday, rice", store=store, now=WEDNESDAY)
+    assert (reading.kind, [item.state for item in reading.items]) == (Kind.PLAN, [None, None])
