@@ -30,14 +30,22 @@ HOW_LONG = (
     "How long was the {food} out of the fridge? More than 2 hours in all (1 in the heat): throw it away; "
     "cooking does not make it safe."
 )
-SOAKED = re.compile(r"^[^,;.\n]{0,40}\bsoak(ed|ing)?\b|\bsoaked\W+(\w+\W+){0,2}$", re.IGNORECASE)
+SOAKED = re.compile(
+    r"^[^,;.\n]{0,40}\b(?:soaked|soaking|put (?:them |it )?to soak|in soak|left to soak)\b|"
+    r"\bsoaked\W+(\w+\W+){0,2}$",
+    re.IGNORECASE,
+)
 IN_BRACKET = re.compile(r"^\s*[(\[]([^)\]\n]*)")  # "(dried, soaked overnight)" right behind the food
 ASIDE = re.compile(
     r"\s*(?:\(|, |- )?(?:just |only |to go |for |is |are )?"
     r"(?:on the side|on top|to serve|serving|at the table|the table|to dip(?: in)?|dipping|alongside)\b",
     re.IGNORECASE,
 )
-NOT_SOAKED = re.compile(r"\b(not|un|isn.?t|aren.?t|without|no|forgot)[\w ]{0,8}soak", re.IGNORECASE)
+NOT_SOAKED = re.compile(  # what was not done, or is yet to be: a bean half soaked is a bean half cooked
+    r"\b(?:not|never|without|no|forgot\w*|needs?|should|must|have to|has to|got to|to be|will|gonna|going to|"
+    r"yet to|cant|cannot|wont|\w+n.?t)\b[\w ']{0,24}soak|\bun-?soak|\bsoak\w*\W+(?:not|no|needed|required)\b",
+    re.IGNORECASE,
+)
 STRIPS = re.compile(r"\bstrips?\b", re.IGNORECASE)  # bought cut for the pan
 OF_UNIT = re.compile(r"^(ear|cob|head|bunch|clove|stalk|stick|fillet|piece)s? of ", re.IGNORECASE)
 RICE_COOKER = re.compile(r"(?<!no )(?<!a )\brice[ -]?(?:cooker|maker)\b(?! (?:is |s )?broken)", re.IGNORECASE)
@@ -210,8 +218,11 @@ def _soaked(have: Have, item: Item, reading: Reading, store: Store) -> Have:
     bracket = IN_BRACKET.match(rest)
     after = bracket.group(1) if bracket else re.split(r"[,;.\n]", rest)[0]
     here = f"{before}{item.phrase} {after}"
-    said = SOAKED.search(after.replace(",", " ")) or re.search(r"\bsoaked\b", before, re.IGNORECASE)
-    return replace(have, state="soaked") if said and not NOT_SOAKED.search(here) else have
+    said = SOAKED.search(after.replace(",", " ")) or re.search(r"\bsoak(?:ed|ing)\b", before, re.IGNORECASE)
+    alone = sum(i.food_id is not None and store.food(i.food_id).group == "pulse" for i in reading.items) == 1
+    if NOT_SOAKED.search(here) or (alone and not said and NOT_SOAKED.search(reading.text)):
+        return replace(have, state="dried")  # nobody soaks a tin
+    return replace(have, state="soaked") if said else have
 
 
 def _is_aside(item: Item, text: str) -> bool:

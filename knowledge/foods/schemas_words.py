@@ -81,8 +81,8 @@ WORDS: Mapping[str, Schema] = {
     "words_mass": table("word", word=TEXT),
     "words_cues": table(
         topic=one_of(
-            "amends", "event", "fragment", "intent", "kind", "off", "same food", "setting", "several",
-            "swap", "unwanted", "warm", "wish",
+            "amends", "aside", "event", "fragment", "intent", "kind", "off", "same food", "setting",
+            "several", "swap", "unwanted", "warm", "wish",
         ),
         value=maybe(TEXT), pattern=Cue(),
     ),

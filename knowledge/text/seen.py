@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from knowledge.text import fields, items
 from knowledge.text.aims import mark_aims
 from knowledge.text.barred import barred
+from knowledge.text.cues import cue
 from knowledge.text.diets import diets, lifted
 from knowledge.text.match import Hit, corrected, hits
 from knowledge.text.model import Context, Item, Mode, ReadyBy
@@ -68,7 +69,7 @@ def look(flat: Flat, tokens: list[Token], vocab: Vocabulary, context: Context) -
     if vessel is None and not not_vessel and context.mode is not Mode.IDLE and not found:
         vessel = pointed_at(text, cooking=context.mode is Mode.COOKING)
     diet, rules = diets(text)
-    masked, where = mask(text, spans_seen)
+    masked, where = mask(_without_soaking(text), spans_seen)
     parts = roles(masked, where)
     for n, (start, end) in enumerate(spans):
         if any(a <= start and end <= b for a, b in [*pots, *rules]):
@@ -156,5 +157,12 @@ def with_strangers(seen: Seen, vocab: Vocabulary) -> Seen:
     ]
     found = sorted([*seen.hits, *new], key=lambda hit: hit.start)
     spans = [(seen.tokens[h.start].start, seen.tokens[h.end - 1].end) for h in found]
-    masked, where = mask(seen.flat.text[:CUES_LIMIT], [(a, b) for a, b in spans if b <= CUES_LIMIT])
+    masked, where = mask(
+        _without_soaking(seen.flat.text[:CUES_LIMIT]), [(a, b) for a, b in spans if b <= CUES_LIMIT]
+    )
     return replace(seen, hits=found, masked=masked, where=where)
+
+
+def _without_soaking(text: str) -> str:
+    """The text with blanks for what was not soaked: "not soaked, onion" refuses no onion."""
+    return cue("aside", "soak").sub(lambda match: " " * len(match.group()), text)

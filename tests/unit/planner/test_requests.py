@@ -274,3 +274,26 @@ def test_fresh_chiles_are_not_dried(store: Store) -> None:
     assert "chili-pepper" in {
         h.food_id for h in asked(store, read("3 chillies, dried beans, pork", store=store)).have
     }
+
+
+@pytest.mark.parametrize(
+    ("said", "state"),
+    [
+        ("250 g dried haricot beans (didn't soak), leeks", "dried"),
+        ("dried haricot beans, never soaked, leeks", "dried"),
+        ("dried haricot beans, no time to soak, leeks", "dried"),
+        ("haricot beans, not had time to soak them", "dried"),
+        ("dried haricot beans that I forgot to soak, leeks", "dried"),
+        ("dried haricot beans need soaking, leeks", "dried"),
+        ("unsoaked haricot beans, leeks", "dried"),
+        ("dried haricot beans (to be soaked), leeks", "dried"),
+        ("haricot beans soaked overnight, leeks", "soaked"),
+        ("I've been soaking haricot beans since breakfast, leeks", "soaked"),
+        ("haricot beans I put to soak this morning, leeks", "soaked"),
+    ],
+)
+def test_only_what_was_soaked_is_soaked(store: Store, said: str, state: str) -> None:
+    """An unsoaked bean needs about twice the time (common practice, no source)."""
+    wanted = asked(store, read(said, store=store))
+    assert wanted.have[0].state == state
+    assert "leek" not in wanted.excluded
