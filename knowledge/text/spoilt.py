@@ -45,6 +45,9 @@ _KEPT = re.compile(r"\bfrom\b|\bold\b|\bin (?:the|my) fridge\b")
 _NO_SIGNS = frozenset({"stem", "unless", "wanted", "frozen"})
 _DATES = frozenset({"use by", "expired", "best"})
 _DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
+HARD_CHEESE_WATER_G = (
+    45.0  # in 100 g: cheddar 37, mozzarella 50; between hard and soft, common practice, no source
+)
 SEVERAL = 3.0  # days, at least: "a few", "several", "days ago"
 
 
@@ -65,7 +68,11 @@ def spoilt(seen: Seen, vocab: Vocabulary, context: Context, now: datetime | None
         return ()
     planned = [_planned(name, vocab) for name in context.foods]
     told: dict[str, tuple[str, bool, float | None]] = {}
+    strange = [item.phrase.lower() for item in seen.unknown]
     for said, bounds, span in _signs(seen.masked, now):
+        subject = seen.masked[bounds[0] : span[0]]
+        if any(phrase in subject for phrase in strange) and not _names_food(seen, bounds):
+            continue  # "berries with mould": said of something that is in no table, and not cooked
         for place in _meant(seen.masked, bounds, span, foods, said):
             eaten = not _applies(_rule(said), foods[place])
             from_frozen = eaten and said in _DATES and "frozen" in foods[place].states
@@ -85,6 +92,10 @@ def spoilt(seen: Seen, vocab: Vocabulary, context: Context, now: datetime | None
         for name, (sign, eaten, days) in told.items()
         if name in ids and (not eaten or spoilage(sign)["otherwise"])
     )
+
+
+def _names_food(seen: Seen, bounds: tuple[int, int]) -> bool:
+    return any(bounds[0] <= place < bounds[1] for place in seen.where)
 
 
 def spoilage(sign: str) -> Mapping[str, str]:
@@ -210,9 +221,15 @@ def _applies(rule: str, known: _Known) -> bool:
         case "perishable or leaf":
             return stale or food.group in _LEAVES
         case "soft":
-            return food.group not in _HARD and not (food.animal == "dairy" and "cheese" in food.group)
+            return food.group not in _HARD and not _is_hard_cheese(food)
         case _:
             raise ValueError(f"spoilage.csv applies: no rule {rule!r}")
+
+
+def _is_hard_cheese(food: Food) -> bool:
+    """Dry enough that mould stays near the surface; one of unknown water counts as soft."""
+    water = food.composition.water_g if food.composition is not None else 0.0
+    return "cheese" in food.group and 0.0 < water <= HARD_CHEESE_WATER_G
 
 
 def _of_age(known: _Known, item: str, now: datetime | None) -> dict[str, tuple[str, bool, float | None]]:

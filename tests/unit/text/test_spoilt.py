@@ -70,6 +70,7 @@ def test_a_food_that_is_off_is_seen(store: Store, text: str, food: str) -> None:
         "frozen haddock, best before was last month, leeks",
         "blue cheese, leeks, pasta",
         "we have gone off meat, lentils, leeks",
+        "boysenberries with mould, sausages, leeks",
         "kids hate fishy smells, sausages, leeks",
     ],
 )
@@ -120,9 +121,19 @@ def test_leftovers_of_no_known_day_are_asked_about(store: Store) -> None:
     assert (one.sign, one.eaten) == ("unknown age", True)
 
 
-def test_hard_vegetables_with_mould_are_cut(store: Store) -> None:
-    (one,) = read("mouldy parsnips, sausages", store=store, now=WEDNESDAY).spoilt
-    assert (one.name, one.eaten) == ("parsnip", True)
+@pytest.mark.parametrize(
+    ("text", "name", "eaten"),
+    [
+        ("mouldy parsnips, sausages", "parsnip", True),
+        ("gruyere with a little mould, leeks", "gruyere", True),
+        ("feta with a little mould, leeks", "feta", False),
+        ("mouldy ricotta, leeks", "ricotta", False),
+    ],
+)
+def test_what_is_hard_is_cut_around_the_mould(store: Store, text: str, name: str, eaten: bool) -> None:
+    """USDA FSIS: soft cheese with mould is thrown away, hard cheese and firm vegetables are cut."""
+    (one,) = read(text, store=store, now=WEDNESDAY).spoilt
+    assert (one.name, one.eaten) == (name, eaten)
 
 
 @pytest.mark.parametrize(
