@@ -26,7 +26,7 @@ _PEOPLE_WORD = (
     r"(?:people|ppl|persons?|pax|adults?|kids?|children|child|guests?|eaters?|members|plates|mouths|diners?|"
     r"teens|teenagers?|toddlers?|grown ?ups?|friends|mates|flatmates|housemates|roommates|boys|girls|lads|"
     r"portions|servings|students|hungry \w+|family members|humans|folks?|log|"
-    r"little ones?|littles?|young ones?|bairns?|"
+    r"little ones?|littles|young ones?|bairns?|"
     r"bab(?:y|ies)|infants?|persone|personas?|personnes?|personen|pessoas?|leute|convives?|bambini|ninos?|"
     r"enfants?|kinder|erwachsene|adultes?|adultos?|adulti)"
 )
@@ -142,7 +142,7 @@ def _people_of(term: str) -> float:
 
 
 _CHILD = (
-    r"(?:kids?|child(?:ren)?|toddlers?|bab(?:y|ies)|infants?|little ones?|littles?|young ones?|"
+    r"(?:kids?|child(?:ren)?|toddlers?|bab(?:y|ies)|infants?|little ones?|littles|young ones?|"
     r"boys?|girls?|sons?|daughters?|grandchild(?:ren)?|grandkids?|nephews?|nieces?|twins|triplets|bambini|ninos?|enfants?|kinder)"
 )
 _AGES = re.compile(

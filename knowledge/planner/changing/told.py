@@ -112,8 +112,9 @@ def _changes(
         browned = shown.lead in (BROWNED, SEARED)
         yield "browned", "yes" if browned else "no", f"{'brown' if browned else 'no browning of'} {it} first"
     if made.settings.method != plan.settings.method:
-        how = method_of(made, store).name
-        yield "method", made.settings.method, f"this time {how}"
+        how = method_of(made, store)
+        as_before = how.kind == method_of(plan, store).kind  # once or twice under pressure
+        yield "method", made.settings.method, "" if as_before else f"this time {how.name}"
     if (degC := made.settings.oven_degC) is not None and degC != plan.settings.oven_degC:
         yield "oven_degC", f"{degC:.0f}", f"oven at {oven(degC, plan.request.kitchen.units)}"
     ml = made.liquid.ml if made.liquid else 0.0
@@ -145,7 +146,13 @@ def _when(plan: Plan, made: Plan, item: PlanItem | None, shown: PlanItem, it: st
     minute = round(shown.in_s / 60)
     at = "at the start" if minute <= 0 else f"at {minute} min"
     by = round(_moved_s(plan, made, item, shown) / 60) if item is not None else 0
-    than = f", {abs(by)} min {'earlier' if by > 0 else 'later'} than the {item.label}" if item and by else ""
+    than = ""
+    if item and by:
+        moved = abs(made.cooking_s - plan.cooking_s) >= SAME_S  # the two plans' minutes do not compare
+        sooner, later = ("longer", "less") if moved else ("earlier", "later")
+        needs = "; it needs" if it == "it" else "; they need"
+        than = f", {abs(by)} min {sooner if by > 0 else later} than the {item.label}"
+        than = f"{needs}{than[1:]}" if moved else than
     return f"put {it} in{beside} {at}{than}"
 
 

@@ -40,6 +40,9 @@ def cooking(tell: Telling) -> Iterator[Step]:
     yield from late(tell)
 
 
+CRUST_S = 8 * 60.0  # longer on high heat and the crust is black before the middle is done
+
+
 def _pan_stage(tell: Telling) -> Iterator[Step]:
     """Browning or searing, then the aromatics."""
     draft = tell.draft
@@ -50,11 +53,10 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
     seared = [p for p in every if p not in still]
     browned = [p for p in draft.placed if p.way.lead == BROWNED]
     if seared:
-        how = _sides(tell, seared) or (
-            "turn once"
-            if all(p.way.cut.id == "whole" or p.way.piece.shape == "disk" for p in seared)
-            else "brown all over"
-        )
+        flat = all(p.way.cut.id == "whole" or p.way.piece.shape == "disk" for p in seared)
+        how = _sides(tell, seared) or ("turn once" if flat else "brown all over")
+        if flat and meat_s > CRUST_S:
+            how = "2 min a side on high, then heat down to medium, turning now and then"
         turns = _turns(seared, draft)
         text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(meat_s)}."
         yield step(Do.BROWN, 0.0, capital(text), seared, hands_s=meat_s)

@@ -190,3 +190,19 @@ def test_lentils_with_a_tough_joint_are_not_in_for_all_its_hours(store: Store) -
     sealed = planned(store, "beef-shank", "green-lentil", "carrot", kitchen=only("pressure cooker"))
     assert sealed.settings.pressure_kPa_gauge is not None
     assert item(sealed, "green-lentil").lane == "after"
+
+
+def test_a_thick_chop_is_not_on_high_until_it_is_done(store: Store) -> None:
+    made = planned(store, "pork-chop", "green-bean", kitchen=only("saute pan"))
+    brown = next(s for s in made.steps if s.do is Do.BROWN)
+    assert "heat down" in brown.text
+    thin = planned(store, "skirt-steak", "green-bean", kitchen=only("saute pan"))
+    assert ["heat down" in s.text for s in thin.steps if s.do is Do.BROWN] == [False]
+
+
+def test_cold_rice_gets_minutes_in_a_full_pan(store: Store) -> None:
+    made = planned(
+        store, Have(food_id="rice", state="leftover", grams=450.0), "egg", "pea", kitchen=only("saute pan")
+    )
+    rice = item(made, "rice")
+    assert rice.out_s - rice.in_s >= 300.0

@@ -29,6 +29,7 @@ from knowledge.text.model import Kind
         ("two adults and three little ones (1, 4 and 7)", 5),
         ("my 4 year old and me", 2),
         ("5 people, one kid with a nut allergy", 5),
+        ("only one little tray, 3 people", 3),
         ("for 5, 1 child is allergic to milk", 5),
         ("for five - one child allergic to milk", 5),
         ("3 adults 2 kids", 5),
