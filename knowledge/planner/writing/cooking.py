@@ -55,7 +55,7 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
     if seared:
         flat = all(p.way.cut.id == "whole" or p.way.piece.shape == "disk" for p in seared)
         how = _sides(tell, seared) or ("turn once" if flat else "brown all over")
-        if flat and meat_s > CRUST_S:
+        if meat_s > CRUST_S and all(p.way.cut.id == "whole" and p.way.piece.shape != "disk" for p in seared):
             how = "2 min a side on high, then heat down to medium, turning now and then"
         turns = _turns(seared, draft)
         text = f"{names(seared)} into the hot pan; {how}{turns}, about {words.duration(meat_s)}."
