@@ -22,6 +22,7 @@ from knowledge.answers.question import question_of
 from knowledge.answers.raw import raw, sealed
 from knowledge.answers.scaling import scaled
 from knowledge.answers.season import season
+from knowledge.answers.setting import rested, setting
 from knowledge.answers.standing import in_the_warm, kept_hot, left_out
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature
@@ -47,6 +48,8 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     cut_to_match,
     fan_oven,
     scaled,
+    setting,
+    rested,
     left_out,
     in_the_warm,
     kept_hot,

@@ -18,6 +18,8 @@ from knowledge.answers.heating import (
     is_roast,
     is_slow,
     minutes,
+    oven_degC,
+    oven_said,
     piece_weight_g,
     saying,
     shown,
@@ -54,6 +56,7 @@ AIR_FRYER = (
     " earlier, one loose layer, shaken halfway."
 )
 _SHAPES = {"disk": ("burger", "patty", "patties", "hamburger"), "sphere": ("ball", "meatball", "kofta")}
+ADVISED_DEGC = 160.0  # USDA FSIS: 325 °F, on dials and charts 160 °C
 LOW_M = 300.0  # up to here the charts hold
 MANY_HOURS_MIN = 100.0  # from here on a time is said in hours
 
@@ -70,7 +73,8 @@ def cook_time(question: Question) -> Answer | None:
 
 def bare_cook_time(question: Question) -> Answer | None:
     """ "Turnips roasting 2 cm dice", "bake a jacket potato in oven": a food and a way, no other question."""
-    sized = way_of(question) and (size_mm(question) is not None or weight_g(question) is not None)
+    told = size_mm(question) is not None or weight_g(question) is not None or oven_said(question)
+    sized = way_of(question) and told
     if len(question.words) > BARE_WORDS or not (sized or (_BARE.search(question.plain) and way_of(question))):
         return None
     return _timed(question)
@@ -179,6 +183,9 @@ def _with_care(question: Question, food: Food, ways: tuple[str, ...]) -> str:
             " Tough meat is done when a fork goes in easily, at about 93-96 °C / 200-205 °F inside: covered,"
         )
         text += " with a little liquid, it stays moist. Rest it 30 minutes."
+        if oven_degC(question, food) < ADVISED_DEGC:
+            text += " USDA FSIS advises 163 °C / 325 °F or more for meat in an oven; lower is common practice"
+            text += " for tough joints, thawed through and into a hot oven."
     elif any(is_roast(question, food, way) for way in ways):
         text += " Rest it 15-20 minutes."
     return text

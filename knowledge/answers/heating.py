@@ -20,6 +20,7 @@ from knowledge.physics.model import Medium
 from knowledge.text.normalise import singular
 
 OVEN_DEGC, JOINT_DEGC, SLOW_DEGC, SLOW_MAX_DEGC = 200.0, 190.0, 150.0, 170.0
+SLOW_MAX_DEGF_BARE = 220.0  # a bare number beyond is Fahrenheit where a joint is roasted low
 PAN_DEGC, SEALED_KPA, COME_UP_S = 200.0, 80.0, 300.0
 STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
 LARGE_BIRD_MM = 110.0  # from about 2 kg a bird fills its tin and shades itself, as a joint does
@@ -78,7 +79,17 @@ def way_of(question: Question) -> str:
     for way, words in WAYS:
         if any(f" {word}" in question.plain and f" {word}" not in named for word in words):
             return way
-    return ""
+    meat = any(food.animal and cooks(question.store, food) for food in question.foods)
+    return "roast" if meat and oven_said(question) else ""  # "brisket at 250F": no core is so hot
+
+
+def oven_said(question: Question) -> bool:
+    """True where a number of three digits stands by "at", or with its scale, that only an oven has."""
+    found = _OVEN.search(_NOT_GRAMS.sub(" ", question.plain))
+    by_at = found is not None and question.plain[: found.start()].endswith(" at")
+    return (
+        found is not None and bool(by_at or found[2]) and float(found[1]) >= (200 if found[2] != "c" else 110)
+    )
 
 
 def is_elsewhere(question: Question) -> bool:
@@ -155,7 +166,8 @@ def oven_degC(question: Question, food: Food | None = None) -> float:
     if not found:
         return usual
     value = float(found[1])
-    fahrenheit = (found[2] or "")[:1] == "f" or (not found[2] and value > 260)
+    slow_degF = slow and value > SLOW_MAX_DEGF_BARE  # "pork shoulder at 225" is no oven at 225 °C
+    fahrenheit = (found[2] or "")[:1] == "f" or (not found[2] and (value > 260 or slow_degF))
     degC = (value - 32) / 1.8 if fahrenheit else value
     if slow and degC > SLOW_MAX_DEGC:
         return usual

@@ -231,8 +231,11 @@ def kept_hot(question: Question) -> Answer | None:
         "on warm",
         "warm setting",
     )
-    if not read and not asks:
-        return None
+    return held_hot(question, tuple(read)) if read or asks else None
+
+
+def held_hot(question: Question, read: tuple[float, ...]) -> Answer:
+    """The rule for food kept hot, with the verdict on the coldest of the temperatures read [°C]."""
     text = f"Keep hot food at {both(HOLD_DEGC)} or above all through (USDA FSIS; UK 63 °C / 145 °F), "
     text += "measured, and only "
     text += "food that was cooked through before; put it in steaming hot. Below that at most 2 hours in "

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
@@ -17,7 +18,7 @@ from knowledge.units import is_met
 
 LOCAL = "Where your local food-safety rules ask for more, they come first."
 LEADING = "USDA FSIS"
-COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC = 10.0, 110.0  # below a fridge is meant, above an oven or a pan
+COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC = 10.0, 105.0  # below a fridge is meant, above an oven or a pan
 MINCED = (
     "ground",
     "mince",
@@ -36,36 +37,62 @@ CURED = "ham_raw"  # bacon and its like: raw pork, cured; ready-to-eat kinds onl
 Row = Mapping[str, str]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Minimum:
+    """The safe minimum of what a question is about: the leading authority's, and all that name one."""
+
+    what: str
+    degC: float
+    lead: Row
+    rows: tuple[Row, ...]
+
+    @property
+    def line(self) -> str:
+        """ "Turkey: 74 °C / 165 °F in the thickest part (USDA FSIS)." """
+        figure = f"{_figure(self.lead)} in the thickest part ({self.lead['authority']})"
+        return f"{self.what.capitalize()}: {figure}."
+
+    @property
+    def sources(self) -> tuple[str, ...]:
+        """The ids of the sources, each once."""
+        return tuple(dict.fromkeys(row["source"] for row in self.rows))
+
+
+def minimum_of(question: Question) -> Minimum | None:
+    """The safe minimum of the strictest food that the question names, None where none has one."""
+    wanted = _minimum_id(question)
+    rows = tuple(row for row in question.store.table("safe_minimums") if row["id"] == wanted)
+    if not rows:
+        return None
+    lead = next((row for row in rows if row["authority"] == LEADING), rows[0])
+    what = question.mentions[0].phrase if question.mentions else lead["what"]
+    return Minimum(what=what, degC=float(lead["core_degC"]), lead=lead, rows=rows)
+
+
 def temperature(question: Question) -> Answer | None:
     """A safe core temperature, or the verdict on one that was read."""
     said = temperatures_degC(question)
     read = tuple(degC for degC in said if COLDEST_CORE_DEGC <= degC <= HOTTEST_CORE_DEGC)
     if not _asked(question, bool(read)):
         return None
-    minimum = _minimum_id(question)
-    rows = [row for row in question.store.table("safe_minimums") if row["id"] == minimum]
-    if not rows:
+    minimum = minimum_of(question)
+    if minimum is None:
         general = question.says("safe", "internal", "core", "kill", "minimum", "danger", "germ", "bacteria")
         return _all_of_them(question) if general and not question.mentions else None
-    what = question.mentions[0].phrase if question.mentions else rows[0]["what"]
-    lead = next((row for row in rows if row["authority"] == LEADING), rows[0])
-    need_degC, figure = (
-        float(lead["core_degC"]),
-        f"{_figure(lead)} in the thickest part ({lead['authority']})",
-    )
-    text = f"{what.capitalize()}: {figure}."
+    text = minimum.line
     if read:
-        text = f"{_verdict(min(read), need_degC)} {text}"
+        text = f"{_verdict(min(read), minimum.degC)} {text}"
     else:
-        text += _stricter(lead, rows) + _doneness(question, minimum)
-        if minimum in ("poultry", "ground_meat", "fish", "offal", "game") and question.says(
+        kind = minimum.lead["id"]
+        text += _stricter(minimum.lead, minimum.rows) + _doneness(question, kind)
+        if kind in ("poultry", "ground_meat", "fish", "offal", "game") and question.says(
             "rare", "pink", "undercooked", "underdone"
         ):
             text = f"No, not underdone. {text}"
     return Answer(
         known=True,
         answer=f"{text} Measure with a thermometer. {LOCAL}",
-        sources=cited(question.store, *dict.fromkeys(row["source"] for row in rows)),
+        sources=cited(question.store, *minimum.sources),
     )
 
 
