@@ -43,6 +43,7 @@ class Way:
     core_degC: float | None  # what a thermometer should show when it comes out
     rest_s: float
     fit: float
+    doubt_s: float = 0.0  # by how much published times differ from the one reckoned, either way
     slices: bool = False  # of what rests: cut across the grain, it is hot again in a minute
     rewarmed: bool = False  # rested, sliced, and back in for the last minute
     manner: str = ""  # of `pan_manners.csv`: how it behaves in an open pan

@@ -35,6 +35,7 @@ SEALED_FOR = (
 )
 ROAST_MM = 70.0  # from here a joint or a bird is black outside before the middle is done in a hot oven
 AHEAD_MIN, MARGIN_MIN, LEISURE_MIN = 150.0, 30.0, 210.0  # dinner so far ahead: no hurry but for a margin
+SURE = 0.3  # of the room to an edge, which is left however uncertain a food is; judgement
 KEPT_BACK = 14.0  # points for all that was said; a vessel that holds it wins
 TWICE = 1.2  # to let the pressure go, fill up and lock again
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
@@ -107,10 +108,14 @@ def _kept_back(draft: Draft) -> float:
 
 
 def edge_share(placed: Placed) -> float:
-    """How near the edge of its window a dish is eaten, 0 to 1."""
+    """How near the edge of its window a dish is eaten, 0 to 1; what is uncertain has less room.
+
+    The room is from the best moment to the edge, less what published times of the food differ by.
+    """
     w = placed.way.window
     room_s = w.best_s - w.lo_s if placed.add_s < w.best_s else w.hi_s - w.best_s
-    return min(1.0, abs(placed.add_s - w.best_s) / room_s) if room_s > 0 else 0.0
+    sure_s = max(room_s - placed.way.doubt_s, SURE * room_s)
+    return min(1.0, abs(placed.add_s - w.best_s) / sure_s) if sure_s > 0 else 0.0
 
 
 def _wishes(draft: Draft, request: Request) -> float:

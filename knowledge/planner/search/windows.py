@@ -119,6 +119,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         core_degC=heat.core_to_show(way.dish, way.case, store) if _is_probed(way, kind) else None,
         rest_s=rest_s,
         fit=way.fit,
+        doubt_s=0.0 if out.lo_s is None or out.hi_s is None else (out.hi_s - out.lo_s) / 2.0,
         manner=way.manner,
         rests=rests,
         held=held,
