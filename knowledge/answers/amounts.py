@@ -79,9 +79,16 @@ def _like_its_kind(question: Question, rows: Mapping[str, Mapping[str, str]]) ->
     return Answer(known=True, answer=text, sources=cited(question.store, rows[kin.id]["source"]))
 
 
+_MADE = re.compile(
+    r" (?:dry|dried|raw|uncooked|cups? of) .*(?:makes?|gives?|yields?|turns? into|comes? out|when) .*cooked "
+    r"| cooked (?:makes?|gives?|yields?) $| (?:makes?|gives?|yields?) .*when cooked "
+    r"| how (?:much|many) .*cooked .*from .*(?:dry|dried|raw|uncooked) "
+)
+
+
 def grain_yield(question: Question) -> Answer | None:
     """What a cup of dry grain or pulse makes cooked."""
-    if not question.says(
+    if not _MADE.search(question.plain) and not question.says(
         "yield", "makes", "make when", "cooked from", "dry to cooked", "a cup make", "does it make",
         "dry make", "become", "expand", "how much cooked", "how many cups of cooked", "cups cooked",
     ):  # fmt: skip
@@ -90,14 +97,21 @@ def grain_yield(question: Question) -> Answer | None:
     mention = next((m for m in question.mentions if m.food.id in rows), None)
     if mention is None:
         pulse = next((m for m in question.mentions if m.food.doneness in ("bean", "chickpea")), None)
-        text = f"1 cup of dry {pulse.phrase} makes about 2.5-3 cups cooked." if pulse else ""
+        text = _yielded(question, pulse.phrase, "2.5-3") if pulse else ""
         return Answer(known=True, answer=text, sources=cited(question.store, "A-NEBRASKA")) if text else None
     row = rows[mention.food.id]
     return Answer(
         known=True,
-        answer=f"1 cup of dry {mention.phrase} makes about {row['yield']} cups cooked.",
+        answer=_yielded(question, mention.phrase, row["yield"]),
         sources=cited(question.store, row["source"]),
     )
+
+
+def _yielded(question: Question, name: str, cups: str) -> str:
+    """What the dry cups that are said make cooked, by what one makes: "3" or "2.5-3"."""
+    said = next((q.value for q in quantities(question) if q.unit == "cup"), 1.0)
+    made = "-".join(f"{said * float(one):g}" for one in cups.split("-"))
+    return f"{said:g} {'cup' if said <= 1 else 'cups'} of dry {name} makes about {made} cups cooked."
 
 
 def _pasta_water(question: Question) -> Answer | None:

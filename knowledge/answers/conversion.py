@@ -10,6 +10,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Mention, Quantity, Question
 from knowledge.answers.question import TEMPERATURE, both, quantities, regions, to_degC
@@ -153,6 +154,8 @@ def _measure(question: Question) -> Answer | None:
     named = question.says("what is", "what s", "whats", "how big is", "equal") and not question.foods
     if named and len(said) == 1 and rows[said[0].unit]["kind"] == "volume":
         return _converted(question, said[0].value, rows[said[0].unit], rows["millilitre"])
+    if _asks_price(question, said):
+        return advised(question.store, "outside-price")
     weigh = question.says("weigh", "how heavy", "how much is", "how much does")
     if len(said) >= 2 and said[0].unit != said[1].unit:
         between = question.plain[said[0].end : said[1].start]
@@ -172,6 +175,17 @@ def _measure(question: Question) -> Answer | None:
             return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
         return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
     return None
+
+
+def _asks_price(question: Question, said: tuple[Quantity, ...]) -> bool:
+    """True for "how much is a kilo of goat": a weight of a food, and nothing that it is wanted in."""
+    asked = re.search(r" how much (?:is|are|for|does|do|would|will) ", question.plain) is not None
+    wanted = question.says("gram", "ounces", "in_", "to_", "weigh", "equal", "feed", "per person", "serve")
+    by_weight = len(said) == 1 and said[0].unit in MASS_G and bool(question.foods)
+    today = question.says(
+        "today", "nowadays", "these days", "at the market", "in the market", "at the moment"
+    )
+    return asked and bool(question.foods) and (today or (by_weight and not wanted))
 
 
 def bare_measure(question: Question) -> Answer | None:

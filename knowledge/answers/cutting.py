@@ -7,7 +7,8 @@ from knowledge.answers.heating import as_said, at_size, cooks, minutes, saying, 
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.foods.model import DoneKind
 
-SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0)
+SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0)
+# Nobody cuts larger pieces to eat (common practice): what is slower still goes in first.
 TRAY_MIN_MM = 15.0  # smaller pieces scorch on a tray before they are soft (common practice)
 CUTTING = ("cut", "size", "thick", "dice", "slice", "chunk", "piece", "cube", "thin")
 MATCHING = (
@@ -48,7 +49,7 @@ def cut_to_match(question: Question) -> Answer | None:
     tried = [
         at_size(question.store, cut.food, mm)
         for mm in SIZES_MM
-        if least_mm <= mm <= max(cut.food.whole_mm or 60.0, least_mm)
+        if least_mm <= mm <= max(cut.food.whole_mm or SIZES_MM[-1], least_mm)
     ]
     if not tried:  # thin as it is, like the wall of a pepper: no cut makes it slower
         ((_, mins, _),) = minutes(question, cut.food, [whole(question.store, cut.food)], way)

@@ -46,6 +46,7 @@ _ELSEWHERE = (
     "deep f",
 )
 _SIZE = re.compile(r" (\d+(?:\.\d+)?|1/2|3/4|half|one|an?) ?[- ]?(mm|cm|inch|inches|in)(?= )")
+_CUT_AT = r"(?:cut|diced|sliced|chopped|cubes?|chunks?|pieces?|slices?|dice|at|to|into|in|is|are|of|about)"
 _MM = {"mm": 1.0, "cm": 10.0, "inch": 25.4, "inches": 25.4, "in": 25.4}
 _OVEN = re.compile(r" (\d{3}) ?(?:°|degrees? )?(c|f|celsius|fahrenheit)?(?: fan)? ")
 _NOT_GRAMS = re.compile(r" \d{3} ?(?:g|gr|grams?|ml|kcal|m|metres?|feet|ft)(?= )")
@@ -149,8 +150,11 @@ def is_slow(question: Question, food: Food, way: str) -> bool:
 def size_mm(question: Question) -> float | None:
     """The size said in the question."""
     found = _SIZE.search(question.plain)
-    if not found:
-        return None
+    return _mm(found) if found else None
+
+
+def _mm(found: re.Match[str]) -> float | None:
+    """The size that was found [mm], None for one that no piece has."""
     number = {"1/2": 0.5, "3/4": 0.75, "half": 0.5, "one": 1.0, "a": 1.0, "an": 1.0}.get(found[1])
     size = (float(found[1]) if number is None else number) * _MM[found[2]]
     return size if 1.0 <= size <= 150.0 else None
@@ -187,9 +191,11 @@ def whole(store: Store, food: Food) -> Pieced:
 def as_said(question: Question, food: Food) -> Pieced:
     """The piece by the size or the cut said of it ("2 cm potatoes", "wedges"), else the usual one."""
     own = next((m.phrase for m in question.mentions if m.food.id == food.id), food.name)
-    found = _SIZE.search(question.plain)
-    if found and re.match(rf" (?:\w+ )?{re.escape(own)} ", question.plain[found.end() :]):
-        return at_size(question.store, food, size_mm(question) or 25.0)
+    for found in _SIZE.finditer(question.plain):
+        before = re.match(rf" (?:\w+ )?{re.escape(own)} ", question.plain[found.end() :])
+        after = re.search(rf" {re.escape(own)} (?:{_CUT_AT} )*$", f"{question.plain[: found.start()]} ")
+        if (before or after) and (said_mm := _mm(found)):
+            return at_size(question.store, food, said_mm)
     cuts = [question.store.cut(cut_id) for cut_id in food.cuts]
     named = (
         cut

@@ -29,6 +29,12 @@ _IS_TIN = (
     " mould ",
     " springform ",
 )
+_OWN = re.compile(
+    r" (?:mine|my|ive|i ve|i (?:only |just )?(?:have|own|got)|i only|we have|got|have only|using) "
+)
+_RECIPES = re.compile(
+    r" (?:recipe|calls for|call for|says|said|asks for|is for|made for|written for|needs|wants|states) "
+)
 _SERVES = re.compile(
     rf" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for"
     rf"|written for)(?: about)? {_N}(?: people| persons"
@@ -68,13 +74,13 @@ def _tins(question: Question) -> Answer | None:
         return None
     if turned := _to_other_shape(question):
         return turned
-    found = [(m[1], m[2], m[3] or "", m[4] or "") for m in _TIN.finditer(question.plain)]
+    sized = list(_TIN.finditer(question.plain))
+    found = [(m[1], m[2], m[3] or "", m[4] or "") for m in sized]
     if len(found) != 2:
         return None
     unit = next((tin[2] for tin in found if tin[2]), "cm" if float(found[0][0]) > 14 else "inch")
-    if re.search(
-        r" instead of ", question.plain
-    ):  # "a 20 cm one instead of the 23 cm": what is there comes first
+    # "a 20 cm one instead of the 23 cm", "mine is 20, the recipe says 23": what is there comes first
+    if question.says("instead of") or _is_own_first(question.plain, *sized):
         found.reverse()
     first, second = ((_area(tin), _shown(tin, unit)) for tin in found)
     factor = second[0] / first[0]
@@ -84,6 +90,22 @@ def _tins(question: Question) -> Answer | None:
     text += "minutes early. "
     text += "Baking itself is outside my four vessels."
     return Answer(known=True, answer=text, sources=("geometry: area of a circle and a rectangle",))
+
+
+def _is_own_first(plain: str, first: re.Match[str], second: re.Match[str]) -> bool:
+    """True where the cook's own tin is named before that of the recipe."""
+    before, between = f"{plain[: first.start()]} ", f"{plain[first.end() : second.start()]} "
+    if re.match(r" (?:inch |cm )?(?:cake )?recipe ", f"{plain[first.end() :]}"):
+        return False  # "a 9 inch recipe"
+    own, theirs = _last(_OWN, before), _last(_RECIPES, before)
+    if own != theirs:
+        return own > theirs
+    return _last(_RECIPES, between) > _last(_OWN, between)
+
+
+def _last(words: re.Pattern[str], plain: str) -> int:
+    """Where the last of some words stands, -1 for nowhere."""
+    return max((found.start() for found in words.finditer(plain)), default=-1)
 
 
 def _to_other_shape(question: Question) -> Answer | None:

@@ -6,6 +6,7 @@ import re
 
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.words import words_of
 from knowledge.foods.columns import ALL_YEAR
 from knowledge.foods.model import Food
 
@@ -15,6 +16,7 @@ MONTHS = (
 )  # fmt: skip
 WHERE = "where winters are cold in the north (six months later in the south)"
 SHOWN = 14
+WELL_KNOWN = 3  # names: what is eaten in many kitchens has more of them
 _ASKED = re.compile(
     r" in season | seasonal | (?:the )?season (?:for|of) | out of season | what season | (?:\w+) season $"
     r"|(?:which|what) months? | time of year "
@@ -33,12 +35,23 @@ def season(question: Question) -> Answer | None:
         return _of_foods(question, grown, month)
     if question.foods or month is None:
         return None
-    fresh = [f for f in question.store.foods() if f.season not in ("", ALL_YEAR) and _is_in(f, month)]
-    fresh.sort(key=lambda food: (_length(food), food.name))
+    south = any(f" {place} " in question.plain for place in words_of(question.store, "south"))
+    northern = (month + 5) % 12 + 1 if south else month  # the tables hold the north
+    fruit, veg = question.says("fruit"), question.says("veg")
+    fresh = [
+        f
+        for f in question.store.foods()
+        if f.season not in ("", ALL_YEAR)
+        and _is_in(f, northern)
+        and (fruit == veg or fruit == (f.group == "fruit"))
+    ]
+    known = {food.id: len(question.store.synonyms(food.id)) >= WELL_KNOWN for food in fresh}
+    fresh.sort(key=lambda food: (not known[food.id], _length(food), food.name))
     listed = ", ".join(food.name for food in fresh[:SHOWN])
+    where = "in the south" if south else WHERE
     return Answer(
         known=True,
-        answer=f"In season in {MONTHS[month - 1]} {WHERE}: {listed} and more.",
+        answer=f"In season in {MONTHS[month - 1]} {where}: {listed} and more.",
         sources=cited(question.store, "EST-SEASON"),
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from collections.abc import Mapping
 
@@ -86,7 +87,9 @@ def substitute(question: Question) -> Answer | None:
     plain = question.plain
     short = len(question.words) <= SHORT and not question.says("is", "are", "can", "cook")
     missing = _is_missing(question) and (_AND_NOW.search(plain) or short)
-    if not question.mentions or not (_INSTEAD.search(plain) or missing or _is_way_to_make(question)):
+    if not question.mentions or _is_unknown(question):
+        return None
+    if not (_INSTEAD.search(plain) or missing or _is_way_to_make(question) or _is_pair(question)):
         return None
     return _answered(question, *_meant(question))
 
@@ -101,6 +104,32 @@ def swap_for_missing(question: Question) -> Answer | None:
         return None
     leaving, held_out, held = _meant(question)
     return _answered(question, leaving, held_out, held)
+
+
+def _is_pair(question: Question) -> bool:
+    """True for "yogurt for sour cream": two foods that do the same, and the first held out for the second."""
+    words = question.plain.split()
+    return any(
+        first.end + 1 == second.start
+        and words[first.end] == "for"
+        and first.food.id != second.food.id
+        and (first.food.group == second.food.group or _is_listed(question, second.food, first.food))
+        for first, second in itertools.pairwise(question.mentions)
+    )
+
+
+def _is_listed(question: Question, leaving: Food, instead: Food) -> bool:
+    rows = question.store.table("substitutions")
+    return any(row["food_id"] == leaving.id and row["instead_id"] == instead.id for row in rows)
+
+
+def _is_unknown(question: Question) -> bool:
+    """True if what is to be replaced is no food of the tables: what is held out is not taken for it."""
+    found = re.search(r" (?:instead of|in place of) (?=\w)", question.plain)
+    if found is None:
+        return False
+    at = len(question.plain[: found.end()].split())
+    return all(m.end <= at for m in question.mentions)
 
 
 def _is_missing(question: Question) -> bool:
@@ -125,6 +154,9 @@ def _meant(question: Question) -> tuple[Mention, Mention | None, Restraint]:
 def _answered(question: Question, leaving: Mention, held_out: Mention | None, held: Restraint) -> Answer:
     listed = [r for r in question.store.table("substitutions") if r["food_id"] == leaving.food.id]
     rows = [row for row in listed if not _is_barred(question, row, held)]
+    rows.sort(
+        key=lambda row: held_out is None or row["instead_id"] != held_out.food.id
+    )  # the one named first
     sauce = leaving.food.group in words_of(question.store, "made")  # more than its kind: has no like
     alike = [] if rows or sauce else _like(question, leaving.food, held)
     ideas = "; ".join(f"{_name(question, row['instead_id'])} ({row['how']})" for row in rows)
@@ -231,7 +263,7 @@ def _leaving(question: Question) -> Mention:
         for pattern in _LEAVES:
             for found in pattern.finditer(question.plain):
                 at = len(question.plain[: found.end()].split())
-                near = next((m for m in mentions if at <= m.start <= at + 1), None)
+                near = next((m for m in mentions if at < m.end and m.start <= at + 1), None)
                 if near:
                     return near
         if mentions and ANY_CUE.search(question.plain):

@@ -108,7 +108,7 @@ WORDS: Mapping[str, Schema] = {
         word=TEXT,
         role=one_of(
             "ambiguous", "asking", "diet", "filler", "heard", "loose", "made", "ordinary", "pairs", "place",
-            "region", "restraint", "small", "stop",
+            "region", "restraint", "small", "south", "stop",
         ),
         means=maybe(TEXT),
     ),
