@@ -38,8 +38,9 @@ def talked(knowledge: Knowledge, *texts: str) -> tuple[Plan, str]:
 
 
 def test_faster_is_faster_and_says_by_how_much(knowledge: Knowledge) -> None:
-    before, _ = talked(knowledge, FRIDGE)
-    after, said = talked(knowledge, FRIDGE, "faster")
+    fridge = "4 pork chops, potatoes, half a cabbage, for 3"
+    before, _ = talked(knowledge, fridge)
+    after, said = talked(knowledge, fridge, "faster")
     assert after.total_s < before.total_s - 120.0
     assert said.startswith("Changed: ")
     assert " shorter" in said.splitlines()[0]
