@@ -15,7 +15,7 @@ from knowledge.answers.cite import cited
 from knowledge.answers.heating import has_fan, is_slow
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import TEMPERATURE, as_read, both, to_degC
-from knowledge.answers.standing import held_hot
+from knowledge.answers.standing import PLACE_MAX_DEGC, held_hot
 from knowledge.answers.temperature import HOTTEST_CORE_DEGC, LOCAL, MEATS, Minimum, minimum_of
 from knowledge.units import is_met
 
@@ -38,6 +38,8 @@ _AROUND = {
         r"|roast(?:ing|ed)? at|bak(?:e|ed|ing) at"
     ),
 }
+_KNOBS = ("set ", "dial", "thermostat", "preheat")  # of whatever else is named
+_OIL = re.compile(r" (?:oil|fat|fryer)(?: \w+)? (?:at|to|is|of) \d| fry\w* (?:\w+ ){0,3}?at \d")
 _CORE = re.compile(
     r" (?:core|inside|internal\w*|middle|centre|center|thermometer|probe|thickest|reads?|reading|reach\w*"
     r"|hits?|(?:got|gets|comes?|came|cooked) to|until|measures?|done at|is it done|bone|breast is|thigh is) "
@@ -49,15 +51,29 @@ _OUT_OF_IT = re.compile(
     r" (?:out of|off|from|leaves|left) (?:the |my |our )?(?:oven|smoker|grill|slow cooker|bath) "
 )
 _FOR_HOURS = re.compile(
-    r" (?:overnight|all night|all day|(?:for|about) (?:several |many |\w+ )?(?:hours?|hrs?)"
-    r"|\d+ ?(?:-|to)? ?\d* ?(?:hours?|hrs?|h)"
+    r" (?:low temperature|low temp|low heat|low and slow|slow roast\w*|overnight|all night|all day"
+    r"|(?:for|about) (?:several |many |\w+ )?(?:hours?|hrs?)|\d+ ?(?:-|to)? ?\d* ?(?:hours?|hrs?|h)"
     r"|(?:two|three|four|five|six|eight|ten|twelve) hours?) "
 )
 _BARE = re.compile(
     r"(?:(?<= at )|(?<= to )|(?<= on )|(?<= of )|(?<= oven ))(\d{2,3})(?: degrees?| deg)?(?= )"
     r"(?! (?:min|hour|g |kg|ml|per))"
 )
-_HELD = ("keep", "kept warm", "hold", "warming", "stay warm", "cooked", "warm oven")
+_HELD = re.compile(
+    r" (?:keep \w+ (?:\w+ )?(?:warm|hot)|keep warm|kept (?:warm|hot)|hold(?:ing)?|warming|stay warm"
+    r"|rotisserie|cooked (?!at |in |for |on |to |over|slow|through |until |safe |ok |it |all ))"
+)
+_RAW_YET = (
+    "raw",
+    "uncooked",
+    "to cook",
+    "slow cooked",
+    "is it cooked",
+    "reheat",
+    "warm up",
+    "warm a",
+    "heat up",
+)
 _NOT_THIS = (
     "thaw", "defrost", "marinat", "dough", "yogurt", "yoghurt", "jerky", "biltong", "proof", "plates",
     "smoke point", "oil temp", "how hot should", "what temp", "which temp", "what oven", "convert",
@@ -77,14 +93,14 @@ class Said:
 
 def setting(question: Question) -> Answer | None:
     """The verdict on a temperature of the oven, smoker, bath or slow cooker; None where there is none."""
-    if question.says(*_NOT_THIS):
+    if question.says(*_NOT_THIS) or _OIL.search(question.plain):
         return None
     minimum = minimum_of(question)
     around = [said for said in _said(question) if said.owner not in ("core", "")]
     if minimum is None or not around:
         return None
     lowest = min(around, key=lambda said: said.degC)
-    if question.says(*_HELD) and not question.says("reheat", "uncooked", "slow cooked", "is it cooked"):
+    if _HELD.search(question.plain) and not question.says(*_RAW_YET):
         return held_hot(question, (lowest.degC,))
     if lowest.owner in ("oven", HEAT):
         return _in_oven(question, lowest, minimum)
@@ -162,6 +178,8 @@ def _said(question: Question) -> tuple[Said, ...]:
     plain = _ITS_OWN.sub(r" \1 \1 ", plain)
     owners = [(m.start(), m.end(), name) for name, words in _AROUND.items()
               for m in re.finditer(rf"(?<= )(?:{words.pattern})(?= )", plain)]  # fmt: skip
+    real = [owner for owner in owners if not plain[owner[0] :].startswith(_KNOBS)]
+    owners = real or owners
     named = [name for _, _, name in owners]
     owners += [(m.start() + 1, m.end(1), "core") for m in re.finditer(rf"(?=({_CORE.pattern}))", plain)]
     meat = any(food.safety in MEATS for food in question.foods)
@@ -171,7 +189,10 @@ def _said(question: Question) -> tuple[Said, ...]:
         if (
             owner in ("", "core")
             and meat
-            and (_for_hours(plain, owner) or _degC(value, unit, "core") > HOTTEST_CORE_DEGC)
+            and (
+                _for_hours(plain, owner, _degC(value, unit, owner))
+                or _degC(value, unit, "core") > HOTTEST_CORE_DEGC
+            )
         ):
             owner = named[0] if named else HEAT
         if not unit and owner != "core" and DOUBTFUL_FROM < value <= FAHRENHEIT_FROM:
@@ -180,8 +201,9 @@ def _said(question: Question) -> tuple[Said, ...]:
     return tuple(found)
 
 
-def _for_hours(plain: str, owner: str) -> bool:
-    return owner == "" and _FOR_HOURS.search(plain) is not None
+def _for_hours(plain: str, owner: str, degC: float) -> bool:
+    """True for a heat held for hours; what is no warmer than a hot day is that of a place."""
+    return owner == "" and degC > PLACE_MAX_DEGC and _FOR_HOURS.search(plain) is not None
 
 
 def _degC(value: float, unit: str, owner: str) -> float:

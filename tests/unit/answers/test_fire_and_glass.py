@@ -21,6 +21,8 @@ STAYS_PUT = "(?:^Heat off|^No: don't move)"
         "ceramic baking dish straight from the freezer under the broiler",
         "porcelain ramekins on the gas burner to melt butter",
         "stoneware on an induction ring?",
+        "terracotta on the hob?",
+        "hot glass lid under the tap to cool it",
         "set the hot crumble down on a damp worktop?",
     ],
 )
@@ -50,6 +52,7 @@ def test_frozen_food_without_a_brittle_dish_is_another_matter(store: Store, text
         "the wok oil is smoking, do i lift it onto the balcony?",
         "grease overheated and smoking, pour water in?",
         "fat in the fryer is foaming over",
+        "wet cloth over a smoking fryer?",
         "dripping smoking in the oven, help",
     ],
 )

@@ -21,6 +21,10 @@ from knowledge.foods.store import Store
         ("trout baked at 75C ok?", "63 °C / 145 °F"),
         ("smoke chicken drumsticks in the smoker at 165F", "74 °C / 165 °F"),
         ("pork belly in a water bath at 58C for 12 hours", "63 °C / 145 °F"),
+        ("quail cooked in the oven at 88C for 4 hours, safe?", "74 °C / 165 °F"),
+        ("keep the oven at 80C for a raw guinea fowl, fine?", "74 °C / 165 °F"),
+        ("slow cooker keeps 62C, are the turkey legs all right", "74 °C / 165 °F"),
+        ("duck low and slow at 82C right?", "74 °C / 165 °F"),
         ("air fryer turkey burgers at 165F fine?", "74 °C / 165 °F"),
     ],
 )
@@ -50,6 +54,7 @@ def test_a_smoker_or_cooker_within_its_range_gets_no_plain_yes(store: Store) -> 
         ("probe in the turkey thigh reads 68C, oven at 190C", "No, not yet: 68"),
         ("lamb chops 64C inside ok", "Yes, 64"),
         ("keep the cooked wings in the oven at 50C?", "No: 50 °C"),
+        ("raw duck left at 27C for 4 hours", "No: throw it away"),
     ],
 )
 def test_a_core_and_food_kept_hot_stay_what_they_are(store: Store, text: str, lead: str) -> None:
