@@ -86,6 +86,8 @@ def way_of(question: Question) -> str:
 
 def oven_said(question: Question) -> bool:
     """True where a number of three digits stands by "at", or with its scale, that only an oven has."""
+    if question.says("oil_", "fat_", "fry", "deep f"):
+        return False  # what is fried is as hot
     found = _OVEN.search(_NOT_GRAMS.sub(" ", question.plain))
     by_at = found is not None and question.plain[: found.start()].endswith(" at")
     return (

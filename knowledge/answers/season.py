@@ -16,7 +16,6 @@ MONTHS = (
 )  # fmt: skip
 WHERE = "where winters are cold in the north (six months later in the south)"
 SHOWN = 14
-WELL_KNOWN = 3  # names: what is eaten in many kitchens has more of them
 _ASKED = re.compile(
     r" in season | seasonal | (?:the )?season (?:for|of) | out of season | what season | (?:\w+) season $"
     r"|(?:which|what) months? | time of year "
@@ -45,8 +44,7 @@ def season(question: Question) -> Answer | None:
         and _is_in(f, northern)
         and (fruit == veg or fruit == (f.group == "fruit"))
     ]
-    known = {food.id: len(question.store.synonyms(food.id)) >= WELL_KNOWN for food in fresh}
-    fresh.sort(key=lambda food: (not known[food.id], _length(food), food.name))
+    fresh.sort(key=lambda food: (_length(food), food.name))
     listed = ", ".join(food.name for food in fresh[:SHOWN])
     where = "in the south" if south else WHERE
     return Answer(

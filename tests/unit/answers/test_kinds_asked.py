@@ -81,3 +81,18 @@ def test_no_piece_is_larger_than_anybody_cuts(store: Store) -> None:
     found = re.search(r"to about (\d+) mm", answer)
     assert found is not None, answer
     assert int(found[1]) <= 45
+
+
+@pytest.mark.parametrize(
+    ("text", "rule"),
+    [
+        ("the refrigerator shows 10C, are the sausages fine", "^Too warm: .*more than 2 hours"),
+        ("oil at 175C all right for drumsticks?", "^(?!.*roasted)"),
+        ("what is a kadai", "round-bottomed"),
+        ("what's a comal", "griddle"),
+        ("soak chickpeas and how long to boil them", "min"),
+        ("how long should dried chickpeas soak", "8-12|overnight|hours"),
+    ],
+)
+def test_what_stands_beside_is_told_too(store: Store, text: str, rule: str) -> None:
+    assert re.search(rule, ask(text, store=store).answer), ask(text, store=store).answer
