@@ -12,7 +12,7 @@ from knowledge.planner.gathering.feeding import served_by
 from knowledge.planner.model import Request
 from knowledge.planner.search import rounds
 
-LIGHT, PORTIONS = 0.8, 1.4  # of the eaters: from here on it is said
+LIGHT, PORTIONS = 0.75, 1.4  # of the eaters: from here on it is said
 FAR_TOO_LITTLE = 0.26  # of the eaters: a quarter, and the first thing to be said
 FILLING = ("protein", "starch")
 RICH_G = 12.0  # of protein in 100 g: cheese and anchovies, not milk
@@ -55,7 +55,8 @@ def advice(draft: Draft, request: Request) -> Iterator[str]:
     """What would round it off, when there is not enough for everyone or no protein."""
     feeds, eaters = rounds.fed(draft), draft.dinner.eaters
     far = _is_far_too_little(draft, request)  # then it has been said at the top
-    if not far and request.eaters_said and feeds < LIGHT * eaters:
+    beside = any(side.food.part == "starch" for side in draft.dinner.sides)
+    if not far and not beside and request.eaters_said and feeds < LIGHT * eaters:
         whole = amounts.persons(feeds, eaters, said=True)
         short = f"feeds about {whole}" if whole < eaters else "on the light side"
         yield f"{short}: for {eaters:g}, put bread or a salad beside it"

@@ -11,7 +11,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Have, Kitchen, NoPlan, Plan, VesselAt
-from tests.unit.planner.kitchen import asked, dinner, dish, gathered, item, only
+from tests.unit.planner.kitchen import asked, dinner, dish, gathered, item, only, planned
 
 TRAY = Kitchen(vessels=(VesselAt(id="sheet pan", size="half sheet"),))
 
@@ -114,3 +114,8 @@ def test_several_and_what_is_never_counted_grow_with_those_who_eat(
 def test_a_handful_of_radishes_weighs_what_a_bunch_says(store: Store) -> None:
     """A bunch of ten or twelve is 150 g without its leaves: common practice, no source."""
     assert 100.0 <= dish(gathered(store, "10 radishes, 2 hake fillets"), "radish").grams <= 160.0
+
+
+def test_bread_that_is_there_is_not_asked_for(store: Store) -> None:
+    made = planned(store, Have(food_id="clam", grams=700.0), "shallot", "bread", eaters=2.0)
+    assert not any("bread" in line for line in made.advice)
