@@ -74,6 +74,7 @@ def cook_time(question: Question) -> Answer | None:
 def bare_cook_time(question: Question) -> Answer | None:
     """ "Turnips roasting 2 cm dice", "bake a jacket potato in oven": a food and a way, no other question."""
     told = size_mm(question) is not None or weight_g(question) is not None or oven_said(question)
+    told = told or question.says("low and slow", "slow roast")
     sized = way_of(question) and told
     if len(question.words) > BARE_WORDS or not (sized or (_BARE.search(question.plain) and way_of(question))):
         return None

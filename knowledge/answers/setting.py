@@ -30,7 +30,7 @@ LOW_AND_SLOW_DEGC = 105.0  # from here tough joints are roasted low, by common p
 DOUBTFUL_FROM = 160.0  # a bare number of an oven from here to the next may be of either scale
 FAHRENHEIT_FROM = 260.0  # a bare number from here on is Fahrenheit
 _AROUND = {
-    "smoker": re.compile(r"smokers?|smoking|barbecue|bbq|pellet grill|grill|kamado"),
+    "grill or smoker": re.compile(r"smokers?|smoking|barbecue|bbq|pellet grill|grill|kamado"),
     "slow cooker": re.compile(r"slow cookers?|crock ?pots?|crock"),
     "bath": re.compile(r"sous vide|water bath|circulator|immersion"),
     "oven": re.compile(
@@ -56,7 +56,8 @@ _FOR_HOURS = re.compile(
     r"|(?:two|three|four|five|six|eight|ten|twelve) hours?) "
 )
 _BARE = re.compile(
-    r"(?:(?<= at )|(?<= to )|(?<= on )|(?<= of )|(?<= oven ))(\d{2,3})(?: degrees?| deg)?(?= )"
+    r"(?:(?<= at )|(?<= from )|(?<= until )|(?<= hits )|(?<= reads )"
+    r"|(?<= to )|(?<= on )|(?<= of )|(?<= oven ))(\d{2,3})(?: degrees?| deg)?(?= )"
     r"(?! (?:min|hour|g |kg|ml|per))"
 )
 _HELD = re.compile(
@@ -105,7 +106,7 @@ def setting(question: Question) -> Answer | None:
     if lowest.owner in ("oven", HEAT):
         return _in_oven(question, lowest, minimum)
     rule, least_degC = {
-        "smoker": (SMOKER_RULE, SMOKER_DEGC),
+        "grill or smoker": (SMOKER_RULE, SMOKER_DEGC),
         "slow cooker": (SLOW_COOKER_RULE, SLOW_COOKER_DEGC),
         "bath": ("In a bath the middle gets there only after hours; I plan none.", minimum.degC),
     }[lowest.owner]

@@ -116,6 +116,10 @@ _KEPT_HOT = re.compile(
     r"| (?:keep|keeping|hold|holding|leave) (?:\w+ ){1,4}at \d.* (?:all day|all night|overnight|hours|until"
     r"|till|party|guests|service) "
 )
+_COOKS_THERE = re.compile(
+    r" (?:to cook|(?:can|could|may) i cook|raw|uncooked"
+    r"|cook (?:the |my |a )?\w+ (?:on|in|at) (?:the )?(?:keep )?warm) "
+)
 LOCAL = "Your local food-safety rules come first."
 
 
@@ -258,6 +262,8 @@ def held_hot(question: Question, read: tuple[float, ...]) -> Answer:
 def _is_hot(question: Question) -> bool:
     if _air_degC(question) is not None:
         return False
+    if _COOKS_THERE.search(question.plain):
+        return False  # what is raw is not kept hot
     oven = question.says("plates", "how long to", "oven temp", "roast at", "sous vide", "water bath")
     return not oven and (question.says(*_HELD) or _KEPT_HOT.search(question.plain) is not None)
 

@@ -74,6 +74,8 @@ def test_a_question_for_a_smoke_point_is_no_emergency(store: Store) -> None:
         ("her apron went up, it's alight", "roll over"),
         ("my hair caught fire over the candle", "roll over"),
         ("the oven glove caught fire", "into the sink"),
+        ("the tablecloth is burning", "into the sink"),
+        ("i have set myself on fire", "roll over"),
         ("flames in the microwave, shall i open it", "door or lid shut"),
         ("kettle is sparking", "door or lid shut"),
         ("his sleeve is caught in the blender", "Pull the plug"),

@@ -70,6 +70,7 @@ def test_a_core_and_food_kept_hot_stay_what_they_are(store: Store, text: str, le
         "pull the capon at 158F, carryover does it?",
         "beef patties off the heat at 145F, rested",
         "leg of lamb 52C and then rest, safe?",
+        "carryover takes a turkey from 158 to 166, fine?",
     ],
 )
 def test_no_rest_makes_up_for_a_core_below_its_minimum(store: Store, text: str) -> None:
@@ -94,3 +95,22 @@ def test_tough_meat_low_and_slow_is_timed_in_the_oven(store: Store, text: str, s
     assert said in answer, answer
     assert " h (" in answer
     assert "163 °C / 325 °F" in answer
+
+
+def test_a_warm_setting_cooks_nothing(store: Store) -> None:
+    for text in (
+        "can i cook raw duck on the warm setting of my multicooker",
+        "slow cooker on warm to cook pork",
+    ):
+        answer = ask(text, store=store).answer
+        assert answer.startswith("No: a warm setting"), answer
+    assert "60 °C / 140 °F" in ask("how hot must cooked pork be on the warm setting", store=store).answer
+
+
+def test_a_question_for_the_oven_is_not_answered_with_the_core_alone(store: Store) -> None:
+    answer = ask("how hot should my oven be for a goose", store=store).answer
+    assert "Never below 163 °C / 325 °F" in answer, answer
+
+
+def test_low_and_slow_without_a_number_is_timed_at_the_usual_heat(store: Store) -> None:
+    assert " h (" in ask("spare ribs oven low and slow", store=store).answer
