@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from functools import lru_cache
 from pathlib import Path
-from time import process_time
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -189,13 +188,9 @@ _REPEATED = [
     "and ", "no ", "chicken (thigh ", "((", "one fifty five ", "7:30 ", "me and the twins ", "1/2 ",
     "9**", ",", "leeks, ", "swap leeks for peas ", "allergic to eggs ", "not the ", "🥕", "\u202e",
 ]  # fmt: skip
-_SOON_S = 0.5  # of the processor; the aim of 0.1 s with room for a slow machine
 
 
 @pytest.mark.parametrize("said", _REPEATED)
-def test_nothing_said_over_and_over_takes_long(said: str) -> None:
-    text = (said * 5000)[:5000]
-    read(said, store=store())
-    began = process_time()
-    read(text, store=store())
-    assert process_time() - began < _SOON_S
+def test_what_is_said_over_and_over_is_read(said: str) -> None:
+    """A pattern that tries every way to read it would not come back; how long it takes is in `bench`."""
+    assert read((said * 5000)[:5000], store=store()).kind in Kind
