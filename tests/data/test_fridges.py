@@ -7,6 +7,7 @@ too full, or has a food outside its window when `verify` re-simulates it from it
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from statistics import median
@@ -17,7 +18,7 @@ from knowledge.foods.store import Store
 from knowledge.planner import plan
 from knowledge.planner.checking.verify import Report, check
 from knowledge.planner.kitchens import described
-from knowledge.planner.model import Do, NoPlan, Plan
+from knowledge.planner.model import Do, NoPlan, Plan, Request
 from knowledge.requests import request_of
 from knowledge.text import read
 
@@ -100,3 +101,41 @@ def test_kitchen_is_respected(answers: list[Plan | NoPlan]) -> None:
             assert answer.vessel in {v["id"] for v in vessels}
         if isinstance(answer, Plan) and answer.settings.oven_degC is not None:
             assert answer.settings.oven_degC <= fridge["kitchen"].get("oven_max_degC", 250)
+
+
+def _weighed(made: Plan, factor: float) -> Request:
+    """The same request with every amount said in grams, times a factor."""
+    taken = {item.food_id: item.grams for item in made.items}
+    have = tuple(
+        replace(h, grams=factor * taken[h.food_id], qty=None, unit=None) if h.food_id in taken else h
+        for h in made.request.have
+    )
+    return replace(made.request, have=have, eaters_said=True)
+
+
+def _order(made: Plan) -> list[str]:
+    return [item.food_id for item in sorted(made.items, key=lambda item: (item.in_s, item.food_id))]
+
+
+def test_a_tenth_more_of_everything_keeps_vessel_and_order(
+    answers: list[Plan | NoPlan], store: Store
+) -> None:
+    made = [a for a in answers if isinstance(a, Plan)]
+    pairs = [(plan(_weighed(p, 1.0), store=store), plan(_weighed(p, 1.1), store=store)) for p in made]
+    same = [
+        isinstance(a, Plan) and isinstance(b, Plan) and a.vessel == b.vessel and _order(a) == _order(b)
+        for a, b in pairs
+    ]
+    assert sum(same) >= 0.95 * len(same)
+
+
+def test_another_name_for_a_food_keeps_the_vessel(answers: list[Plan | NoPlan], store: Store) -> None:
+    named: dict[str, str] = {}
+    for name, ids in store.names().items():
+        named.setdefault(ids[0], name)
+    for answer in answers:
+        if isinstance(answer, Plan):
+            have = tuple(replace(h, said=named.get(h.food_id, h.said)) for h in answer.request.have)
+            again = plan(replace(answer.request, have=have), store=store)
+            assert isinstance(again, Plan)
+            assert again.vessel == answer.vessel
