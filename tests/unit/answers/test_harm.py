@@ -36,7 +36,14 @@ RULES = [
     ("rare badger or bear steak", "71 °C"),
     ("garlic steeped in honey in a jar for months", "botulism"),
     ("defrost sealed vacuum packed salmon on the counter", "botulism"),
+    # raw molluscs (FDA), home canning (CDC), no current (USDA FSIS)
+    ("may grandad with a bad liver have raw mussels", r"^No: .*Vibrio"),
+    ("raw cockles frozen for ten days, safe now?", r"^No: .*neither freezing"),
+    ("we canned runner beans in a water bath, are they safe", "botulism"),
+    ("load shedding for 7 hours, are the eggs and mince ok", "about 4 hours"),
     # accidents
+    ("my niece is choking on a sausage and cannot breathe", "back|shoulder blades"),
+    ("crust stuck in his throat, he can't talk", "shoulder blades"),
     ("boiling jam on my wrist", "cool running water"),
     ("rubbed my eye after the chilies", "Rinse the open eye"),
     ("there is a lump in my throat since the cashew cake", "emergency number"),
