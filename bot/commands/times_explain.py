@@ -12,8 +12,8 @@ from knowledge.physics.chart import METHODS, Read, Row, read_row
 from knowledge.physics.limits import within
 from knowledge.physics.march import nominal_h
 from knowledge.physics.model import Heat
-from knowledge.physics.sheets import without_sheet
 from knowledge.physics.water import ambient_Pa, boiling_degC
+from knowledge.sheets import without_sheet
 
 KPA_IN_PSI = 6.894757  # 1 lbf over 1 in2
 

@@ -21,10 +21,10 @@ from knowledge.physics.doneness import goal
 from knowledge.physics.limits import within
 from knowledge.physics.model import Case, Goal, Medium, Phase, Piece
 from knowledge.physics.pieces import piece
-from knowledge.physics.sheets import USUAL, sheet_said
 from knowledge.physics.simulate import history
 from knowledge.physics.vessels import RASHER_MM
 from knowledge.physics.water import ambient_Pa, saturation_Pa
+from knowledge.sheets import USUAL, sheet_said
 
 if TYPE_CHECKING:
     from knowledge.foods.store import Store

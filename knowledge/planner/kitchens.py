@@ -12,9 +12,9 @@ from datetime import datetime
 from knowledge.foods.model import Vessel, VesselSize
 from knowledge.foods.store import Store
 from knowledge.physics.media import SHEETS
-from knowledge.physics.sheets import USUAL
 from knowledge.planner.model import Kitchen, VesselAt
 from knowledge.planner.sizes import size_of, usual_size
+from knowledge.sheets import USUAL
 
 OVEN_DEGC = (100.0, 350.0)
 ALTITUDE_M = (-400.0, 5000.0)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from knowledge.physics.sheets import sheet_said
+from knowledge.sheets import sheet_said
 from knowledge.text.cues import cue
 from knowledge.text.fields import NUM, Span, value
 from knowledge.text.vocabulary import table

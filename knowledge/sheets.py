@@ -1,4 +1,4 @@
-"""What lies under the food in an oven, by a cook's or a chart's words: one of `media.SHEETS`.
+"""What lies under the food in an oven, by a cook's or a chart's words: one of `physics.media.SHEETS`.
 
 "dark pan", "aluminium tray", "glass dish", "foil-lined sheet"; "my tray is black". Where
 nothing is said it is a used one, "dull".
