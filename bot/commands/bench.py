@@ -21,6 +21,7 @@ from knowledge import Knowledge, open_knowledge
 from knowledge.foods.build import build
 from knowledge.foods.store import Store, open_store
 from knowledge.physics import Case, Phase, cook, goal, media, piece
+from knowledge.planner.checking.verify import check
 from knowledge.planner.model import Have, Kitchen, Plan
 from knowledge.text.model import Context
 
@@ -142,6 +143,9 @@ def _message_figures(knowledge: Knowledge, messages: tuple[str, ...]) -> Iterato
     yield "message_to_plan_median", statistics.median(first), "ms", "<= 30"
     yield "message_to_plan_p99", first[min(len(first) - 1, int(len(first) * 0.99))], "ms", "<= 100"
     yield "message_to_plan_again_median", statistics.median(again), "ms", "<= 30"
+    made = [p for text in (*messages, LONG) if isinstance(p := _planned(knowledge, text), Plan)]
+    sound = sum(check(p, store=knowledge.store).sound for p in made)
+    yield "plans_sound_when_followed", 100.0 * sound / len(made) if made else 100.0, "percent", ">= 95"
     yield "twelve_foods", _median_ms(plan(LONG), repeats=3), "ms", "<= 200"
     in_hand = _planned(knowledge, messages[0])
     if isinstance(in_hand, Plan):
