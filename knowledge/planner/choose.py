@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner import words
-from knowledge.planner.checking.verify import LOOKS, kept_longer, owed
+from knowledge.planner.checking.surely import surely_safe
 from knowledge.planner.draft import Draft
 from knowledge.planner.gathering.dinner import Dinner, Dish, gather
 from knowledge.planner.gathering.feeding import served
@@ -46,16 +46,14 @@ def _planned(request: Request, *, store: Store) -> Plan | NoPlan:
     if still_frozen:
         return _thaw_first(still_frozen, request, store)
     dinner = _trimmed(dinner, request, store)
-    for _ in range(LOOKS):
-        answer = _best(dinner, request, store)
-        made = answer if isinstance(answer, Plan) else answer.nearest
-        lacks = owed(made, store=store) if made is not None else {}
-        if not lacks:
-            return answer
-        dinner = replace(dinner, dishes=kept_longer(dinner.dishes, lacks))
-    names = words.listed([d.name for d in dinner.dishes if d.food.id in lacks])
+    answer, short = surely_safe(
+        lambda dishes: _best(replace(dinner, dishes=dishes), request, store), dinner.dishes, store=store
+    )
+    if not short:
+        return answer
+    names = words.listed([d.name for d in dinner.dishes if d.food.id in short])
     reason = f"{names}: not surely safe in one vessel with the rest; cook it by itself"
-    rest = replace(request, have=tuple(h for h in request.have if h.food_id not in lacks))
+    rest = replace(request, have=tuple(h for h in request.have if h.food_id not in short))
     found = _planned(rest, store=store)
     nearest = found if isinstance(found, Plan) else found.nearest
     return NoPlan(reasons=(reason,), nearest=nearest, request=request)

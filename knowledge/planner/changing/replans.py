@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from knowledge.foods.store import Store
 from knowledge.planner.changing.recall import broil_s, dinner_of, placed_of, redrawn, steady, ways_now
-from knowledge.planner.checking.verify import LOOKS, kept_longer, owed
+from knowledge.planner.checking.surely import surely_safe
 from knowledge.planner.choose import plan as plan_again
 from knowledge.planner.draft import AFTER, Placed, Way
 from knowledge.planner.gathering.dinner import Dinner, Dish
@@ -41,14 +41,10 @@ def replan(plan: Plan, *, request: Request, elapsed_s: float, store: Store) -> P
     have = {(p.way.dish.food.id, p.way.dish.state) for p in placed}
     fresh = tuple(d for d in dinner.dishes if (d.food.id, d.state) not in have)
     stays = tuple(f"{name} is in already and stays in" for name in gone)
-    for _ in range(LOOKS):
-        answer = _joined(plan, request, dinner, placed, fresh, elapsed_s, store)
-        made = answer if isinstance(answer, Plan) else answer.nearest
-        lacks = owed(made, store=store) if made is not None else {}
-        if not lacks:
-            break
-        fresh = kept_longer(fresh, lacks)
-    else:
+    answer, short = surely_safe(
+        lambda dishes: _joined(plan, request, dinner, placed, dishes, elapsed_s, store), fresh, store=store
+    )
+    if short:
         answer = _joined(plan, request, dinner, placed, fresh, elapsed_s, store, shut=True)
     return replace(answer, assumed=(*stays, *answer.assumed)) if isinstance(answer, Plan) else answer
 

@@ -10,8 +10,8 @@ published minimum. Room, order and the sealed lid are checked in `written`.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from knowledge.foods.store import Store
 from knowledge.physics import cook
@@ -20,7 +20,7 @@ from knowledge.planner import lasting
 from knowledge.planner.checking.followed import DRY, case_of, in_pan_s
 from knowledge.planner.checking.waiting import on_the_plate
 from knowledge.planner.checking.written import SLACK_S, as_written, sealings
-from knowledge.planner.gathering.dinner import Dish, figures
+from knowledge.planner.gathering.dinner import figures
 from knowledge.planner.model import Do, Plan, PlanItem
 from knowledge.planner.techniques import technique_of, treatment
 from knowledge.units import is_met
@@ -94,11 +94,7 @@ def check(plan: Plan, *, store: Store) -> Report:
 
 
 def owed(plan: Plan, *, store: Store) -> dict[str, float]:
-    """By food, how much longer it wants in the heat [s] for its published minimum; those that meet it not.
-
-    The search solves each food in the medium that the whole dinner makes; what the steps
-    really put in, and when, may leave the vessel cooler.
-    """
+    """By food, how much longer it wants in the heat [s] for its published minimum; those that meet it not."""
     watched = [
         (item, case) for item in plan.items if (case := case_of(item, plan, store)).goal.safe_degC is not None
     ]
@@ -109,16 +105,6 @@ def owed(plan: Plan, *, store: Store) -> dict[str, float]:
         if lacks_s:
             found[item.food_id] = lacks_s
     return found
-
-
-def kept_longer(dishes: Sequence[Dish], lacks: Mapping[str, float]) -> tuple[Dish, ...]:
-    """The same dishes, with what they lack (see `owed`) and a little more added to their time."""
-    return tuple(
-        replace(d, longer_s=d.longer_s + min(lacks[d.food.id], LONGEST_OWED_S) + SPARE_S)
-        if d.food.id in lacks
-        else d
-        for d in dishes
-    )
 
 
 def _in_heat_s(item: PlanItem, plan: Plan, store: Store) -> float:

@@ -11,7 +11,8 @@ import pytest
 
 from knowledge.foods.store import Store
 from knowledge.planner import plan, replan, swap
-from knowledge.planner.checking.verify import check, kept_longer, owed
+from knowledge.planner.checking.surely import kept_longer
+from knowledge.planner.checking.verify import check, owed
 from knowledge.planner.gathering.dinner import gather
 from knowledge.planner.model import Have, Kitchen, Plan, Request, Verdict, VesselAt
 
