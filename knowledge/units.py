@@ -71,13 +71,6 @@ def convert(value: float, *, unit: str, to: str) -> float:
     return value * factor(unit, to)
 
 
-def celsius(degF: float) -> float:
-    """Fahrenheit to Celsius. Raises OutOfRange below absolute zero."""
-    if degF < -459.67:
-        raise OutOfRange("temperature", degF, -459.67, 1e6, "°F")
-    return (degF - 32.0) / 1.8
-
-
 def fahrenheit(degC: float) -> float:
     """Celsius to Fahrenheit. Raises OutOfRange below absolute zero."""
     if degC < -273.15:

@@ -69,6 +69,9 @@ _SHAPES = {
     "links": "cylinder",
     "spears": "cylinder",
 }
+_LIDDED = re.compile(
+    r"\b(?:covered|lidded) (?:pan|skillet)\b|\b(?:pan|skillet),? (?:covered|with (?:a |the )?lid)\b"
+)
 _STATES = ("frozen", "fridge", "room", "dried", "soaked", "canned")
 
 
@@ -76,7 +79,12 @@ def parse(text: str) -> Row:
     """ "carrot 20 mm dice, roast 220 C" -> a row; the temperature of the food is "to 63 C"."""
     low = text.lower().replace("°", " ")
     words = re.findall(r"[a-z_]+", low)
-    method = next((_WORDS[w] for w in re.findall(r"[a-z_]+", without_sheet(low)) if w in _WORDS), "roast")
+    lidded = bool(_LIDDED.search(low))
+    method = (
+        "pan_covered"
+        if lidded
+        else next((_WORDS[w] for w in re.findall(r"[a-z_]+", without_sheet(low)) if w in _WORDS), "roast")
+    )
     core = re.search(r"\bto\s+(\d+(?:\.\d+)?)\s*(c|f)?\b", low)
     rest = low if core is None else low[: core.start()] + low[core.end() :]
     medium = re.search(r"(-?\d+(?:\.\d+)?)\s*(c|f)\b", rest)

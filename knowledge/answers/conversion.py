@@ -17,6 +17,7 @@ from knowledge.answers.question import TEMPERATURE, both, quantities, regions, t
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
+from knowledge.units import convert
 
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
@@ -51,12 +52,23 @@ _TO_FAN = re.compile(
     rf"| {_ORDINARY} (?:oven )?(?:at )?(1\d0|2[0-5]0) ?c? .*fan "
 )
 _FAN_F = re.compile(r" ([2-4]\d[05]) ?f fan ")
+PRESSURES = {"psi": "psi", "kpa": "kPa", "bar": "bar", "bars": "bar", "mbar": "mbar", "atm": "atm"}
+_UNIT = "|".join(sorted(PRESSURES, key=len, reverse=True))
+_GAUGES = re.compile(
+    rf" (\d+(?:\.\d+)?) ?({_UNIT}) (?:(?:pressure|is|how|much|many|equals?) )*(?:in|to|into|as) ({_UNIT}) "
+)
 _GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
 
 
 def conversion(question: Question) -> Answer | None:
     """A conversion of temperatures, measures, or the weight of a measure of a food."""
-    return _gas_mark(question) or _scale(question) or _measure(question) or _piece(question)
+    return (
+        _gas_mark(question)
+        or _scale(question)
+        or _pressure(question)
+        or _measure(question)
+        or _piece(question)
+    )
 
 
 def fan_oven(question: Question) -> Answer | None:
@@ -99,6 +111,16 @@ def _gas_mark(question: Question) -> Answer | None:
     return Answer(
         known=True, answer=f"{text} (25 °F a mark from 275 °F; common practice)", sources=("common practice",)
     )
+
+
+def _pressure(question: Question) -> Answer | None:
+    """ "15 psi in kPa": the gauge of a cooker in another country's unit."""
+    found = _GAUGES.search(question.plain)
+    if found is None:
+        return None
+    value, unit, to = float(found[1]), PRESSURES[found[2]], PRESSURES[found[3]]
+    text = f"{value:g} {unit} is {convert(value, unit=unit, to=to):.3g} {to}."
+    return Answer(known=True, answer=text, sources=("definition of the units",))
 
 
 def _scale(question: Question) -> Answer | None:

@@ -30,13 +30,13 @@ if TYPE_CHECKING:
     from knowledge.foods.store import Store
 
 METHODS = (
-    "roast", "broil", "saute", "boil", "simmer", "steam", "braise", "bake_covered", "pressure_high",
-    "pressure_low", "rest",
+    "roast", "broil", "saute", "pan_covered", "boil", "simmer", "steam", "braise", "bake_covered",
+    "pressure_high", "pressure_low", "rest",
 )  # fmt: skip
 _PLAIN = {"pressure": "pressure_high"}  # words for what is usual of a method
 USUAL_DEGC = {
-    "roast": 200.0, "broil": 290.0, "saute": 180.0, "boil": 100.0, "simmer": 97.0, "steam": 100.0,
-    "braise": 95.0, "bake_covered": 190.0, "pressure_high": 117.0, "pressure_low": 112.0,
+    "roast": 200.0, "broil": 290.0, "saute": 180.0, "pan_covered": 150.0, "boil": 100.0, "simmer": 97.0,
+    "steam": 100.0, "braise": 95.0, "bake_covered": 190.0, "pressure_high": 117.0, "pressure_low": 112.0,
 }  # fmt: skip
 LEAST_LEFT = 0.4
 """Share of a dose that is left for full pressure, however slowly it is released (fitted)."""
@@ -215,7 +215,12 @@ _CORE_CLASSES = frozenset(
     {"tender_meat", "ground_meat", "poultry", "dark_poultry", "fish", "shellfish", "egg", "sausage", "cured"}
 )
 _METHOD_SPREAD = {"pressure_high": "pressure", "pressure_low": "pressure"}
-_METHOD = {"bake_covered": "covered", "pressure_high": "pressure", "pressure_low": "pressure"}
+_METHOD = {
+    "bake_covered": "covered",
+    "pan_covered": "saute",
+    "pressure_high": "pressure",
+    "pressure_low": "pressure",
+}
 
 
 def _goal(row: Row, food: Food, doneness: Doneness, text: str) -> Goal:
@@ -298,6 +303,8 @@ def _medium(row: Row, food: Food, shape: str, size_mm: float, sheet: str) -> tup
             return media.open_pan(
                 T, surface=surface, flat=flat, altitude_m=altitude, start_degC=fallen, come_up_s=back_s
             ), 0.0
+        case "pan_covered":
+            return media.covered_pan(T, altitude_m=altitude), 0.0
         case "bake_covered":
             return media.covered_dish(T, altitude_m=altitude), 0.0
         case "pressure_high" | "pressure_low":

@@ -260,11 +260,6 @@ def unknown_kind(phrase: str) -> str:
     return f"And which of these does {said(phrase)} cook like?"
 
 
-def planned_without(phrases: Sequence[str]) -> str:
-    """The rest was planned; these foods are not in it."""
-    return f"Planned without {listed([said(p) for p in phrases])}."
-
-
 def all_unknown(phrases: Sequence[str]) -> str:
     """Nothing in the message could be placed."""
     return f"I know no food in {listed([said(p) for p in phrases[:3]])}."

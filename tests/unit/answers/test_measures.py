@@ -79,3 +79,19 @@ def test_a_measure_of_a_food_alone_asks_for_its_weight(store: Store, text: str) 
 def test_a_dose_is_not_converted(store: Store) -> None:
     assert "10 g" in ask("how many grams of salt per litre for linguine pasta", store=store).answer
     assert "1000" not in ask("ml of vinegar per litre for a quick pickle", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("15 psi in kpa", "103 kPa"),  # NIST SP 811: 1 psi is 6.894757 kPa
+        ("my cooker says 0.8 bar to psi", "11.6 psi"),
+        ("what is 60 kPa in bar", "0.6 bar"),
+    ],
+)
+def test_a_gauge_is_read_in_another_unit(store: Store, text: str, told: str) -> None:
+    assert told in ask(text, store=store).answer
+
+
+def test_a_bar_of_chocolate_is_no_pressure(store: Store) -> None:
+    assert "psi" not in ask("1 bar of chocolate in grams", store=store).answer

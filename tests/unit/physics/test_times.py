@@ -352,3 +352,35 @@ def test_a_drumstick_waits_for_its_skin_however_thick_it_is(store: Store) -> Non
     row = {"food": "chicken drumstick", "shape": "cylinder", "method": "roast", "core_temp_c": "74"}
     for mm in ("38", "44"):
         assert 25.0 <= minutes_of(store, size_mm=mm, endpoint_kind="core_temp", **row) <= 45.0
+
+
+@pytest.mark.parametrize(
+    ("text", "method"),
+    [
+        ("turnip 12 mm dice, covered pan", "pan_covered"),
+        ("turnip 12 mm dice, pan with a lid 160 C", "pan_covered"),
+        ("turnip 12 mm dice, pan 180 C", "saute"),
+        ("turnip 12 mm dice, covered 190 C", "bake_covered"),
+    ],
+)
+def test_a_lid_on_a_pan_is_heard(text: str, method: str) -> None:
+    assert parse(text).method == method
+
+
+def test_under_a_lid_the_metal_and_the_steam_both_cook(store: Store) -> None:
+    """Hotter metal is sooner done, and thin pieces need about what they do in steam (physics, no source)."""
+    line = {
+        "food": "turnip",
+        "cut_text": "12 mm dice",
+        "shape": "cuboid",
+        "size_mm": "12",
+        "endpoint_kind": "tender",
+    }
+    lines = [
+        {"id": "steam", **line, "method": "steam"},
+        {"id": "warm", **line, "method": "pan_covered", "medium_temp_c": "120"},
+        {"id": "hot", **line, "method": "pan_covered", "medium_temp_c": "180"},
+    ]
+    found = {name: minutes or 0.0 for name, minutes in times.predictions(lines, store).items()}
+    assert 0.0 < found["hot"] <= found["warm"]
+    assert found["warm"] == pytest.approx(found["steam"], rel=0.5)
