@@ -22,6 +22,7 @@ from knowledge.planner.gathering import amounts
 from knowledge.planner.gathering.meant import barred
 from knowledge.planner.gathering.peeling import PLAIN, SHELL, Peeling, peeling
 from knowledge.planner.gathering.plenty import filled
+from knowledge.planner.gathering.usual import usual_ml
 from knowledge.planner.model import Have, LeftOut, Request
 from knowledge.planner.styles import DRY_ML_HEAD, Style, style_named, style_of, styles_ruled_out
 from knowledge.planner.techniques import (
@@ -131,6 +132,8 @@ class Seasoning:
     qty: float | None = None  # as it was said: 2 tbsp
     unit: str | None = None
     state: str = ""  # "dried": a herb, a lime
+    used_ml: float = 0.0  # of what is spooned or poured: as said, or as kitchens take it
+    head_ml: float = 0.0  # the same for each eater
 
     @property
     def is_cube(self) -> bool:
@@ -471,9 +474,11 @@ def _seasoning(food: Food, have: Have, eaters: float, store: Store) -> Seasoning
     """A seasoning; dried it is another thing than fresh, with its own dose and moment."""
     dried = have.state == "dried"
     name = have.said or food.name
-    return Seasoning(
+    found = Seasoning(
         food=store.in_state(have.food_id, have.state) if dried else food,
         grams=amounts.poured(food, have, eaters),
         name=f"dried {name}" if dried and "dried" not in name.split() else name,
         qty=have.qty, unit=have.unit, state="dried" if dried else "",
     )  # fmt: skip
+    used_ml = found.grams or usual_ml(found, eaters, store)
+    return replace(found, used_ml=used_ml, head_ml=used_ml / eaters)

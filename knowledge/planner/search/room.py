@@ -37,6 +37,8 @@ SOAKED_DRINKS = 0.2  # of what the dry pulse would
 MOST_PANFULS = 2.2  # tossed at once; more of it stews in its own juice
 JUICY_S = 300.0  # in for so long, a vegetable gives its juice to the sauce
 OPENED = 0.7  # once the lid is off, what joins may stand so much higher; judgement
+WET_SHARE = 0.9  # water in what is poured and has no figure of its own
+CREAMY_ML = 30.0  # of something creamy for each eater, two spoons: less of it is a finish; judgement
 HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
 
 
@@ -67,7 +69,7 @@ def poured_ml(method: Method, seasonings: Sequence[Seasoning]) -> float:
     """What cartons, tins and bottles add to the water or stock [ml]; cream comes when the lid is off."""
     sealed = method.kind == "sealed"
     return sum(
-        s.grams or 0.0
+        s.used_ml if is_creamy(s) else s.grams or 0.0
         for s in seasonings
         if (is_poured(s) and s.food.group != "stock") or (is_creamy(s) and not sealed)
     )
@@ -163,11 +165,11 @@ def liquid(
         gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
     fried = any(way.lead in (BROWNED, SOFTENED) for way in ways)
     brought = sum(
-        0.9 * (BOILED_DOWN if fried and s.food.group == "wine" else 1.0) * (s.grams or 0.0)
+        _wet_share(s) * (BOILED_DOWN if fried and s.food.group == "wine" else 1.0) * (s.grams or 0.0)
         for s in seasonings
         if is_poured(s) and s.food.group != "stock"
     )
-    brought += sum(0.5 * (s.grams or 0.0) for s in seasonings if is_creamy(s))
+    brought += sum(0.5 * s.used_ml for s in seasonings if is_creamy(s))
     inside = [w for w in ways if not (method.kind == "sealed" and (w.lane_is(AFTER) or w.lane_is(SECOND)))]
     later = sum(JUICE * w.dish.grams for w in ways if is_saucy(w.dish) and w not in inside)
     brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish) and w.lead != SOFTENED)
@@ -252,9 +254,17 @@ def is_poured(seasoning: Seasoning) -> bool:
     return seasoning.food.when is When.LIQUID and seasoning.food.part in ("liquid", "sauce")
 
 
+def _wet_share(seasoning: Seasoning) -> float:
+    """How much of what is poured is water that grain can drink: coconut milk is a quarter fat."""
+    made_of = seasoning.food.composition
+    return made_of.water_g / 100.0 if made_of is not None else WET_SHARE
+
+
 def is_creamy(seasoning: Seasoning) -> bool:
-    """Milk, cream and the like: sauce, though they go in at the end."""
-    return seasoning.food.group == "dairy" and (seasoning.grams or 0.0) >= 100.0
+    """So much milk, cream or yogurt that it makes a sauce, late as it goes in; a spoonful is a finish."""
+    food = seasoning.food
+    dairy = food.group == "dairy" and food.part == "dairy" and not is_poured(seasoning)
+    return dairy and seasoning.head_ml >= CREAMY_ML
 
 
 def is_saucy(dish: Dish) -> bool:

@@ -40,7 +40,6 @@ KEPT_BACK = 14.0  # points for all that was said; a vessel that holds it wins
 TWICE = 1.2  # to let the pressure go, fill up and lock again
 TROUBLE = 2.5  # a cooker is one more thing to wash and watch; it must save time to be worth it
 SAUCE, NO_SAUCE = 0.6, -1.2  # points for each of what makes a sauce, where it does and where it cannot
-CREAMY = frozenset({"dairy"})  # milk, cream, yogurt: nothing to pour over a tray
 
 
 def missed(dish: Dish) -> float:
@@ -140,9 +139,7 @@ def _sauce(draft: Draft) -> float:
     seasonings = draft.dinner.seasonings
     poured = sum(1 for s in seasonings if room.is_poured(s))
     poured += sum(1 for p in draft.placed if room.is_saucy(p.way.dish))
-    creamy = sum(
-        1 for s in seasonings if s.food.group in CREAMY and s.food.part != "fat" and not room.is_poured(s)
-    )
+    creamy = sum(1 for s in seasonings if room.is_creamy(s))
     if draft.method.steams and poured + creamy:
         return NO_SAUCE * min(poured + creamy, 2)
     return (SAUCE if draft.method.wet else NO_SAUCE) * min(poured + creamy, 2)

@@ -1,22 +1,18 @@
 """How much of a seasoning goes in, and how, from `pinches.csv`.
 
 What the cook said wins. Otherwise it is what kitchens take for each eater or each kilo of
-food: a start to taste from, not a rule. A row speaks for the end of a name ("cumin seed"),
-a food, a group or a part; the first that is found holds.
+food: a start to taste from, not a rule.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass
-from functools import lru_cache
 
-from knowledge.foods.model import When
 from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import Draft
 from knowledge.planner.gathering.dinner import Seasoning
+from knowledge.planner.gathering.usual import Pinch, pinch
 from knowledge.planner.techniques import doses
 from knowledge.units import KITCHEN, spoons, volume, weight
 
@@ -28,34 +24,6 @@ OPENED = {"bruise": "bruised", "crush": "crushed", "pierce": "pierced"}  # so th
 HALVED = frozenset({"lemon", "lime", "orange"})  # what is used by the half
 SPICED = frozenset({"curry", "dal"})  # styles
 SAID_ML = 40.0  # less than that of a liquid is measured in spoons
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pinch:
-    """One row of the table."""
-
-    amount: float | None  # None: by the grinder, or as it comes
-    unit: str  # "tsp", "tbsp", "ml", "g", "pinch", "sprig" ...; "" counts the thing itself
-    per: str  # "eater", "kg" of food, or "dish"
-    most: float
-    curry: float | None  # of a spice, for each eater of a curry or a dal [tsp]
-    when: When | None  # the moment, where it is not that of the food's own row
-    how: str  # "squeeze", "slake", "glaze" ...; "" for nothing special
-    taken_out: bool  # fished out before serving
-
-
-def pinch(seasoning: Seasoning, store: Store) -> Pinch:
-    """How this seasoning is dosed."""
-    rows, food = _rows(store), seasoning.food
-    said = next((p for (by, value), p in rows.items() if by == "word" and _ends(seasoning.name, value)), None)
-    keys = [("food", food.id), ("group", food.group), ("part", food.part)]
-    if seasoning.state and food.part == "herb" and not food.id.startswith(seasoning.state):
-        keys.insert(0, ("state", seasoning.state))  # no food of its own
-    return said or next((rows[key] for key in keys if key in rows), NOTHING)
-
-
-def _ends(name: str, value: str) -> bool:
-    return name == value or name.endswith(f" {value}")
 
 
 def measured(seasoning: Seasoning, draft: Draft, units: str, store: Store) -> str:
@@ -154,24 +122,3 @@ def protein_kg(draft: Draft) -> float:
 def food_kg(draft: Draft) -> float:
     """What is eaten of all that cooks, as bought but trimmed [kg]."""
     return sum(p.way.dish.grams * p.way.dish.food.edible_frac for p in draft.placed) / 1000.0
-
-
-NOTHING = Pinch(amount=None, unit="", per="", most=math.inf, curry=None, when=None, how="", taken_out=False)
-
-
-@lru_cache(maxsize=4)
-def _rows(store: Store) -> Mapping[tuple[str, str], Pinch]:
-    return {(row["by"], row["value"]): _pinch(row) for row in store.table("pinches")}
-
-
-def _pinch(row: Mapping[str, str]) -> Pinch:
-    return Pinch(
-        amount=float(row["amount"]) if row["amount"] else None,
-        unit=row["unit"],
-        per=row["per"],
-        most=float(row["most"]) if row["most"] else math.inf,
-        curry=float(row["curry"]) if row["curry"] else None,
-        when=When(row["when"]) if row["when"] else None,
-        how=row["how"],
-        taken_out=row["out"] == "yes",
-    )

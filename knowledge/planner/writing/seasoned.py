@@ -16,8 +16,9 @@ from knowledge.foods.store import Store
 from knowledge.planner import words
 from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
 from knowledge.planner.gathering.dinner import Seasoning
+from knowledge.planner.gathering.usual import Pinch, pinch
 from knowledge.planner.techniques import MASHED
-from knowledge.planner.writing.pinches import Pinch, measured, pinch
+from knowledge.planner.writing.pinches import measured
 from knowledge.units import volume
 
 SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})

@@ -57,3 +57,11 @@ def test_rice_in_the_opened_cooker_has_for_what_boils_away(store: Store) -> None
     meat = Have(food_id="lamb-shoulder", grams=500.0)
     rice = Have(food_id="rice", grams=200.0)
     assert poured(store, "pressure cooker", meat, rice) >= 1.8 * 200.0
+
+
+def test_the_fat_of_coconut_milk_is_no_water_for_rice(store: Store) -> None:
+    """A tin of it is about three quarters water (USDA 12118); the rest of the ratio is topped up."""
+    rice = Have(food_id="rice", grams=300.0)
+    plain = poured(store, "lidded pot", rice)
+    with_tin = poured(store, "lidded pot", rice, Have(food_id="coconut-milk", qty=400.0, unit="ml"))
+    assert 250.0 <= plain - with_tin <= 330.0

@@ -38,3 +38,30 @@ def test_the_edge_is_nearer_for_what_is_uncertain(placed: Placed) -> None:
     assert shares[0] < shares[1] < shares[2]
     assert shares[-1] == 1.0
     assert edge_share(at(placed, 0.0, half)) == 0.0
+
+
+@pytest.mark.parametrize(
+    "finish", ["2 tbsp creme fraiche", "yoghurt", "a spoonful of sour cream", "250 g butter"]
+)
+def test_a_spoonful_on_the_plate_does_not_call_for_a_pot(store: Store, finish: str) -> None:
+    text = f"2 mackerel fillets, 300 g celeriac, {finish}, for 2"
+    [first, *_] = drafts(gathered(store, text), asked(store, text), store=store)
+    assert first.method.kind == "dry"
+
+
+@pytest.mark.parametrize("sauce", ["200 ml cream", "cream", "200 g sour cream", "half a litre of milk"])
+def test_a_sauces_worth_of_cream_does(store: Store, sauce: str) -> None:
+    text = f"2 mackerel fillets, 300 g celeriac, {sauce}, for 2"
+    [first, *_] = drafts(gathered(store, text), asked(store, text), store=store)
+    assert first.method.wet
+
+
+def test_what_is_creamy_is_so_for_the_choice_and_for_the_liquid(store: Store) -> None:
+    """A spoonful leaves the water as it is; a carton stands for a part of it."""
+    ml = {}
+    for said in ("", ", 2 tbsp sour cream", ", 200 ml sour cream"):
+        text = f"600 g parsnips, 4 pork chops{said}, for 3, in a lidded pot"
+        found = drafts(gathered(store, text), asked(store, text), store=store)
+        liquid = found[0].liquid
+        ml[said] = liquid.ml if liquid is not None else 0.0
+    assert ml[""] == ml[", 2 tbsp sour cream"] > ml[", 200 ml sour cream"]
