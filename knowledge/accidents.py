@@ -1,23 +1,21 @@
-"""Accidents and illness, told from cooking by their words; what to do comes before anything else."""
+"""Accidents and illness, told from cooking by their words; what to do comes before anything else.
+
+`accidents.csv` holds what to do first and the phrases that tell of it, `accident_signs.csv` the
+signs that tell of the same in any order of words.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
+from knowledge.tables import Row, rows
 from knowledge.text.clauses import Clause, clauses_of, met
 from knowledge.text.normalise import flatten
-from knowledge.text.vocabulary import table
 
-# Who a word of illness may be about; "my chicken is at 40 °C" is about the chicken.
-_KIN = (
-    "mum|mom|mother|dad|father|parent|gran|grandma|grandmother|granny|grandad|grandpa|grandfather|nan|nana"
-    "|wife|husband|partner|girlfriend|boyfriend|flatmate|roommate|friend|guest|neighbour|neighbor|uncle"
-    "|aunt|auntie|aunty|cousin|nephew|niece|son|daughter|kid|child|boy|girl|baby|toddler|infant|brother"
-    "|sister|children|kids|colleague|teenager|teen|(?:year|yr|month|week) old|lad|mate|lodger|patient"
-)
-_WHO = rf"(?:i|im|ive|he|hes|she|shes|we|weve|they|theyre|someone|somebody|everyone|everybody|{_KIN})"
+_NO_WORD = re.compile(r"[^\w.°]+|\.(?!\d)")  # the point of "39.5" belongs to a word
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,28 +35,39 @@ def first_aid(text: str) -> str | None:
 def heard(text: str) -> Accident | None:
     """The accident or illness that a message tells of: the first signs that it shows, else the first
     row of `accidents.csv` that fits.
-
-    In a pattern `{who}` stands for a person in any word, `{kin}` for the nouns among them.
     """
-    plain = " ".join(re.sub(r"[^\w.°]+|\.(?!\d)", " ", flatten(text).text).split())
-    signs = (told for clauses, told in _signs() if met(f" {plain} ", clauses))
-    return next(signs, None) or next((told for pattern, told in _accidents() if pattern.search(plain)), None)
+    plain = " ".join(_NO_WORD.sub(" ", flatten(text).text).split())
+    by_signs = (told for clauses, told in _signs() if met(f" {plain} ", clauses))
+    by_phrase = (told for pattern, told in _phrases() if pattern.search(plain))
+    return next(by_signs, None) or next(by_phrase, None)
 
 
 @lru_cache(maxsize=1)
 def _signs() -> tuple[tuple[tuple[Clause, ...], Accident], ...]:
     """The signs of `accident_signs.csv`: words that together tell of an accident, in any order."""
-    told = {row["id"]: Accident(row["says"], row["source"]) for row in table("accidents.csv")}
-    return tuple((clauses_of(row["when"]), told[row["accident"]]) for row in table("accident_signs.csv"))
+    told = {row["id"]: _told(row) for row in rows("accidents")}
+    return tuple((clauses_of(row["when"]), told[row["accident"]]) for row in rows("accident_signs"))
 
 
 @lru_cache(maxsize=1)
-def _accidents() -> tuple[tuple[re.Pattern[str], Accident], ...]:
+def _phrases() -> tuple[tuple[re.Pattern[str], Accident], ...]:
+    """The patterns of `accidents.csv`.
+
+    In a pattern `{who}` stands for a person in any word of `words_people.csv`, `{kin}` for the
+    nouns among them: "my chicken is at 40 °C" is about the chicken, "my son is at 40 °C" is not.
+    """
+    kin = _one_of(row["word"] for row in rows("words_people") if row["kind"] == "noun")
+    who = _one_of(row["word"] for row in rows("words_people"))
     return tuple(
-        (
-            re.compile(row["pattern"].replace("{who}", _WHO).replace("{kin}", f"(?:{_KIN})")),
-            Accident(row["says"], row["source"]),
-        )
-        for row in table("accidents.csv")
+        (re.compile(row["pattern"].replace("{who}", who).replace("{kin}", kin)), _told(row))
+        for row in rows("accidents")
         if row["pattern"]
     )
+
+
+def _told(row: Row) -> Accident:
+    return Accident(row["says"], row["source"])
+
+
+def _one_of(words: Iterable[str]) -> str:
+    return f"(?:{'|'.join(sorted(words, key=len, reverse=True))})"

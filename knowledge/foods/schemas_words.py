@@ -90,6 +90,7 @@ WORDS: Mapping[str, Schema] = {
     "words_dishes": table("dish", dish=TEXT, style=maybe(Id("style", "styles.style"))),
     "words_emoji": table("emoji", emoji=TEXT, words=TEXT),
     "words_forms": table("word", word=TEXT, cut=Id("cut", "cuts.id")),
+    "words_people": table("word", word=TEXT, kind=one_of("noun", "pronoun")),
     "words_places": table(
         "word", word=TEXT, kind=one_of("calendar", "country", "nationality", "town")
     ),
