@@ -14,6 +14,7 @@ from knowledge.answers.conversion import bare_measure, conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.guard import guarded
+from knowledge.answers.hot import kept_hot
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
@@ -23,7 +24,7 @@ from knowledge.answers.raw import raw, sealed
 from knowledge.answers.scaling import scaled
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
-from knowledge.answers.standing import in_the_warm, kept_hot, left_out
+from knowledge.answers.standing import in_the_warm, left_out
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store

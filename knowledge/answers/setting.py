@@ -11,11 +11,12 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from knowledge.answers.air import PLACE_MAX_DEGC
 from knowledge.answers.cite import cited
 from knowledge.answers.heating import has_fan, is_slow
+from knowledge.answers.hot import held_hot
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.question import TEMPERATURE, as_read, both, to_degC
-from knowledge.answers.standing import PLACE_MAX_DEGC, held_hot
 from knowledge.answers.temperature import HOTTEST_CORE_DEGC, LOCAL, MEATS, Minimum, minimum_of
 from knowledge.units import is_met
 

@@ -113,6 +113,9 @@ WORDS: Mapping[str, Schema] = {
         ),
         means=maybe(TEXT),
     ),
+    "heard": table(
+        "topic+means", topic=Form("[a-z, ]+", "plain words"), means=maybe(TEXT), words=listed(TEXT)
+    ),
     "words_senses": table("word+sense", word=TEXT, sense=Form("[a-z]+", "a sense")),
     "words_states": table(
         "phrase",

@@ -1,0 +1,7 @@
+"""The cautions that several answers end with, each said in one place."""
+
+from __future__ import annotations
+
+LOCAL_RULES = "Your local food-safety rules come first."
+STRICTER_LOCAL_RULES = "Where your local food-safety rules ask for more, they come first."
+MEASURE = "Measure with a thermometer."
