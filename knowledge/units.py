@@ -31,7 +31,9 @@ KITCHEN: dict[str, tuple[str, float]] = {
     "quart": ("volume", 946.352946),
     "mm": ("length", 1.0),
     "cm": ("length", 10.0),
+    "m": ("length", 1000.0),
     "inch": ("length", 25.4),
+    "ft": ("length", 304.8),
     "s": ("time", 1.0),
     "min": ("time", 60.0),
     "h": ("time", 3600.0),
@@ -76,6 +78,11 @@ def fahrenheit(degC: float) -> float:
     if degC < -273.15:
         raise OutOfRange("temperature", degC, -273.15, 1e6, "°C")
     return degC * 1.8 + 32.0
+
+
+def celsius(degF: float) -> float:
+    """Fahrenheit to Celsius."""
+    return (degF - 32.0) / 1.8
 
 
 ROUNDED_K = 0.1

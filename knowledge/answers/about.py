@@ -6,8 +6,8 @@ import re
 from collections.abc import Mapping
 
 from knowledge.answers.cite import cited
+from knowledge.answers.degrees import both, temperatures_degC
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import both, temperatures_degC
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food, Role
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
+from knowledge.answers.degrees import temperatures_degC
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Question
-from knowledge.answers.question import temperatures_degC
 
 WARM_DEGC, PLACE_MAX_DEGC = 24.0, 47.0  # a temperature between them is one of a warm place
 HOT_ROOM_DEGC, HOT_FOOD_DEGC = 32.0, 60.0  # USDA FSIS: 90 °F, 1 hour; from 140 °F on it is food kept hot

@@ -6,12 +6,9 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
-from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
-from knowledge.answers.conversion import MASS_G, cup_grams
+from knowledge.answers.measures import MASS_G, cup_grams, quantities
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import altitude_m, both, quantities, says_altitude
-from knowledge.physics.water import ambient_Pa, boiling_degC
 
 _PEOPLE = re.compile(
     r" (?:for|feeds?|serves?) (\d{1,2}|one|two|three|four|five|six|eight|ten)"
@@ -174,44 +171,6 @@ def servings(question: Question) -> Answer | None:
         known=True,
         answer=f"{text} Big eaters take half as much again.",
         sources=cited(question.store, *sources),
-    )
-
-
-def boiling_there(question: Question) -> Answer | None:
-    """The boil at an altitude or in a city that is named, before any general word on altitude."""
-    sealed = question.says("pressure", "cooker")
-    return boiling(question) if says_altitude(question) and not sealed else None
-
-
-def boiling(question: Question) -> Answer | None:
-    """The temperature at which water boils, at a named altitude or at that of the kitchen."""
-    high = says_altitude(question) or question.says(
-        "altitude", "sea level", "elevation", "high up", "mountain"
-    )
-    verbs = question.says("boil", "cook", "longer", "take", "simmer", "affect", "adjust")
-    slower = high and (verbs or (says_altitude(question) and bool(question.foods)))
-    if not slower and not question.says("water boil", "boiling point"):
-        return None
-    if question.foods and question.says("how long", "minutes") and not question.says("longer"):
-        return None
-    if high and question.says("pressure cook", "pressurecook", "cooker"):
-        return advised(question.store, "altitude-pressure")
-    height_m = altitude_m(question)
-    if height_m == 0 and high and not question.says("sea level") and not says_altitude(question):
-        return advised(question.store, "altitude-all")
-    degC = boiling_degC(ambient_Pa(height_m))
-    how = ""
-    if height_m >= 300:
-        vegetables, pulses = (100 * ((1 + share) ** (height_m / 500) - 1) for share in (0.08, 0.15))
-        how = f" Simmered food takes longer there: vegetables, potatoes and pasta about {vegetables:.0f} % "
-        how += "longer, "
-        how += f"pulses and rice about {pulses:.0f} %; roasting hardly changes, a pressure cooker makes up "
-        how += "for most of it."
-    return Answer(
-        known=True,
-        answer=f"Water boils at {degC:.1f} °C / {degC * 1.8 + 32:.0f} °F at {height_m:.0f} m "
-        f"({height_m / 0.3048:.0f} ft); {both(100)} at sea level.{how}",
-        sources=cited(question.store, "A-IAPWS"),
     )
 
 

@@ -8,7 +8,8 @@ from knowledge import accidents
 from knowledge.answers.about import smoke, term, what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
-from knowledge.answers.amounts import boiling, boiling_there, grain_yield, servings, water_ratio
+from knowledge.answers.altitude import boiling, boiling_there
+from knowledge.answers.amounts import grain_yield, servings, water_ratio
 from knowledge.answers.cite import cited
 from knowledge.answers.conversion import bare_measure, conversion, fan_oven
 from knowledge.answers.cooking import bare_cook_time, cook_time

@@ -12,12 +12,13 @@ from dataclasses import replace
 
 from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
+from knowledge.answers.degrees import TEMPERATURE, both
+from knowledge.answers.measures import MASS_G, quantities, regions
+from knowledge.answers.measures import density_g_ml as _density_g_ml
 from knowledge.answers.model import Answer, Mention, Quantity, Question
-from knowledge.answers.question import TEMPERATURE, both, quantities, regions, to_degC
 from knowledge.answers.words import words_of
-from knowledge.foods.model import Food
 from knowledge.foods.store import Store
-from knowledge.units import convert
+from knowledge.units import celsius, convert
 
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
@@ -39,7 +40,6 @@ FORMS_BEFORE = frozenset({"puffed", "popped", "ground", "powdered", "flaked", "c
 _STATES = frozenset(
     {"uncooked", "raw", "dry", "packed", "chopped", "grated", "sifted", "level", "whole", "plain"}
 )
-MASS_G = {"gram": 1.0, "kilogram": 1000.0, "ounce": 28.3495, "pound": 453.592}
 _BASE = {"mass": "gram", "volume": "millilitre"}
 _BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
 _FAN = re.compile(
@@ -106,7 +106,7 @@ def _gas_mark(question: Question) -> Answer | None:
     if not found or not found[1].isdigit() or not 1 <= int(found[1]) <= 10:
         return None
     degF = 275 + 25 * (int(found[1]) - 1)
-    degC = round(to_degC(degF) / 10) * 10
+    degC = round(celsius(degF) / 10) * 10
     text = f"Gas mark {found[1]} is {degC} °C / {degF} °F in an ordinary oven, {degC - 20} °C with a fan."
     return Answer(
         known=True, answer=f"{text} (25 °F a mark from 275 °F; common practice)", sources=("common practice",)
@@ -137,7 +137,7 @@ def _scale(question: Question) -> Answer | None:
         return None
     value = float(read[1])
     if read[2][0] == "f":
-        exact = to_degC(value)
+        exact = celsius(value)
         text = f"{value:g} °F is {exact:.0f} °C" + (
             f"; set an oven to {round(exact / 5) * 5:.0f} °C." if value > 250 else "."
         )
@@ -158,7 +158,7 @@ def _bare_scale(question: Question) -> Answer | None:
     if wanted == "f":
         text = f"{value:g} °C is {value * 1.8 + 32:.0f} °F."
     else:
-        text = f"{value:g} °F is {to_degC(value):.0f} °C."
+        text = f"{value:g} °F is {celsius(value):.0f} °C."
     return Answer(known=True, answer=text, sources=("definition of the Fahrenheit scale",))
 
 
@@ -380,23 +380,6 @@ def _no_weight(store: Store, name: str) -> Answer:
     if "flour" in name:
         text += " Most flours weigh 110-160 g a cup (wheat about 125 g); as a guide only."
     return Answer(known="flour" in name, answer=text, sources=cited(store, "CP") if "flour" in name else ())
-
-
-def _density_g_ml(food: Food, store: Store) -> tuple[float, str] | None:
-    """Grams a millilitre as it is measured, None where nothing is known: never that of water."""
-    ml = {row["id"]: float(row["factor"]) for row in store.table("measures") if row["kind"] == "volume"}
-    for unit, measure in (("cup", "cup"), ("tbsp", "tablespoon"), ("tsp", "teaspoon")):
-        for portion in food.portions:
-            if portion.unit == unit and not portion.size:
-                return portion.grams / ml[measure], portion.source
-    if food.bulk_density_kg_m3:
-        return food.bulk_density_kg_m3 / 1000, dict(food.sources).get("bulk_density_kg_m3", "")
-    return None
-
-
-def cup_grams(food: Food, store: Store) -> float:
-    """What a US cup of a food weighs, g (as water if nothing is known)."""
-    return (_density_g_ml(food, store) or (1.0, ""))[0] * 236.588
 
 
 def _said(value: float) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from knowledge.answers.altitude import altitude_m
 from knowledge.answers.amounts import WHOLE_BIRD_G
 from knowledge.answers.cite import cited
 from knowledge.answers.heating import (
@@ -30,7 +31,6 @@ from knowledge.answers.heating import (
     weight_g,
 )
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import altitude_m
 from knowledge.answers.temperature import safe_line
 from knowledge.foods.model import Cut, DoneKind, Food
 from knowledge.foods.pieces import Pieced, piece_of

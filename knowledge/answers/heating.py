@@ -9,9 +9,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from knowledge.answers.conversion import MASS_G
+from knowledge.answers.altitude import altitude_m
+from knowledge.answers.measures import MASS_G, quantities
 from knowledge.answers.model import Question
-from knowledge.answers.question import altitude_m, quantities
 from knowledge.errors import KnowledgeError
 from knowledge.foods.model import DoneKind, Food, Role
 from knowledge.foods.pieces import Pieced, piece_of

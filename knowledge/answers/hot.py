@@ -10,9 +10,9 @@ import re
 from knowledge.answers.air import air_degC
 from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
+from knowledge.answers.degrees import as_read, both, temperatures_degC
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import as_read, both, temperatures_degC
 from knowledge.units import is_met
 
 HOLD_DEGC, UK_HOLD_DEGC = 60.0, 63.0

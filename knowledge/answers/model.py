@@ -35,6 +35,7 @@ class Quantity:
 
     value: float
     unit: str
+    has_number: bool  # "a cup", "2 cups"; not the bare "cups"
     start: int  # position in the plain text
     end: int
 

@@ -13,12 +13,12 @@ from dataclasses import dataclass
 
 from knowledge.answers.air import PLACE_MAX_DEGC
 from knowledge.answers.cite import cited
+from knowledge.answers.degrees import TEMPERATURE, as_read, both
 from knowledge.answers.heating import has_fan, is_slow
 from knowledge.answers.hot import held_hot
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import TEMPERATURE, as_read, both, to_degC
 from knowledge.answers.temperature import HOTTEST_CORE_DEGC, LOCAL, MEATS, Minimum, minimum_of
-from knowledge.units import is_met
+from knowledge.units import celsius, is_met
 
 OVEN_DEGC = 162.8  # 325 °F
 DIAL_K = 3.0  # dials and charts call 325 °F 160 °C
@@ -213,7 +213,7 @@ def _degC(value: float, unit: str, owner: str) -> float:
     fahrenheit = unit.startswith("f") or (
         not unit and value > (100.0 if owner in ("core", "") else FAHRENHEIT_FROM)
     )
-    return to_degC(value) if fahrenheit else value
+    return celsius(value) if fahrenheit else value
 
 
 def _numbers(plain: str) -> list[tuple[int, int, float, str]]:

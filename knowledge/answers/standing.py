@@ -12,10 +12,10 @@ from knowledge.answers.ages import hours_said, span_of_hours
 from knowledge.answers.air import HOT_ROOM_DEGC, air_degC, is_hot_day, is_warm_place
 from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
+from knowledge.answers.degrees import both
 from knowledge.answers.heard import hears, pattern
 from knowledge.answers.hot import is_kept_hot
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import both
 from knowledge.foods.model import Food
 
 LIMIT_H, HOT_ROOM_H, RICE_H = 2.0, 1.0, 1.0

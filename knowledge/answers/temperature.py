@@ -11,8 +11,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from knowledge.answers.cite import cited
+from knowledge.answers.degrees import as_read, both, temperatures_degC
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.question import as_read, both, temperatures_degC
 from knowledge.foods.model import Food
 from knowledge.units import is_met
 
