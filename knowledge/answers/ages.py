@@ -1,4 +1,4 @@
-"""How long ago: the hours that food stood, the days that it is old."""
+"""How long ago, and how long: hours that food stood, days that it is old, months that it keeps."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from knowledge.answers.model import Question
 
 LONG_H = 6.5  # what "overnight", "since lunch" or "all day" is at least
 HALF_HOUR_H = 0.5
+DAYS_SAID_IN_WEEKS = 14.0
 DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _NUMBER = {
@@ -80,6 +81,20 @@ def span_of_hours(hours: float) -> str:
     if hours < 1.0 or (hours < 3.0 and hours % 1.0):
         return f"{hours * 60:.0f} minutes"
     return "1 hour" if hours == 1.0 else f"{hours:g} hours"
+
+
+def span_of_days(days: float) -> str:
+    """ "1 day", "4 days", "3 weeks"."""
+    if days >= DAYS_SAID_IN_WEEKS:
+        return f"{days / DAYS['week']:.0f} weeks"
+    return "1 day" if days == 1 else f"{days:g} days"
+
+
+def span_of_months(months: float) -> str:
+    """ "1 month", "2-3 months", "6 months"."""
+    if months == 2:
+        return "2-3 months"  # as the charts print it
+    return "1 month" if months == 1 else f"{months:g} months"
 
 
 def _number(said: str) -> float:

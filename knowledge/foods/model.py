@@ -162,6 +162,10 @@ class Food:
     season: str = ""  # months of harvest in the northern temperate zone: "9-3", "all year"; "" unknown
     notes: str = ""  # what a cook should know: poison, foam, bones, colour
 
+    def sources_of(self, *columns: str) -> tuple[str, ...]:
+        """The ids of the sources of these figures, each once."""
+        return tuple(dict.fromkeys(source for column, source in self.sources if column in columns))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VesselSize:
