@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from knowledge.answers import Answer
+    from knowledge.flavours import Family
     from knowledge.foods.model import Food
     from knowledge.foods.store import Store
     from knowledge.planner.model import Have, Kitchen, NoPlan, Plan, Request, SwapAnswer
@@ -121,6 +122,16 @@ class Knowledge:
         from knowledge.answers import ask
 
         return ask(text, store=self.store, kitchen=kitchen, ruled_out=tuple(diets))
+
+    def flavours(self, request: Request, limit: int = 3) -> tuple[Family, ...]:
+        """Directions of flavour for what a request has, best first; only those asked for, if any are."""
+        from knowledge.flavours import families_for
+
+        barred = (*request.excluded, *request.allergies)
+        there = [have.food_id for have in request.have]
+        found = families_for(there, diets=request.diets, excluded=barred, store=self.store)
+        asked = tuple(family for family in found if family.id in request.flavours)
+        return (asked or found)[:limit]
 
     def first_aid(self, text: str) -> str | None:
         """What to do first about an accident that a message tells of; None when it tells of none."""

@@ -33,6 +33,11 @@ class Family:
     score: float
     source: str
 
+    @property
+    def tellers(self) -> tuple[str, ...]:
+        """The few foods that tell the direction."""
+        return (*self.aromatics[:2], *self.spices[:2], *self.acids[:1], *self.finish[:2])
+
 
 def families_for(
     food_ids: Sequence[str], *, diets: Collection[str] = (), excluded: Collection[str] = (), store: Store

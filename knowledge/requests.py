@@ -100,6 +100,7 @@ def request_of(
         ),
         diets=_unique((*diets, *reading.diet)),
         wishes=_unique(reading.wishes),
+        flavours=reading.flavours,
         unknown=_unique(
             i.phrase for i in reading.items if i.food_id is None and i.phrase.lower() not in gaps
         ),
@@ -370,6 +371,7 @@ def _laid_over(base: Request, fresh: Request, reading: Reading, barred: tuple[st
         youngest=base.youngest if fresh.youngest is None else fresh.youngest,
         spoiled=_unique((*base.spoiled, *fresh.spoiled)),
         wishes=settled(base.wishes, fresh.wishes),
+        flavours=fresh.flavours or base.flavours,
         unknown=_unique((*base.unknown, *fresh.unknown)),
         read_as=tuple(dict.fromkeys((*base.read_as, *fresh.read_as))),
         kitchen=_tonight(base.kitchen, fresh.kitchen),

@@ -51,6 +51,8 @@ def _plan_button(state: Chat, tap: Press, now: datetime, knowledge: Knowledge) -
             return planning.changes(state)
         case "vessel":
             return planning.in_vessel(state, tap.argument, now, knowledge)
+        case "flavour":
+            return planning.flavoured(state, tap.argument, now, knowledge)
         case "eaters" if tap.argument.isdecimal():
             return planning.for_eaters(state, float(tap.argument), now, knowledge)
     return _say(state, talk.OLD_BUTTON)

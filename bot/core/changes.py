@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from bot.core import livecook, schedule, telling
 from bot.core.actions import Outcome, Say
-from bot.core.planning import reading_request, swap_answer
+from bot.core.planning import directions, reading_request, swap_answer
 from bot.core.questions import Asked, ask, cleared, yes_no
 from bot.core.replies import cooks, plans, talk
 from bot.core.state import Chat, LiveCook, LiveStep, StepStatus
@@ -60,6 +60,8 @@ def swap(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> 
 def amend(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
     """ "I also found leeks" while cooking."""
     cook = running(state)
+    if reading.flavours and not reading.items:
+        return directions(state, reading, now, knowledge)
     if reading.vessel not in (None, cook.plan.vessel) and not reading.items:
         return Outcome(state=state, actions=(Say(text=cooks.VESSEL_STAYS),))
     return _changed(

@@ -24,6 +24,7 @@ from bot.core.replies import cooks, plans, talk
 from bot.core.replies.layout import local
 from bot.core.state import Chat
 from knowledge import Knowledge
+from knowledge.foods.model import Role
 from knowledge.planner.model import Plan
 from knowledge.text.model import Context, CookEvent, EventType, Intent, Kind, Mode, Reading
 
@@ -48,6 +49,7 @@ class Topic(StrEnum):
     SHOW = "show"
     STATUS = "status"
     WAYS = "other vessel"
+    FLAVOUR = "flavour"
     UNDO = "undo"
     FORGET = "forget"
     YES = "yes"
@@ -181,6 +183,8 @@ def topic_of(reading: Reading) -> Topic:
         return Topic(reading.intent.value)
     match reading.kind:
         case Kind.PLAN:
+            if reading == Reading(kind=Kind.PLAN, text=reading.text, amends=reading.amends):
+                return Topic.QUESTION  # "what should I serve with it"
             # Nothing to cook in it: it can only be about the plan in hand ("no cabbage").
             return Topic.AMEND if reading.amends or not reading.items else Topic.PLAN
         case Kind.SWAP:
@@ -242,6 +246,15 @@ def _ask(state: Chat, message: Message) -> Outcome:
         message.reading.text, kitchen=state.profile.kitchen, diets=state.profile.diets
     )
     return _say(state, talk.answer(answer.known, answer.answer, answer.sources))
+
+
+def _flavour(state: Chat, message: Message) -> Outcome:
+    """ "What spices go with lamb?" is answered; "any flavour ideas?" is about the dinner in hand."""
+    named = [i for i in message.reading.items if i.sure and i.food_id is not None]
+    cooked = any(message.knowledge.food(item.food_id or "").role is Role.COOK for item in named)
+    if cooked or (state.offer is None and state.cook is None):
+        return _ask_or_list(state, message)
+    return planning.directions(state, message.reading, message.now, message.knowledge)
 
 
 def _ask_or_list(state: Chat, message: Message) -> Outcome:
@@ -374,6 +387,7 @@ TABLE: Mapping[Topic, Mapping[Mode, Handler]] = {
     Topic.SHOW: _row(None, lambda s, m: planning.shown(s, m.now), _show_cook),
     Topic.STATUS: _row(None, lambda s, m: planning.shown(s, m.now), lambda s, m: livecook.status(s, m.now)),
     Topic.WAYS: _row(None, lambda s, m: planning.ways(s), _fixed(cooks.VESSEL_STAYS)),
+    Topic.FLAVOUR: _every(_flavour),
     Topic.UNDO: _row(
         lambda s, m: planning.undone(s, m.now), lambda s, m: planning.undone(s, m.now), _fixed(cooks.NO_UNDO)
     ),

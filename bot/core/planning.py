@@ -178,6 +178,8 @@ def _planned(state: Chat, request: Request, reading: Reading, now: datetime, kno
     sure = [plans.read_as(item.phrase, item.name) for item in reading.items if item.food_id and not item.sure]
     lead = plans.difference(before, answer) if before is not None and isinstance(answer, Plan) else ""
     lead = paragraphs(_without(reading, before, knowledge), lead)
+    if before is not None and isinstance(answer, Plan) and _tastes_otherwise(before, answer):
+        return _flavoured(state, answer)
     same = reading.ready_by is None and _is_the_same(before, answer)
     if same and before is not None and isinstance(answer, Plan) and not unplaced:
         text = paragraphs(_without(reading, before, knowledge), plans.unchanged(before, answer))
@@ -193,6 +195,19 @@ def _is_the_same(before: Plan | None, answer: Plan | NoPlan) -> bool:
     """Whether what was wanted changes nothing that the cook does."""
     same = before is not None and isinstance(answer, Plan) and answer.steps == before.steps
     return same and before is not None and answer.request.eaters == before.request.eaters
+
+
+def _tastes_otherwise(before: Plan, answer: Plan) -> bool:
+    """Whether a direction of flavour was asked for and is all that changes."""
+    asked = answer.request.flavours != before.request.flavours
+    return asked and replace(answer, request=before.request, flavour=before.flavour) == before
+
+
+def _flavoured(state: Chat, answer: Plan) -> Outcome:
+    """The plan on the table with another direction of flavour: one line, the rest stands as it is."""
+    state = replace(cleared(state), offer=answer)
+    text = plans.flavoured(answer)
+    return Outcome(state=state, actions=(Say(text=text, buttons=buttons(state.offer_no)),))
 
 
 def _without(reading: Reading, before: Plan | None, knowledge: Knowledge) -> str:
@@ -282,6 +297,32 @@ def in_vessel(state: Chat, vessel: str, now: datetime, knowledge: Knowledge) -> 
         return Outcome(state=state, actions=(Say(text=talk.NO_PLAN_YET),))
     not_vessels = tuple(v for v in base.not_vessels if v != vessel)
     return again(state, replace(base, vessel=vessel, not_vessels=not_vessels), now, knowledge)
+
+
+def directions(state: Chat, reading: Reading, now: datetime, knowledge: Knowledge) -> Outcome:
+    """Directions of flavour that suit the dinner: a button each for the plan on the table, to read while
+    it cooks.
+    """
+    held = state.cook.plan.request if state.cook is not None else current_request(state, now)
+    if held is None:
+        return Outcome(state=state, actions=(Say(text=talk.NO_PLAN_YET),))
+    families = knowledge.flavours(replace(held, flavours=reading.flavours))
+    text = plans.directions([(f.name, [knowledge.food(i).name for i in f.tellers]) for f in families])
+    rows = tuple(
+        (plan_button(f.name[0].upper() + f.name[1:], state.offer_no, "flavour", f.id),) for f in families
+    )
+    return Outcome(state=state, actions=(Say(text=text, buttons=rows if state.cook is None else ()),))
+
+
+def flavoured(state: Chat, family_id: str, now: datetime, knowledge: Knowledge) -> Outcome:
+    """The same dinner in one direction of flavour."""
+    base = current_request(state, now)
+    if base is None:
+        return Outcome(state=state, actions=(Say(text=talk.NO_PLAN_YET),))
+    before, answer = state.offer, knowledge.plan(replace(base, flavours=(family_id,)))
+    if before is not None and isinstance(answer, Plan) and _tastes_otherwise(before, answer):
+        return _flavoured(state, answer)
+    return offer(cleared(state), answer, now)
 
 
 def for_eaters(state: Chat, eaters: float, now: datetime, knowledge: Knowledge) -> Outcome:

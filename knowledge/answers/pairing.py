@@ -38,5 +38,4 @@ def _strange(question: Question) -> set[str]:
 
 
 def _said(family: Family, question: Question) -> str:
-    ids = (*family.aromatics[:2], *family.spices[:2], *family.acids[:1], *family.finish[:2])
-    return f"{family.name} ({', '.join(question.store.food(food_id).name for food_id in ids)})"
+    return f"{family.name} ({', '.join(question.store.food(food_id).name for food_id in family.tellers)})"

@@ -381,8 +381,8 @@ PLANNING = {
     "cupboard": table("id", id=FOOD, source=SOURCE),
     "flavours": table(
         "id", "name",
-        id=TEXT, name=TEXT, aromatics=listed(FOOD), spices=listed(FOOD), acids=listed(FOOD),
-        finish=listed(FOOD), suits=listed(Word(GROUP.words | ANIMAL.words)),
+        id=TEXT, name=TEXT, said=listed(TEXT), aromatics=listed(FOOD), spices=listed(FOOD),
+        acids=listed(FOOD), finish=listed(FOOD), suits=listed(Word(GROUP.words | ANIMAL.words)),
         styles=maybe(listed(Id("style", "styles.style"))), source=SOURCE,
     ),
 }  # fmt: skip

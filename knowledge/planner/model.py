@@ -131,6 +131,7 @@ class Request:
     allergies: tuple[str, ...] = ()  # allergen tokens: what contains one stays out
     diets: tuple[str, ...] = ()
     wishes: tuple[str, ...] = ()
+    flavours: tuple[str, ...] = ()  # ids of `flavours.csv`: the direction asked for, one of these
     unknown: tuple[str, ...] = ()  # names the reader could not place; they are left out, and said so
     read_as: tuple[tuple[str, str], ...] = ()  # the cook's words that were only nearly a food, and that food
     kitchen: Kitchen = field(default_factory=Kitchen)

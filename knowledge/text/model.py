@@ -56,6 +56,7 @@ class Intent(StrEnum):
     SHOW = "show"  # show the plan again
     STATUS = "status"  # "what's next", "how long"
     OTHER_VESSEL = "other vessel"  # show me another way
+    FLAVOUR = "flavour"  # which spices, what direction of taste
     YES = "yes"
     NO = "no"
     UNDO = "undo"
@@ -166,6 +167,7 @@ class Reading:
     intent: Intent | None = None
     amends: bool = False  # changes the plan in hand ("no carrots after all", "make it 6")
     wishes: tuple[str, ...] = ()  # "crisp", "saucy", "quick", "less chopping", "oven"; a style; "not stew"
+    flavours: tuple[str, ...] = ()  # families of `flavours.csv` that the direction asked for may mean
     settings: tuple[tuple[str, str], ...] = ()  # ("units", "us"), ("altitude_m", "1600"), ...
     out_warm: tuple[OutWarm, ...] = ()
     spoilt: tuple[Spoilt, ...] = ()

@@ -13,6 +13,7 @@ from functools import partial
 
 from knowledge.text import exchange, items, kinds, settings, swaps
 from knowledge.text.cues import cue
+from knowledge.text.flavours import flavours
 from knowledge.text.happened import event
 from knowledge.text.model import Context, Intent, Item, Kind, Mode, Reading
 from knowledge.text.normalise import flatten
@@ -42,6 +43,7 @@ _EXCHANGES = re.compile(r"\?|\b(?:instead|swap\w*|replac\w+|sub\w*|use (?!by)|us
 _ASKS = re.compile(
     r"^\W*(?:is|are|can|could|should|shall|what|how|why|do|does|did|may|will|would|which)\b", re.I
 )
+_OF_IT = re.compile(r"^\W*(?:is|are|was|does|will) (?:it|this|that|these|they)\b", re.I)  # asked, not wished
 PAIR = 2  # foods of a swap
 WARM_H = 2.0  # USDA FSIS: perishable food is thrown away after two hours at room temperature
 ASK_WARM = "How long was the {food} out of the fridge? After 2 hours it is thrown away."
@@ -103,7 +105,13 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
         and not kinds.did_something(signs.text)
     ):
         kind = Kind.QUESTION
-    elif kind is Kind.OTHER and intent is None and signs.wish and context.mode is not Mode.IDLE:
+    elif (
+        kind is Kind.OTHER
+        and intent is None
+        and signs.wish
+        and context.mode is not Mode.IDLE
+        and not _OF_IT.search(text)
+    ):
         kind = Kind.PLAN  # "crisper please"
     elif (
         kind in (Kind.SWAP, Kind.COOK_EVENT, Kind.SETTING, Kind.QUESTION, Kind.OTHER)
@@ -118,6 +126,12 @@ def _reading(text: str, seen: Seen, vocab: Vocabulary, context: Context, now: da
         and cue("warm", "soak").search(signs.masked)
     ):
         kind = Kind.PLAN  # "chicken marinated since yesterday, rice": done before there is a plan
+    elif (
+        kind is Kind.QUESTION
+        and context.mode is not Mode.IDLE
+        and cue("amends", "asked").search(signs.masked)
+    ):
+        kind = Kind.PLAN  # "can I add peas?"
     elif kind is Kind.SETTING and context.mode is Mode.PLANNED and _is_for_tonight(seen, context):
         kind = Kind.PLAN  # "the kids won't eat leeks", with leeks in the plan
     match kind:
@@ -190,6 +204,7 @@ def _with_swap(seen: Seen, vocab: Vocabulary) -> tuple[Seen, swaps.SwapFound | N
 
 def _signs(seen: Seen, swap: swaps.SwapFound | None) -> kinds.Signs:
     have = [f for f in seen.found if f.role is Role.HAVE]
+    beside = _beside_foods(seen)
     return kinds.Signs(
         text=seen.flat.text[:CUES_LIMIT].strip(),
         masked=seen.masked.strip(),
@@ -205,7 +220,7 @@ def _signs(seen: Seen, swap: swaps.SwapFound | None) -> kinds.Signs:
         vessel=seen.vessel is not None,
         vessel_out=bool(seen.not_vessel),
         lifted=bool(seen.lifted),
-        wish=bool(wishes(_beside_foods(seen))),
+        wish=bool(wishes(beside) or flavours(beside)),
         unknown=bool(seen.unknown),
     )
 
@@ -259,6 +274,7 @@ def _plan_reading(
         amends=kinds.amends(said, context, len(kept))
         or (context.mode is not Mode.IDLE and {i.food_id for i in kept} <= {one.food_id for one in off}),
         wishes=_wishes(seen),
+        flavours=() if seen.bare else flavours(_beside_foods(seen)),
         settings=() if seen.bare else settings.settings(said),
         out_warm=warm,
         spoilt=off,

@@ -70,6 +70,7 @@ class Words:
     techniques: Mapping[
         tuple[str, ...], str
     ]  # ids of `dishes.csv`, of those that are made in a way of their own
+    flavours: Mapping[str, tuple[str, ...]]  # "thai" -> ids of `flavours.csv`
 
     @property
     def dishes(self) -> Set[tuple[str, ...]]:
@@ -97,7 +98,16 @@ def words() -> Words:
             for name in row["names"].split(";")
             if name
         },
+        flavours=_flavours(),
     )
+
+
+def _flavours() -> Mapping[str, tuple[str, ...]]:
+    said: dict[str, list[str]] = {}
+    for row in table("flavours.csv"):
+        for word in row["said"].split(";"):
+            said.setdefault(word, []).append(row["id"])
+    return {word: tuple(ids) for word, ids in said.items()}
 
 
 _STATE_WORDS = (

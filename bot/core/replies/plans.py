@@ -209,6 +209,21 @@ CHANGES = (
 )
 
 
+def flavoured(plan: Plan) -> str:
+    """What a direction of flavour brings to the plan on the table."""
+    return (
+        f"{plan.flavour or 'Nothing of that goes with what your eaters may have.'} The rest stays as it is."
+    )
+
+
+def directions(families: Sequence[tuple[str, Sequence[str]]]) -> str:
+    """Directions of flavour with the seasonings that make them."""
+    if not families:
+        return "No direction of flavour that I know suits these foods and what your eaters may have."
+    named = (f"• {name}: {', '.join(seasonings)}" for name, seasonings in families)
+    return lines(("These would suit it:", *named))
+
+
 def difference(old: Plan, new: Plan) -> str:
     """What a changed plan changes: the vessel, the heat, the time, the work, the cuts."""
     parts = []

@@ -1,8 +1,9 @@
-"""What would lend a dinner a direction of flavour: two or three things, from one family, never required.
+"""What would lend a dinner a direction of flavour: a few things, from one family, never required.
 
 The family is the one of `flavours.csv` that suits what is there best (`knowledge.flavours`);
 of what it names, only what most kitchens have is said (`cupboard.csv`), each with its
 moment. Who names seasonings of their own knows where they are going and hears nothing.
+Who asks for a direction ("make it Thai") hears all of it, whatever the cupboard holds.
 """
 
 from __future__ import annotations
@@ -20,6 +21,12 @@ from knowledge.planner.model import Request
 
 ENOUGH = 3  # seasonings named: the cook has a direction
 MOST, LEAST = 3, 2
+MOST_ASKED = {
+    "aromatics": 3,
+    "spices": 3,
+    "acids": 1,
+    "finish": 2,
+}  # of each layer, when the family is asked for
 TRIED = 3  # families, best first
 COMMON = 0.4  # of all families: what so many name says nothing about a direction
 AT_END = frozenset({"acids", "finish"})
@@ -29,6 +36,8 @@ PLAIN = frozenset({"fat", "salty"})  # parts that say nothing about a direction
 def flavour_hint(draft: Draft, request: Request, *, store: Store) -> str:
     """One line, "If you have them: cumin with the onion, lemon at the end."; "" for nothing to add."""
     there = tuple(h.food_id for h in request.have)
+    if request.flavours:
+        return _asked_for(draft, request, there, store)
     named = [s for s in draft.dinner.seasonings if s.food.part not in PLAIN]
     if len(named) >= ENOUGH:
         return ""
@@ -39,6 +48,25 @@ def flavour_hint(draft: Draft, request: Request, *, store: Store) -> str:
         if len(found) >= LEAST:
             return f"If you have them: {', '.join(found)}."
     return ""
+
+
+def _asked_for(draft: Draft, request: Request, there: tuple[str, ...], store: Store) -> str:
+    """The direction asked for, layer by layer: "Thai coconut: shallot from the start, lime at the end."."""
+    suiting = _families(there, request.diets, (*request.excluded, *request.allergies), store)
+    family = next((family for family in suiting if family.id in request.flavours), None)
+    if family is None:
+        return ""
+    found: list[tuple[str, str]] = []
+    for layer, ids in _layers(family).items():
+        wanted = [store.food(i) for i in ids if i not in there]
+        allowed = [food for food in wanted if not barred(food, request)][: MOST_ASKED[layer]]
+        found += [(food.name, _moment(layer, food, draft)) for food in allowed]
+    return f"{family.name[0].upper()}{family.name[1:]}: {', '.join(_together(found))}." if found else ""
+
+
+def _layers(family: Family) -> dict[str, tuple[str, ...]]:
+    """The food ids of each layer, in the order in which they go in."""
+    return {layer: getattr(family, layer) for layer in LAYERS}
 
 
 def _of_the_style(found: tuple[Family, ...], draft: Draft, store: Store) -> tuple[Family, ...]:
@@ -77,25 +105,25 @@ def _told(
     family: Family, draft: Draft, request: Request, there: frozenset[str], store: Store
 ) -> Iterator[str]:
     """One of each layer with its moment, the spice before what comes at the end."""
-    layers = {
-        "aromatics": family.aromatics, "spices": family.spices, "acids": family.acids,
-        "finish": family.finish,
-    }  # fmt: skip
     has = {p.way.dish.part for p in draft.placed}
     found: list[tuple[str, str]] = []
-    for layer, ids in layers.items():
+    for layer, ids in _layers(family).items():
         if there & {*ids} or (layer == "aromatics" and "aromatic" in has):
             continue  # it has something of that
         food = next((f for i in ids if (f := _at_hand(i, request, store)) is not None), None)
         if food is not None:
-            early = food.when is When.AROMATICS and layer in AT_END  # tomato paste is fried, sharp as it is
-            found.append((food.name, _moment("spices" if early else layer, draft)))
+            found.append((food.name, _moment(layer, food, draft)))
     if len(found) > MOST:
         found.pop(2)  # one thing at the end is enough
+    yield from _together(found)
+
+
+def _together(found: Sequence[tuple[str, str]]) -> Iterator[str]:
+    """What goes in at one moment, named together: "ginger and garlic first in the fat"."""
     merged: dict[str, list[str]] = {}
     for name, when in found:
         merged.setdefault(when, []).append(name)
-    yield from (f"{words.listed(together)} {when}" for when, together in merged.items())
+    yield from (f"{words.listed(names)} {when}" for when, names in merged.items())
 
 
 def _at_hand(food_id: str, request: Request, store: Store) -> Food | None:
@@ -111,13 +139,16 @@ def _cupboard(store: Store) -> frozenset[str]:
     return frozenset(row["id"] for row in store.table("cupboard"))
 
 
-def _moment(layer: str, draft: Draft) -> str:
-    """When it goes in, in this method."""
-    if layer in AT_END:
+def _moment(layer: str, food: Food, draft: Draft) -> str:
+    """When it goes in, in this method: by its layer, or by the food's own moment where that is earlier."""
+    dry = draft.method.kind == "dry"
+    if layer in AT_END and food.when is When.LIQUID and not dry:
+        return "with the liquid"
+    if layer in AT_END and food.when is not When.AROMATICS:  # tomato paste is fried, sharp as it is
         return "at the end"
-    soft: Sequence[str] = [words.label(p.way.dish) for p in draft.placed if p.way.lead == SOFTENED]
-    if draft.method.kind == "dry":
+    if dry:
         return "on the sheet" if layer == "aromatics" else "rubbed on"
     if layer == "aromatics":
         return "first in the fat" if draft.method.browns else "from the start"
+    soft: Sequence[str] = [words.label(p.way.dish) for p in draft.placed if p.way.lead == SOFTENED]
     return f"with the {soft[0]}" if soft else "into the fat" if draft.method.browns else "into the water"
