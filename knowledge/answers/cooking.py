@@ -30,8 +30,8 @@ from knowledge.answers.heating import (
     way_of,
     weight_g,
 )
+from knowledge.answers.minimums import safe_line
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.temperature import safe_line
 from knowledge.foods.model import Cut, DoneKind, Food
 from knowledge.foods.pieces import Pieced, piece_of
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from knowledge.answers.cite import cited
+from knowledge.answers.minimums import safe_line
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.temperature import safe_line
 from knowledge.foods.model import Behaviour, Food, Role
 
 _RAW = re.compile(r" raw | uncooked | without cooking | not cooked ")

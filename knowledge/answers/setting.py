@@ -12,12 +12,13 @@ import re
 from dataclasses import dataclass
 
 from knowledge.answers.air import PLACE_MAX_DEGC
+from knowledge.answers.cautions import STRICTER_LOCAL_RULES as LOCAL
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import TEMPERATURE, as_read, both
 from knowledge.answers.heating import has_fan, is_slow
 from knowledge.answers.hot import held_hot
+from knowledge.answers.minimums import HOTTEST_CORE_DEGC, MEATS, Minimum, minimum_of
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.temperature import HOTTEST_CORE_DEGC, LOCAL, MEATS, Minimum, minimum_of
 from knowledge.units import celsius, is_met
 
 OVEN_DEGC = 162.8  # 325 °F
