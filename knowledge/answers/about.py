@@ -4,123 +4,153 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import both, temperatures_degC
+from knowledge.answers.heard import hears
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.words import words_of
-from knowledge.foods.model import Food, Role
+from knowledge.foods.model import Food, Role, When
+from knowledge.foods.store import Store
 
 _IS_IT = re.compile(
     r" (?:is|are) (?:an? )?[\w ]{2,20} (?:an?|just|really|another (?:name|word) for) [\w ]{2,20} $"
 )
 _EMPHASIS = re.compile(r" (?:on earth|the heck|the hell|exactly|even|actually|please) ")
-_OTHER_NAME = re.compile(
-    r" (?:in (?:american|british|english|america|britain|the us|the uk|us english|uk english)"
-    r"|word for|name for|call an?|called in|other name|another name|synonym) "
-)
-_WHAT_IS = re.compile(
-    r" (?:what is|what s|whats|what are|wat is|what does|tell me about|explain|define|meaning of|what kind of"
-    r"|describe|know about) "
-)
+_VIRGIN = re.compile(r" virgin (?!olive)| raw (?=\w+ oil)")
+LONGEST_WHAT_IS = 8  # words; a longer question asks for more than what a food is
+OTHER_NAMES = 8  # shown of a food
+_WHEN: Mapping[When, str] = {
+    When.START: "at the start",
+    When.AROMATICS: "with the aromatics",
+    When.LIQUID: "with the liquid",
+    When.END: "at the end",
+    When.TABLE: "at the table",
+}
 
-
+HOT_DEGC = 110.0  # above it a temperature is of the fat, below it of what cooks in it
+HIGH_HEAT_DEGC = 220.0  # a fat that is to stand the hottest pan (common practice)
 UNREFINED_DEGC = 160.0  # cautious: unrefined groundnut and like oils (common practice)
-_UNREFINED = re.compile(
-    r" (?:red palm|unrefined|cold pressed|virgin (?!olive)|raw (?=\w+ oil)|crude|unfiltered|unbleached) ?"
-)
+HIGHEST = 6  # fats shown where none is named
+NEVER_SMOKING = "Never heat fat until it smokes."
 
 
 def smoke(question: Question) -> Answer | None:
     """Smoke points of fats."""
-    named = [m.food for m in question.mentions if m.food.smoke_degC and m.phrase != "oil"]
-    hot = [degC for degC in temperatures_degC(question) if degC > 110]
-    asked = question.says(
-        "smoke point", "smoking point", "high heat", "burning point", "smoke at", "smoke temp", "best oil",
-        "what oil", "which oil", "oil is best", "oil for",
-        *(("max_", "maximum", "how hot", "highest", "smoke_", "smokes") if named else ()),
-    )  # fmt: skip
-    heated = question.says(
-        "fry", "cook with", "burn", "how high", "how hot can", "sear", "roast", "saute", "grill"
-    )
-    if question.says("instead", "alternativ", "substitut", "replac", "swap"):
+    fats = [m.food for m in question.mentions if m.food.smoke_degC and m.phrase != "oil"]
+    hot = next((degC for degC in temperatures_degC(question) if degC > HOT_DEGC), None)
+    if hears(question, "asks for a stand in") or not _asks_of_smoke(question, fats, hot):
         return None
-    if not asked and not (named and (hot or heated) and len(question.foods) == 1):
-        return None
-    fats = named
-    if fats:
-        said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in fats)
-        text = f"Smoke point, the cautious end: {said}. Refined fats stand more, unrefined ones less"
-    else:
-        every = sorted(
-            (f for f in question.store.foods() if f.smoke_degC), key=lambda f: -(f.smoke_degC or 0)
-        )
-        said = "; ".join(f"{food.name} {both(food.smoke_degC or 0)}" for food in every[:6])
-        low = [f"{f.name} {both(f.smoke_degC or 0)}" for f in every if f.id in ("olive-oil", "butter")]
-        text = f"Highest smoke points: {said}; {', '.join(low)}"
-    text += "; tables differ by 30 °C."
-    if named and _UNREFINED.search(question.plain) and (named[0].smoke_degC or 0) > UNREFINED_DEGC:
-        text = (
-            f"Unrefined, {named[0].name} smokes far below the {both(named[0].smoke_degC or 0)} of the refined"
-        )
-        text += (
-            f": I hold no figure of its own, take {both(UNREFINED_DEGC)} at most, less for seed and nut oils"
-        )
-        if hot:
-            text = f"{'No' if hot[0] > UNREFINED_DEGC else 'Yes, but no hotter'}. {text}"
-        return Answer(
-            known=True,
-            answer=f"{text}. Never heat fat until it smokes.",
-            sources=cited(question.store, "S-SMOKE"),
-        )
-    if named and hot:
-        smokes = (named[0].smoke_degC or 0) <= hot[0]
-        verdict = "Too hot for it bare in a pan" if smokes else "Yes, below its smoke point"
-        text = f"{verdict} at {both(hot[0])}. {text}" + (
-            " In an oven moist food stays cooler." if smokes else ""
-        )
+    text = _smoke_point(question, fats, hot)
+    return Answer(known=True, answer=f"{text} {NEVER_SMOKING}", sources=cited(question.store, "S-SMOKE"))
+
+
+def _asks_of_smoke(question: Question, fats: list[Food], hot: float | None) -> bool:
+    if hears(question, "asks how fat smokes") or (fats and hears(question, "asks how this fat smokes")):
+        return True
+    heated = hot is not None or hears(question, "fat on the heat")
+    return bool(fats) and heated and len(question.foods) == 1
+
+
+def _smoke_point(question: Question, fats: list[Food], hot: float | None) -> str:
+    if fats and _is_unrefined(question) and _point_degC(fats[0]) > UNREFINED_DEGC:
+        return _of_unrefined(fats[0], hot)
+    text = _of_refined(fats) if fats else _highest(question.store)
+    if fats and hot is not None:
+        text = _verdict(fats[0], hot, text)
     if question.says("high heat"):
-        text += " For high heat take one above 220 °C / 428 °F."
-    return Answer(
-        known=True, answer=f"{text} Never heat fat until it smokes.", sources=cited(question.store, "S-SMOKE")
+        return f"{text} For high heat take one above {both(HIGH_HEAT_DEGC)}."
+    return text
+
+
+def _is_unrefined(question: Question) -> bool:
+    return hears(question, "unrefined") or _VIRGIN.search(question.plain) is not None
+
+
+def _of_unrefined(fat: Food, hot: float | None) -> str:
+    text = (
+        f"Unrefined, {fat.name} smokes far below the {both(_point_degC(fat))} of the refined: I hold no"
+        f" figure of its own, take {both(UNREFINED_DEGC)} at most, less for seed and nut oils."
     )
+    if hot is None:
+        return text
+    return f"No. {text}" if hot > UNREFINED_DEGC else f"Yes, but no hotter. {text}"
+
+
+def _of_refined(fats: list[Food]) -> str:
+    points = "; ".join(_with_point(fat) for fat in fats)
+    return (
+        f"Smoke point, the cautious end: {points}. Refined fats stand more, unrefined ones less;"
+        " tables differ by 30 °C."
+    )
+
+
+def _highest(store: Store) -> str:
+    """The fats that stand most, and those of every day."""
+    fats = sorted((food for food in store.foods() if food.smoke_degC), key=lambda fat: -_point_degC(fat))
+    highest = "; ".join(_with_point(fat) for fat in fats[:HIGHEST])
+    everyday = ", ".join(_with_point(fat) for fat in fats if fat.name in words_of(store, "everyday fat"))
+    return f"Highest smoke points: {highest}; {everyday}; tables differ by 30 °C."
+
+
+def _verdict(fat: Food, hot_degC: float, text: str) -> str:
+    """What leads and ends the smoke point of a fat when it is asked for a temperature."""
+    if _point_degC(fat) <= hot_degC:
+        return f"Too hot for it bare in a pan at {both(hot_degC)}. {text} In an oven moist food stays cooler."
+    return f"Yes, below its smoke point at {both(hot_degC)}. {text}"
+
+
+def _with_point(fat: Food) -> str:
+    return f"{fat.name} {both(_point_degC(fat))}"
+
+
+def _point_degC(fat: Food) -> float:
+    """The smoke point, 0 for what is no fat."""
+    return fat.smoke_degC or 0.0
 
 
 def what_is(question: Question) -> Answer | None:
     """A food in a few words; two foods side by side."""
-    mentions = question.mentions
-    alike = _IS_IT.search(question.plain) is not None or question.says(
-        "difference", "same as", "same thing", "versus", "vs_", "the same"
-    )
-    if alike and len(mentions) >= 2 and len(question.foods) == 1:
-        food = question.foods[0]
-        text = f"Much the same: {mentions[0].phrase} and {mentions[1].phrase} are both {food.name} to me. "
-        return Answer(
-            known=True, answer=text + _described(question, food), sources=cited(question.store, *_src(food))
-        )
-    if len(question.foods) >= 2 and (alike or question.says("vs", "compare", "or_")):
-        first, second = question.foods[:2]
-        text = f"{_described(question, first)} {_described(question, second)}"
-        return Answer(known=True, answer=text, sources=cited(question.store, *_src(first), *_src(second)))
-    if len(question.foods) == 1 and _OTHER_NAME.search(question.plain):
-        food = question.foods[0]
-        return Answer(
-            known=True, answer=_described(question, food), sources=cited(question.store, *_src(food))
-        )
-    asked = _WHAT_IS.search(_EMPHASIS.sub(" ", question.plain))
-    if not asked or len(question.foods) != 1 or len(question.words) > 8:
-        return None
-    left = set(question.words) - {w for m in mentions for w in question.words[m.start : m.end]}
-    if left - words_of(question.store, "filler"):
-        return None
-    food = question.foods[0]
-    return Answer(known=True, answer=_described(question, food), sources=cited(question.store, *_src(food)))
+    mentions, foods = question.mentions, question.foods
+    alike = _IS_IT.search(question.plain) is not None or hears(question, "compares")
+    if len(foods) == 1 and len(mentions) >= 2 and alike:
+        one, other = mentions[0].phrase, mentions[1].phrase
+        text = f"Much the same: {one} and {other} are both {foods[0].name} to me."
+        return _told(question, f"{text} {_described(question, foods[0])}", foods[0])
+    if len(foods) >= 2 and (alike or hears(question, "side by side")):
+        text = " ".join(_described(question, food) for food in foods[:2])
+        return _told(question, text, *foods[:2])
+    if len(foods) == 1 and (hears(question, "asks for another name") or _is_what_is(question)):
+        return _told(question, _described(question, foods[0]), foods[0])
+    return None
+
+
+def _is_what_is(question: Question) -> bool:
+    """True if nothing but what a food is can be meant: no word is left that speaks of something else."""
+    if not _what_is_said(question) or len(question.words) > LONGEST_WHAT_IS:
+        return False
+    named = {word for m in question.mentions for word in question.words[m.start : m.end]}
+    return not set(question.words) - named - words_of(question.store, "filler")
+
+
+def _what_is_said(question: Question) -> bool:
+    return hears(replace(question, plain=_without_emphasis(question.plain)), "asks what it is")
+
+
+def _without_emphasis(plain: str) -> str:
+    return _EMPHASIS.sub(" ", plain)
+
+
+def _told(question: Question, text: str, *foods: Food) -> Answer:
+    sources = [source for food in foods for source in _sources(food)]
+    return Answer(known=True, answer=text, sources=cited(question.store, *sources))
 
 
 def term(question: Question) -> Answer | None:
     """A dish or a thing of the kitchen that is no food of the tables, in a sentence."""
-    plain = _EMPHASIS.sub(" ", question.plain)
-    found = _term_said(question, plain) if _WHAT_IS.search(plain) else None
+    plain = _without_emphasis(question.plain)
+    found = _term_said(question, plain) if _what_is_said(question) else None
     if found is None:
         return None
     name, row = found
@@ -148,18 +178,16 @@ def _explained(name: str, row: Mapping[str, str]) -> str:
 
 def when_to_add(question: Question) -> Answer | None:
     """ "When do I add vinegar": the moment a seasoning goes in."""
-    if not question.says(
-        "when do", "when should", "when to", "what point do", "when does", "when is it best"
-    ):
-        return None
+    asked = hears(question, "asks when") and hears(question, "adds a seasoning")
     food = next((food for food in question.foods if food.when), None)
-    if food is None or not question.says("add", "put", "go in", "goes in", "season with"):
+    if not asked or food is None:
         return None
-    text = f"{food.name.capitalize()} goes in {_when(food)}" + (f": {food.does}." if food.does else ".")
+    why = f": {food.does}" if food.does else ""
+    text = f"{food.name.capitalize()} goes in {_when(food)}{why}."
     return Answer(known=True, answer=text, sources=cited(question.store, "CP"))
 
 
-def _src(food: Food) -> tuple[str, ...]:
+def _sources(food: Food) -> tuple[str, ...]:
     return tuple(dict.fromkeys(source for _, source in food.sources))[:2] or ("CP",)
 
 
@@ -167,14 +195,11 @@ def _described(question: Question, food: Food) -> str:
     other = [name for name, _ in question.store.synonyms(food.id) if name.isascii()]
     said = {m.phrase for m in question.mentions}
     names = [n for n in other if n in said] + [n for n in other if n not in said]
-    called = f", also called {', '.join(dict.fromkeys(names[:8]))}" if names else ""
+    called = f", also called {', '.join(dict.fromkeys(names[:OTHER_NAMES]))}" if names else ""
     kind = food.group if food.role is not Role.SEASON else f"{food.group}, goes in {_when(food)}"
     tail = f" {food.does[0].upper()}{food.does[1:]}." if food.does else ""
     return f"{food.name.capitalize()} ({kind}){called}.{tail}"
 
 
 def _when(food: Food) -> str:
-    return {
-        "start": "at the start", "aromatics": "with the aromatics", "liquid": "with the liquid",
-        "end": "at the end", "table": "at the table",
-    }.get(str(food.when.value) if food.when else "", "when you like")  # fmt: skip
+    return _WHEN[food.when] if food.when else "when you like"

@@ -3,22 +3,18 @@
 from __future__ import annotations
 
 from knowledge.answers.cite import cited
+from knowledge.answers.heard import hears
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.words import words_of
 from knowledge.flavours import Family, families_for
 
-ASKED = (
-    "goes with", "go with", "goes well", "go well", "pair", "what herbs", "which herbs", "what spices",
-    "which spices", "spices for", "herbs for", "season", "flavour", "flavor", "what sauce", "which sauce",
-)  # fmt: skip
-SHOWN = 3
+SHOWN = 3  # directions in an answer
+STRANGE = 1  # words that are let pass although they speak of no food
 
 
 def goes_with(question: Question) -> Answer | None:
     """Three directions of flavour for the foods named."""
-    if not question.foods or not question.says(*ASKED):
-        return None
-    if len(_strange(question)) > 1:
+    if not question.foods or not hears(question, "asks for pairings") or len(_strange(question)) > STRANGE:
         return None
     families = families_for([food.id for food in question.foods], store=question.store)[:SHOWN]
     if not families:
