@@ -73,10 +73,13 @@ def convert(value: float, *, unit: str, to: str) -> float:
     return value * factor(unit, to)
 
 
+ABSOLUTE_ZERO_DEGC = -273.15
+
+
 def fahrenheit(degC: float) -> float:
     """Celsius to Fahrenheit. Raises OutOfRange below absolute zero."""
-    if degC < -273.15:
-        raise OutOfRange("temperature", degC, -273.15, 1e6, "°C")
+    if degC < ABSOLUTE_ZERO_DEGC:
+        raise OutOfRange("temperature", degC, ABSOLUTE_ZERO_DEGC, 1e6, "°C")
     return degC * 1.8 + 32.0
 
 

@@ -11,7 +11,7 @@ from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
 from knowledge.answers.amounts import grain_yield, servings, water_ratio
 from knowledge.answers.cite import cited
-from knowledge.answers.conversion import bare_measure, conversion, fan_oven
+from knowledge.answers.conversion import bare_measure, conversion
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.guard import guarded
@@ -19,6 +19,7 @@ from knowledge.answers.hot import kept_hot
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.notes import technique, unknown
+from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.question import question_of
 from knowledge.answers.raw import raw, sealed

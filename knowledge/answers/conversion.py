@@ -1,4 +1,4 @@
-"""Unit conversions: "350f to c", "how many ml in a cup", "grams in a cup of flour", "gas mark 6".
+"""Measures in other measures: "how many ml in a cup", "grams in a cup of flour", "2 lb 4 oz to kg".
 
 Factors stand in `measures.csv`; what a cup of a food weighs, in the food's own portions.
 """
@@ -7,207 +7,70 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Mapping
-from dataclasses import replace
+from collections.abc import Callable
+from dataclasses import dataclass
 
 from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
-from knowledge.answers.degrees import TEMPERATURE, both
-from knowledge.answers.measures import MASS_G, quantities, regions
-from knowledge.answers.measures import density_g_ml as _density_g_ml
+from knowledge.answers.heard import hears, pattern
+from knowledge.answers.measures import (
+    MASS_G,
+    WATER_G_ML,
+    Measure,
+    density_g_ml,
+    figure,
+    measures,
+    quantities,
+    regions,
+)
 from knowledge.answers.model import Answer, Mention, Quantity, Question
+from knowledge.answers.ovens import from_gas_mark, other_scale, to_gas_mark
+from knowledge.answers.portions import piece_weight
 from knowledge.answers.words import words_of
 from knowledge.foods.store import Store
-from knowledge.units import celsius, convert
+from knowledge.units import convert
 
-_SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _HOW_MANY = re.compile(r" how (?:many|much) $")
-_COUNTED = re.compile(r"(?:an?|one|half|two|three|four|\d+)[ \d/.]")
-_COUNT_IN = re.compile(
-    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|min|hours|seconds"
-    r"|times|days)"
-)
+_HOW_MUCH_IS = re.compile(r" how much (?:is|are|for|does|do|would|will) ")
 # "Grams of salt per litre for pasta" asks how much to put in, not what it weighs.
-_DOSE = re.compile(
-    r" (?:salt|sugar|vinegar|yeast|pepper|stock|spices?|soda|cornstarch|gelatine?) (?:\w+ ){0,2}?"
-    r"(?:per|to (?:an?|the|each|every)|for (?:each|every|an?)) (?:\w+ )?"
+_DOSE = (
+    r" {dosed} (?:\w+ ){0,2}?(?:per|to (?:an?|the|each|every)|for (?:each|every|an?)) (?:\w+ )?"
     r"(?:lit(?:re|er)|kilo|kg|gallon|quart|cup|pound|lb)s? "
 )
-# Words that make another thing of a food, with another weight: "buckwheat flour", "puffed rice".
-FORMS_AFTER = frozenset({"flour", "flake", "flakes", "chip", "chips", "meal", "powder", "starch", "puffs",
-                         "crisps", "bran", "crumbs", "butter", "juice", "puree", "syrup"})  # fmt: skip
-FORMS_BEFORE = frozenset({"puffed", "popped", "ground", "powdered", "flaked", "crushed", "desiccated"})
-_STATES = frozenset(
-    {"uncooked", "raw", "dry", "packed", "chopped", "grated", "sifted", "level", "whole", "plain"}
+_PRESSURES = {"psi": "psi", "kpa": "kPa", "bar": "bar", "bars": "bar", "mbar": "mbar", "atm": "atm"}
+_PRESSURE = "|".join(sorted(_PRESSURES, key=len, reverse=True))
+_GAUGE = re.compile(
+    rf" (\d+(?:\.\d+)?) ?({_PRESSURE}) (?:(?:pressure|is|how|much|many|equals?) )*"
+    rf"(?:in|to|into|as) ({_PRESSURE}) "
 )
-_BASE = {"mass": "gram", "volume": "millilitre"}
-_BARE_SCALE = re.compile(r" (\d{2,3})(?: degrees)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
-_FAN = re.compile(
-    r" fan (?:oven )?(?:at )?(1\d0|2[0-4]0)(?: ?c)? "
-    r"| (1\d0|2[0-4]0) ?c?(?: degrees)?(?: in an?| in the| in)? fan "
-)
-_ORDINARY = r"(?:conventional|static|ordinary|normal)"
-_TO_FAN = re.compile(
-    rf" (1\d0|2[0-5]0) ?c?(?: degrees)?(?: in an?| in)? {_ORDINARY} .*fan "
-    rf"| {_ORDINARY} (?:oven )?(?:at )?(1\d0|2[0-5]0) ?c? .*fan "
-)
-_FAN_F = re.compile(r" ([2-4]\d[05]) ?f fan ")
-PRESSURES = {"psi": "psi", "kpa": "kPa", "bar": "bar", "bars": "bar", "mbar": "mbar", "atm": "atm"}
-_UNIT = "|".join(sorted(PRESSURES, key=len, reverse=True))
-_GAUGES = re.compile(
-    rf" (\d+(?:\.\d+)?) ?({_UNIT}) (?:(?:pressure|is|how|much|many|equals?) )*(?:in|to|into|as) ({_UNIT}) "
-)
-_GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4) ")
+_BASE = {"mass": "gram", "volume": "millilitre"}  # what is meant where no other measure is named
+ALIKE = 0.005  # share by which the measures of two countries hardly differ
+WORTH_SAYING = 0.03  # share from which another country's measure is told unasked
+
+_WEIGH_IT = "I hold no weight for a cup of {}: weigh it, or go by the packet."
+_FLOURS = " Most flours weigh 110-160 g a cup (wheat about 125 g); as a guide only."  # common practice
+_OTHER_FOODS = " Other foods weigh more or less: ask with the food."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amount:
+    """What is to be converted: as it is repeated to the cook, and its size in the base of its kind."""
+
+    said: str  # "2 cups", "2 pounds 4 ounces"
+    size: float  # [g, ml, mm]
+    measure: Measure
 
 
 def conversion(question: Question) -> Answer | None:
     """A conversion of temperatures, measures, or the weight of a measure of a food."""
     return (
-        _gas_mark(question)
-        or _scale(question)
+        to_gas_mark(question)
+        or from_gas_mark(question)
+        or other_scale(question)
         or _pressure(question)
         or _measure(question)
-        or _piece(question)
+        or piece_weight(question)
     )
-
-
-def fan_oven(question: Question) -> Answer | None:
-    """A fan oven's setting for an ordinary oven's, or the other way: 20 °C apart (common practice)."""
-    other = question.says("conventional", "static", "ordinary", "normal", "gas", "convert", "without fan")
-    if not other:
-        return None
-    mark = ""
-    if fan := _FAN.search(question.plain):
-        ordinary_degC = float(fan[1] or fan[2]) + 20
-        number = round((ordinary_degC * 1.8 + 32 - 275) / 25) + 1
-        mark = f", gas mark {number}" if question.says("gas") and 1 <= number <= 10 else ""
-        text = f"Fan {both(ordinary_degC - 20)} is {both(ordinary_degC)} in an ordinary oven{mark}."
-    elif fan := _FAN_F.search(question.plain):
-        text = f"Fan {fan[1]} °F is about {int(fan[1]) + 25} °F in an ordinary oven, 25-50 °F more."
-        return Answer(known=True, answer=f"{text} (common practice)", sources=("common practice",))
-    elif plain := _TO_FAN.search(question.plain):
-        degC = float(plain[1] or plain[2])
-        text = f"{both(degC)} in an ordinary oven is {both(degC - 20)} with a fan."
-    else:
-        return None
-    return Answer(known=True, answer=f"{text} (20 °C apart, common practice)", sources=("common practice",))
-
-
-def _gas_mark(question: Question) -> Answer | None:
-    found = _GAS.search(question.plain)
-    read = TEMPERATURE.search(question.plain)
-    if read and question.says(
-        "gas mark", "on gas", "in gas", "gas oven", "to gas", "gas number", "which gas"
-    ):
-        degF = float(read[1]) if read[2][0] == "f" else float(read[1]) * 1.8 + 32
-        mark = round((degF - 275) / 25) + 1
-        text = f"{float(read[1]):g} °{read[2][0].upper()} is gas mark {mark}, in an ordinary oven."
-        return Answer(known=1 <= mark <= 10, answer=text, sources=("common practice",))
-    if not found or not found[1].isdigit() or not 1 <= int(found[1]) <= 10:
-        return None
-    degF = 275 + 25 * (int(found[1]) - 1)
-    degC = round(celsius(degF) / 10) * 10
-    text = f"Gas mark {found[1]} is {degC} °C / {degF} °F in an ordinary oven, {degC - 20} °C with a fan."
-    return Answer(
-        known=True, answer=f"{text} (25 °F a mark from 275 °F; common practice)", sources=("common practice",)
-    )
-
-
-def _pressure(question: Question) -> Answer | None:
-    """ "15 psi in kPa": the gauge of a cooker in another country's unit."""
-    found = _GAUGES.search(question.plain)
-    if found is None:
-        return None
-    value, unit, to = float(found[1]), PRESSURES[found[2]], PRESSURES[found[3]]
-    text = f"{value:g} {unit} is {convert(value, unit=unit, to=to):.3g} {to}."
-    return Answer(known=True, answer=text, sources=("definition of the units",))
-
-
-def _scale(question: Question) -> Answer | None:
-    read = TEMPERATURE.search(question.plain)
-    if question.mentions:
-        return None
-    if not read:
-        return _bare_scale(question)
-    fan = " With a fan set it 20 °C / 35 °F lower." if question.says("fan") else ""
-    others = {
-        m[1][0] for m in _SCALE.finditer(question.plain[: read.start()] + " " + question.plain[read.end() :])
-    }
-    if not others - {read[2][0]} and not question.says("convert", "conver", "in the other"):
-        return None
-    value = float(read[1])
-    if read[2][0] == "f":
-        exact = celsius(value)
-        text = f"{value:g} °F is {exact:.0f} °C" + (
-            f"; set an oven to {round(exact / 5) * 5:.0f} °C." if value > 250 else "."
-        )
-    else:
-        exact = float(round(value * 1.8 + 32))  # no "-0"
-        text = f"{value:g} °C is {exact:.0f} °F" + (
-            f"; set an oven to {round(exact / 25) * 25:.0f} °F." if value > 120 else "."
-        )
-    return Answer(known=True, answer=text + fan, sources=("definition of the Fahrenheit scale",))
-
-
-def _bare_scale(question: Question) -> Answer | None:
-    """ "350 in celsius": the scale that is asked for tells the one that was meant."""
-    found = _BARE_SCALE.search(question.plain)
-    if not found:
-        return None
-    value, wanted = float(found[1]), found[2][0]
-    if wanted == "f":
-        text = f"{value:g} °C is {value * 1.8 + 32:.0f} °F."
-    else:
-        text = f"{value:g} °F is {celsius(value):.0f} °C."
-    return Answer(known=True, answer=text, sources=("definition of the Fahrenheit scale",))
-
-
-def _measure(question: Question) -> Answer | None:
-    said = quantities(question)
-    if not said or _DOSE.search(question.plain):
-        return None
-    rows = {row["id"]: row for row in question.store.table("measures")}
-    if (compared := _by_country(question, said, rows)) is not None:
-        return compared
-    if len(said) >= 3 and said[0].unit == said[1].unit != said[2].unit:  # "is it 3 or 4 tsp a tablespoon"
-        return _converted(question, said[2].value, rows[said[2].unit], rows[said[0].unit])
-    if (compound := _compound(question, said, rows)) is not None:
-        return compound
-    named = question.says("what is", "what s", "whats", "how big is", "equal") and not question.foods
-    if named and len(said) == 1 and rows[said[0].unit]["kind"] == "volume":
-        return _converted(question, said[0].value, rows[said[0].unit], rows["millilitre"])
-    if _asks_price(question, said):
-        return advised(question.store, "outside-price")
-    weigh = question.says("weigh", "how heavy", "how much is", "how much does")
-    if len(said) >= 2 and said[0].unit != said[1].unit:
-        between = question.plain[said[0].end : said[1].start]
-        counted = _COUNTED.match(question.plain[said[1].start : said[1].end]) or between.rstrip().endswith(
-            "per"
-        )
-        bare = not _COUNTED.match(question.plain[said[0].start : said[0].end])
-        asked_first = bool(_HOW_MANY.search(question.plain[: said[0].start])) or (bare and bool(counted))
-        target, source = (said[0], said[1]) if asked_first else (said[1], said[0])
-        return _converted(question, source.value, rows[source.unit], rows[target.unit])
-    if weigh or question.says("grams in", "gram in", "weight of", "ounces in"):
-        row = rows[said[-1].unit]
-        unit_wanted = re.search(r" in $", question.plain[: said[-1].start])  # "a medium onion in grams"
-        if row["kind"] == "mass" and unit_wanted and len(said) == 1 and question.foods:
-            return None
-        if row["kind"] == "mass":
-            return _converted(question, said[-1].value, row, rows["gram" if row["id"] != "gram" else "ounce"])
-        return _converted(question, said[-1].value, row, rows["gram"]) if question.foods else None
-    return None
-
-
-def _asks_price(question: Question, said: tuple[Quantity, ...]) -> bool:
-    """True for "how much is a kilo of goat": a weight of a food, and nothing that it is wanted in."""
-    asked = re.search(r" how much (?:is|are|for|does|do|would|will) ", question.plain) is not None
-    wanted = question.says("gram", "ounces", "in_", "to_", "weigh", "equal", "feed", "per person", "serve")
-    by_weight = len(said) == 1 and said[0].unit in MASS_G and bool(question.foods)
-    today = question.says(
-        "today", "nowadays", "these days", "at the market", "in the market", "at the moment"
-    )
-    return asked and bool(question.foods) and (today or (by_weight and not wanted))
 
 
 def bare_measure(question: Question) -> Answer | None:
@@ -215,188 +78,213 @@ def bare_measure(question: Question) -> Answer | None:
     said = quantities(question)
     if len(said) != 1 or len(question.foods) != 1:
         return None
-    left = f"{question.plain[: said[0].start]} {question.plain[said[-1].end :]}".split()
-    named = {word for m in question.mentions for word in m.phrase.split()}
-    known = named | words_of(question.store, "filler") | _STATES
-    asks_for_it = question.plain[: said[0].start].endswith(" in ")  # "a clove in teaspoons"
-    if asks_for_it or set(left) - known:
+    (one,) = said
+    before, behind = question.plain[: one.start], question.plain[one.end :]
+    named = {word for mention in question.mentions for word in mention.phrase.split()}
+    known = named | words_of(question.store, "filler") | words_of(question.store, "measured")
+    asks_for_it = before.endswith(" in ")  # "a clove in teaspoons"
+    if asks_for_it or set(f"{before} {behind}".split()) - known:
         return None
-    rows = {row["id"]: row for row in question.store.table("measures")}
-    row = rows[said[0].unit]
-    if row["kind"] == "length" or row["id"] in MASS_G:
+    measure = measures(question.store)[one.unit]
+    if measure.kind == "length" or measure.id in MASS_G:
         return None
-    return _converted(question, said[0].value, row, rows["gram"])
+    return _in_measure(question, one, "gram")
 
 
-def _by_country(
-    question: Question, said: tuple[Quantity, ...], rows: dict[str, Mapping[str, str]]
-) -> Answer | None:
+def _pressure(question: Question) -> Answer | None:
+    """ "15 psi in kPa": the gauge of a cooker in another country's unit."""
+    found = _GAUGE.search(question.plain)
+    if found is None:
+        return None
+    value, unit, to = float(found[1]), _PRESSURES[found[2]], _PRESSURES[found[3]]
+    text = f"{value:g} {unit} is {convert(value, unit=unit, to=to):.3g} {to}."
+    return Answer(known=True, answer=text, sources=("definition of the units",))
+
+
+def _measure(question: Question) -> Answer | None:
+    """The first way of asking for another measure that the question is."""
+    said = quantities(question)
+    if not said or pattern(question.store, _DOSE).search(question.plain):
+        return None
+    return next((found for way in _WAYS if (found := way(question, said)) is not None), None)
+
+
+def _by_country(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
     """ "A UK pint against a US one": what the measure is in each country named."""
+    known = measures(question.store)
     countries = regions(question)
-    metric = "metric" if question.says("metric") else ""
-    own = [rows[q.unit] for q in said if rows[q.unit]["of"]]
-    if len(countries) + bool(metric) < 2 or not own:
+    metric = question.says("metric")
+    own = [known[q.unit] for q in said if known[q.unit].of]
+    if len(countries) + metric < 2 or not own:
         return None
-    base = own[0]["of"]
-    kinds = [row for row in rows.values() if row["of"] == base and (row["region"] in countries)]
-    if metric:
-        kinds += [row for row in rows.values() if row["of"] == base and row["region"] == "au"]
-    told = [f"1 {row['id']} is {_said(float(row['factor']))} ml" for row in kinds]
-    named = [f"1 US {base.removeprefix('US ')} is {_said(float(rows[base]['factor']))} ml"]
-    told = [line.replace(f"1 {base} is", f"1 US {base.removeprefix('US ')} is") for line in told] or named
-    larger = ""
-    if len(kinds) > 1:
-        ratio = float(kinds[-1]["factor"]) / float(kinds[0]["factor"])
-        larger = "; they differ" if abs(ratio - 1) > 0.005 else "; hardly any difference"
-    return Answer(
-        known=True, answer=f"{', '.join(told)}{larger}.", sources=cited(question.store, own[0]["source"])
-    )
+    base = known[own[0].of]
+    kin = [measure for measure in known.values() if measure.of == base.id]
+    told = [measure for measure in kin if measure.region in countries]
+    told += [measure for measure in kin if metric and measure.region == "au"]
+    sizes = ", ".join(f"1 {_of_country(one)} is {figure(one.size)} ml" for one in told or [base])
+    differ = ""
+    if len(told) > 1:
+        alike = abs(told[-1].size / told[0].size - 1) <= ALIKE
+        differ = "; hardly any difference" if alike else "; they differ"
+    return Answer(known=True, answer=f"{sizes}{differ}.", sources=cited(question.store, own[0].source))
 
 
-def _elsewhere(question: Question, *units: object) -> str:
-    """What the measure is in another country, where that differs and no country is said."""
-    if regions(question) or question.foods:
-        return ""
-    for unit in units:
-        assert isinstance(unit, dict)
-        for row in question.store.table("measures"):
-            differs = row["of"] == unit["id"] and row["id"] != unit["id"]
-            if differs and abs(float(row["factor"]) / float(unit["factor"]) - 1) > 0.03:
-                return f" US measure; 1 {row['id']} is {_said(float(row['factor']))} ml."
-    return ""
+def _of_country(measure: Measure) -> str:
+    """The name with its country, which that of the US does without elsewhere."""
+    return f"US {measure.id.removeprefix('US ')}" if measure.id == measure.of else measure.id
 
 
-def _compound(
-    question: Question, said: tuple[Quantity, ...], rows: dict[str, Mapping[str, str]]
-) -> Answer | None:
-    """ "2 lb 4 oz to kg", "1 cup and 2 tbsp in ml": two measures of one kind, counted, side by side."""
-    for at, (first, second) in enumerate(itertools.pairwise(said)):
-        big, small = rows[first.unit], rows[second.unit]
-        together = question.plain[first.end : second.start].strip() in ("", "and", "plus")
-        counted = all(_COUNTED.match(question.plain[q.start : q.end]) for q in (first, second))
-        if not together or not counted or big["kind"] != small["kind"] or first.unit == second.unit:
-            continue
-        target = next((q.unit for q in (*said[at + 2 :], *said[:at])), _BASE.get(big["kind"], ""))
-        if target not in rows:
-            return None
-        base = first.value * float(big["factor"]) + second.value * float(small["factor"])
-        total = base / float(big["factor"])
-        found = _converted(question, total, big, rows[target])
-        if found is None:
-            return None
-        spoken = f"{first.value:g} {_plural(big['id'], first.value)} {second.value:g} "
-        spoken += _plural(small["id"], second.value)
-        counted_as = f"{total:g} {_plural(big['id'], total)}"
-        return replace(found, answer=found.answer.replace(counted_as, spoken, 1))
+def _this_or_that(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "Is it 3 or 4 tsp a tablespoon"."""
+    if len(said) >= 3 and said[0].unit == said[1].unit != said[2].unit:
+        return _in_measure(question, said[2], said[0].unit)
     return None
 
 
-def _piece(question: Question) -> Answer | None:
-    """What one piece, clove or bunch of a food weighs."""
-    counted = _COUNT_IN.search(question.plain)
-    asked = counted or question.says(
-        "weigh", "how heavy", "weight of", "in grams", "how many grams", "in ounces"
-    )
-    elsewhere = question.says(
-        "instead", "for 2", "for 3", "for 4", "for 5", "for 6", "for 8", "people", "persons"
-    )
-    if not asked or not question.foods or elsewhere:
-        return None
-    food = question.foods[-1]
-    said = [p for p in food.portions if question.says(p.unit) and p.unit != "cup"]
-    in_order = sorted({p.unit: p for p in said}.values(), key=lambda p: question.plain.find(f" {p.unit}"))
-    if counted and len(in_order) == 2 and in_order[1].grams > in_order[0].grams:
-        small, large = in_order
-        text = f"A {large.unit} of {food.name} holds about {round(large.grams / small.grams)} {small.unit}s."
-        return Answer(known=True, answer=text, sources=cited(question.store, small.source, large.source))
-    sized = [p for p in food.portions if p.unit == "piece" and (not p.size or question.says(p.size))]
-    sized.sort(key=lambda portion: not (portion.size and question.says(portion.size)))
-    found = next(iter(said or sized), None)
-    if found is None:
-        return None
-    name = f"{found.size} {food.name}".strip() if found.unit == "piece" else f"{found.unit} of {food.name}"
-    text = f"One {name}: about {_said(found.grams)} g ({found.grams / 28.3495:.1f} oz)."
-    grams = next((q.value * MASS_G[q.unit] for q in quantities(question) if q.unit in MASS_G), None)
-    if counted and grams:
-        text = f"{grams:.0f} g is about {max(1, round(grams / found.grams))} of them. {text}"
-    return Answer(known=True, answer=text, sources=cited(question.store, found.source))
+def _compound(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "2 lb 4 oz to kg", "1 cup and 2 tbsp in ml": two measures of one kind, counted, side by side."""
+    known = measures(question.store)
+    for at, (first, second) in enumerate(itertools.pairwise(said)):
+        big, small = known[first.unit], known[second.unit]
+        together = question.plain[first.end : second.start].strip() in ("", "and", "plus")
+        counted = first.has_number and second.has_number
+        if not together or not counted or big.kind != small.kind or big == small:
+            continue
+        named = [known[q.unit] for q in (*said[at + 2 :], *said[:at])]
+        target = next(iter(named), known.get(_BASE.get(big.kind, "")))
+        if target is None:
+            return None
+        both = Amount(
+            said=f"{first.value:g} {big.counted(first.value)} {second.value:g} {small.counted(second.value)}",
+            size=first.value * big.size + second.value * small.size,
+            measure=big,
+        )
+        return _converted(question, both, target)
+    return None
 
 
-def _converted(
-    question: Question, value: float, source: dict[str, str] | object, target: dict[str, str] | object
-) -> Answer | None:
-    assert isinstance(source, dict)
-    assert isinstance(target, dict)
-    store = question.store
-    base = value * float(source["factor"])
-    if source["kind"] == target["kind"]:
-        result = base / float(target["factor"])
-        text = (
-            f"{value:.3g} {_plural(source['id'], value)} is {_said(result)} {_plural(target['id'], result)}."
-        )
-        text += _elsewhere(question, source, target)
-        return Answer(known=True, answer=text, sources=cited(store, source["source"]))
-    food = question.foods[0] if question.foods else None
-    kinds = {source["kind"], target["kind"]}
-    if kinds != {"mass", "volume"}:
-        return Answer(
-            known=True,
-            answer=f"{source['id'].capitalize()} and {target['id']} measure different things.",
-            sources=cited(store, source["source"]),
-        )
-    name = question.mentions[0].phrase if food else "water"
-    if food and (formed := _formed(question, question.mentions[0])):
-        name, found = formed, None
-    else:
-        found = _density_g_ml(food, store) if food else (1.0, "A-NIST")
+def _only_named(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "What is a dessertspoon": in millilitres."""
+    named = question.says("what is", "what s", "whats", "how big is", "equal") and not question.foods
+    if named and len(said) == 1 and measures(question.store)[said[0].unit].kind == "volume":
+        return _in_measure(question, said[0], "millilitre")
+    return None
+
+
+def _price(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "How much is a kilo of goat": a weight of a food, and nothing that it is wanted in."""
+    if not question.foods or not _HOW_MUCH_IS.search(question.plain):
+        return None
+    by_weight = len(said) == 1 and said[0].unit in MASS_G and not hears(question, "a weight wanted in")
+    return advised(question.store, "outside-price") if by_weight or hears(question, "priced today") else None
+
+
+def _one_in_another(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "How many ml in a cup", "2 cups in ml", "grams per cup": what is counted is turned into the other."""
+    if len(said) < 2 or said[0].unit == said[1].unit:
+        return None
+    first, second, *_ = said
+    per = question.plain[first.end : second.start].rstrip().endswith("per")
+    asked_first = _HOW_MANY.search(question.plain[: first.start]) is not None
+    target_first = asked_first or (not first.has_number and (second.has_number or per))
+    target, source = (first, second) if target_first else (second, first)
+    return _in_measure(question, source, target.unit)
+
+
+def _weighed(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "What does a cup of flour weigh", "how heavy is 1 lb"; of a measure of no food there is no weight."""
+    if not hears(question, "weighed"):
+        return None
+    last = said[-1]
+    if measures(question.store)[last.unit].kind != "mass":
+        return _in_measure(question, last, "gram") if question.foods else None
+    wanted_in = question.plain[: last.start].endswith(" in ")  # "a medium onion in grams"
+    if wanted_in and len(said) == 1 and question.foods:
+        return None
+    return _in_measure(question, last, "ounce" if last.unit == "gram" else "gram")
+
+
+_WAYS: tuple[Callable[[Question, tuple[Quantity, ...]], Answer | None], ...] = (
+    _by_country,
+    _this_or_that,
+    _compound,
+    _only_named,
+    _price,
+    _one_in_another,
+    _weighed,
+)
+
+
+def _in_measure(question: Question, said: Quantity, unit: str) -> Answer:
+    """A quantity in the measure of that id."""
+    known = measures(question.store)
+    measure, target = known[said.unit], known[unit]
+    number = round(said.value, 3) if measure.kind == target.kind else said.value
+    amount = Amount(
+        said=f"{number:g} {measure.counted(said.value)}", size=said.value * measure.size, measure=measure
+    )
+    return _converted(question, amount, target)
+
+
+def _converted(question: Question, amount: Amount, target: Measure) -> Answer:
+    """An amount in another measure; between volume and weight by what the food weighs, else water."""
+    source = amount.measure
+    if source.kind == target.kind:
+        result = amount.size / target.size
+        text = f"{amount.said} is {figure(result)} {target.counted(result)}."
+        elsewhere = _elsewhere(question, source, target)
+        return Answer(known=True, answer=text + elsewhere, sources=cited(question.store, source.source))
+    if "length" in (source.kind, target.kind):
+        text = f"{source.id.capitalize()} and {target.id} measure different things."
+        return Answer(known=True, answer=text, sources=cited(question.store, source.source))
+    return _by_density(question, amount, target)
+
+
+def _by_density(question: Question, amount: Amount, target: Measure) -> Answer:
+    """A volume as a weight, or a weight as a volume."""
+    store, name, others = question.store, "water", _OTHER_FOODS
+    found: tuple[float, str] | None = (WATER_G_ML, "A-NIST")
+    if question.foods:
+        first = question.mentions[0]
+        formed = _formed(question, first)
+        name, others = formed or first.phrase, ""
+        found = None if formed else density_g_ml(first.food, store)
     if found is None:
         return _no_weight(store, name)
-    density, where = found
-    result = (base * density if source["kind"] == "volume" else base / density) / float(target["factor"])
-    measured = f"{value:g} {_plural(source['id'], value)}"
-    measured += "" if measured.endswith(f"of {name}") else f" of {name}"
-    text = f"{measured} is about {_said(result)} {_plural(target['id'], float(_said(result)))}."
-    if not food:
-        text += " Other foods weigh more or less: ask with the food."
-    return Answer(known=True, answer=text, sources=cited(store, where, "A-NIST"))
+    density, source = found
+    base = amount.size * density if amount.measure.kind == "volume" else amount.size / density
+    result = figure(base / target.size)
+    of_it = amount.said if amount.said.endswith(f"of {name}") else f"{amount.said} of {name}"
+    text = f"{of_it} is about {result} {target.counted(float(result))}.{others}"
+    return Answer(known=True, answer=text, sources=cited(store, source, "A-NIST"))
+
+
+def _elsewhere(question: Question, *said: Measure) -> str:
+    """What the measure is in another country, where that differs and no country is said."""
+    if regions(question) or question.foods:
+        return ""
+    for measure in said:
+        for other in measures(question.store).values():
+            if other.of == measure.id != other.id and abs(other.size / measure.size - 1) > WORTH_SAYING:
+                return f" US measure; 1 {other.id} is {figure(other.size)} ml."
+    return ""
 
 
 def _formed(question: Question, mention: Mention) -> str:
     """The name with a word of form beside it, "" if none: "buckwheat flour" weighs other than buckwheat."""
-    words = question.plain.split()
-    if mention.food.group == "nut" and FORMS_BEFORE & set(mention.phrase.split()):
+    behind, before = (words_of(question.store, role) for role in ("form behind", "form before"))
+    if mention.food.group == "nut" and before & set(mention.phrase.split()):
         return mention.phrase  # known by that name, weighed as the whole nut
-    for at, first, last in ((mention.end, mention.start, mention.end + 1),
-                            (mention.start - 1, mention.start - 1, mention.end)):  # fmt: skip
-        forms = FORMS_AFTER if at == mention.end else FORMS_BEFORE
-        if 0 <= at < len(words) and words[at] in forms:
-            return " ".join(words[first:last])
+    words = question.plain.split()
+    if mention.end < len(words) and words[mention.end] in behind:
+        return " ".join(words[mention.start : mention.end + 1])
+    if mention.start > 0 and words[mention.start - 1] in before:
+        return " ".join(words[mention.start - 1 : mention.end])
     return ""
 
 
 def _no_weight(store: Store, name: str) -> Answer:
-    """An honest no; for flours the range of those that are known (common practice)."""
-    text = f"I hold no weight for a cup of {name}: weigh it, or go by the packet."
+    """An honest no; for flours the range of those that are known."""
     if "flour" in name:
-        text += " Most flours weigh 110-160 g a cup (wheat about 125 g); as a guide only."
-    return Answer(known="flour" in name, answer=text, sources=cited(store, "CP") if "flour" in name else ())
-
-
-def _said(value: float) -> str:
-    if value >= 100:
-        return f"{value:.0f}"
-    return f"{value:.1f}".removesuffix(".0") if value >= 3 else f"{value:.2f}".rstrip("0").rstrip(".")
-
-
-def _plural(unit: str, value: float) -> str:
-    if value == 1 or unit.endswith("s"):
-        return unit
-    return (
-        "inches"
-        if unit == "inch"
-        else "feet"
-        if unit == "foot"
-        else unit.replace("stick of", "sticks of")
-        if "stick" in unit
-        else unit + "s"
-    )
+        return Answer(known=True, answer=_WEIGH_IT.format(name) + _FLOURS, sources=cited(store, "CP"))
+    return Answer(known=False, answer=_WEIGH_IT.format(name), sources=())

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from knowledge.answers.model import Question
-from knowledge.units import celsius, fahrenheit
+from knowledge.units import ABSOLUTE_ZERO_DEGC, celsius, fahrenheit
 
 TEMPERATURE = re.compile(
     r"(?<![\w.])(-?\d{1,3}(?:\.\d+)?) ?(?:degrees?|deg|°|º)? ?(celsius|centigrade|fahrenheit|c|f)\b"
@@ -21,19 +22,51 @@ _BARE = re.compile(
 HOTTEST_READING_DEGC = 100.0  # above it a bare reading of food can only be Fahrenheit
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Degrees:
+    """A temperature as it is said; `start` and `end` are its place in the plain text."""
+
+    value: float
+    scale: str  # "C" or "F"
+    start: int = 0
+    end: int = 0
+
+    @property
+    def degC(self) -> float:
+        """In Celsius."""
+        return celsius(self.value) if self.scale == "F" else self.value
+
+    @property
+    def degF(self) -> float:
+        """In Fahrenheit."""
+        return self.value if self.scale == "F" else fahrenheit(self.value)
+
+    def __str__(self) -> str:
+        return f"{self.value:g} °{self.scale}"
+
+
+def scale_of(word: str) -> str:
+    """ "C" for "c", "celsius" and "centigrade", "F" for "f" and "fahrenheit"."""
+    return word[0].upper()
+
+
+def degrees_in(question: Question) -> Degrees | None:
+    """The first temperature with its scale; none where there can't be such a one."""
+    found = TEMPERATURE.search(question.plain)
+    if found is None:
+        return None
+    read = Degrees(value=float(found[1]), scale=scale_of(found[2]), start=found.start(), end=found.end())
+    return read if read.degC >= ABSOLUTE_ZERO_DEGC else None
+
+
 def temperatures_degC(question: Question) -> tuple[float, ...]:
     """Temperatures in the question; a bare number next to "at" or "reads" above 100 is Fahrenheit."""
     scaled = TEMPERATURE.findall(question.plain)
     oven = question.says("oven", "roast", "bake", "airfryer", "how long", "time_")
     if scaled or oven or not question.mentions:
-        return tuple(on_scale_degC(float(value), scale) for value, scale in scaled)
+        return tuple(Degrees(value=float(value), scale=scale_of(word)).degC for value, word in scaled)
     bare = map(float, _BARE.findall(question.plain))
     return tuple(celsius(value) if value > HOTTEST_READING_DEGC else value for value in bare)
-
-
-def on_scale_degC(value: float, scale: str) -> float:
-    """A number on a scale named "f...", "c..." (Fahrenheit, Celsius, centigrade) [°C]."""
-    return celsius(value) if scale.startswith("f") else value
 
 
 def as_read(degC: float) -> str:

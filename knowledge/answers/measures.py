@@ -125,3 +125,10 @@ def _unit_pattern(store: Store) -> tuple[re.Pattern[str], dict[str, str]]:
     units = {word: row["id"] for row in store.table("measures") for word in row["words"].split(";")}
     words = "|".join(re.escape(word) for word in sorted(units, key=len, reverse=True))
     return re.compile(rf"(?<= )(?:{NUMBER} ?)?({words})(?= )"), units
+
+
+def figure(value: float) -> str:
+    """A number with as many digits as a kitchen scale tells: "250", "12.5", "0.33"."""
+    if value >= 100:
+        return f"{value:.0f}"
+    return f"{value:.1f}".removesuffix(".0") if value >= 3 else f"{value:.2f}".rstrip("0").rstrip(".")
