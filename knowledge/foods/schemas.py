@@ -278,7 +278,7 @@ PHYSICS = {
     ),
     "liquids": table(
         "of", of=Id("food or class", "foods.id", also=("doneness.id",)),
-        beyond_ml_g=number(0, 6, "ml/g"), source=SOURCE,
+        beyond_ml_g=number(-0.5, 6, "ml/g"), source=SOURCE,
     ),
 }  # fmt: skip
 
@@ -300,7 +300,8 @@ PLANNING = {
         **dict.fromkeys(
             ("roast", "roast-broil", "saute", "saute-simmer", "braise", "braise-oven", "open-cooker",
              "sealed", "steam", "after", "broiled"), _score),
-        wet_cut=maybe(CUT), way=one_of("browned", "fried", "in", "soaked", "sweated", "top"), source=SOURCE,
+        wet_cut=maybe(CUT),
+        way=one_of("browned", "fried", "in", "soaked", "sweated", "toasted", "top"), source=SOURCE,
     ),
     "styles": table(
         "style",
@@ -357,7 +358,8 @@ PLANNING = {
     "delicate": table(
         "id", "by+value",
         id=TEXT, **by(**{"class": CLASS}, food=FOOD, group=GROUP),
-        dry=number(1, 10), broils=YES, wet=maybe(number(1, 10)), sealed=maybe(number(1, 10)), source=SOURCE,
+        dry=maybe(number(1, 10)), broils=YES, wet=maybe(number(1, 10)), sealed=maybe(number(1, 10)),
+        hurries=YES, source=SOURCE,
     ),
     "handling": table(
         "id", "by+value",

@@ -46,6 +46,7 @@ class Way:
     doubt_s: float = 0.0  # by how much published times differ from the one reckoned, either way
     slices: bool = False  # of what rests: cut across the grain, it is hot again in a minute
     rewarmed: bool = False  # rested, sliced, and back in for the last minute
+    toasts: bool = False  # in the hot fat first, where it is in from the start: risotto rice
     manner: str = ""  # of `pan_manners.csv`: how it behaves in an open pan
     rests: bool = False  # seared until done, and out of the pan until the table: steaks and chops
     held: bool = False  # done when it comes out of the pan; laid back only to be hot
@@ -81,6 +82,7 @@ class Stages:
     resealed_s: float
     at_pressure_again_s: float
     still_s: float = 0.0  # at the end of browning, for what lies still by itself
+    toast_s: float = 0.0  # at the end of softening, for grains in the fat before any liquid
     reduce_s: float = 0.0  # at the end the lid is off and the sauce boils down for so long
 
     @property

@@ -64,7 +64,7 @@ class Fit:
 
     `way` is where it lies in a wet one: "in" the liquid, on "top", "browned" in the fat and
     taken out, "fried" in the fat and left there, "sweated" likewise unless the pot simmers for hours;
-    "soaked" in boiling water before a dry pan.
+    "soaked" in boiling water before a dry pan; "toasted" in the fat before any liquid.
     """
 
     by_method: Mapping[str, float]

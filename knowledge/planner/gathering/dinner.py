@@ -67,7 +67,7 @@ class Dish:
     assumed: bool  # nobody said how much
     unit: str = ""  # what a piece is called where the name alone would not do: "fillet", "ear", "clove"
     weighed: bool = False  # the cook said a weight, and hears it again
-    swims_ml_g: float = 0.0  # liquid it wants around it beyond what it drinks
+    swims_ml_g: float = 0.0  # liquid it wants around it beyond what it drinks; below 0: what it gives
     usual_g: float | None = None  # what such a piece weighs by the tables
     across_mm: float | None = None  # how thick a piece is, as the cook said
     peeling: Peeling = PLAIN
@@ -303,7 +303,7 @@ def _flattened(food: Food, have: Have, store: Store) -> Have:
 
 
 def _swims(dish: Dish, store: Store) -> float:
-    """From `liquids.csv`: what it, or else its class, wants around it [ml/g]."""
+    """From `liquids.csv`: what it, or else its class, wants around it [ml/g]; mussels give theirs."""
     rows = {row["of"]: float(row["beyond_ml_g"]) for row in store.table("liquids")}
     return rows.get(dish.food.id, rows.get(dish.kind, 0.0))
 

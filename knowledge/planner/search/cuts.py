@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from knowledge.foods.model import Cut
@@ -11,6 +12,7 @@ from knowledge.planner.gathering import amounts
 from knowledge.planner.gathering.dinner import Dish
 from knowledge.planner.methods import Method, form_of, whole_mm
 from knowledge.planner.model import Request
+from knowledge.planner.search.delicate import delicate
 from knowledge.planner.styles import Style, style_of
 
 KEPT_WHOLE = frozenset({"tender_meat", "fish", "sausage"})
@@ -25,18 +27,24 @@ BONELESS = 0.95  # eaten, of what is bought
 TRAY_MM = 15.0  # smaller is dark outside before the tray comes out
 QUICK_TRAY_MM = 12.0  # when time counts
 LEAST_MM = {"wet": 22.0, "sealed": 24.0}  # smaller falls apart while the rest cooks
+BRISK_MM = 12.0  # beside what is done in a quarter of an hour; common practice, no source
+FLORET_MM = 45.0  # larger is no mouthful, and only there to last as long as the rest; judgement
+TOSSED_MM = 30.0  # the same in an open pan, where its stem is to be done before its head is dark
 SPOON_MM = 70.0  # the longest that one spoon takes up; judgement
 BASE_MM, FINE = 8.0, "small dice"  # what softens with the onions is as small as they are
 PAN_MM = 15.0  # larger is black outside before the middle is soft
 THICK_MM = 58.0  # from here poultry is roasted and carved
 
 
-def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list[Cut]:
+def cuts_for(dish: Dish, method: Method, request: Request, store: Store, *, brisk: bool = False) -> list[Cut]:
     """The cuts worth trying, usual first; what lies there cut already stays as it is.
 
     Steaks, chops, joints, fillets and birds stay whole on the tray and in the pan. A tray
     burns what is small before it is done, a pan never gets to the middle of what is big.
     A dish that was named, a stir-fry, a soup, has sizes of its own.
+
+    Args:
+        brisk: nothing that fills is slow, see `is_brisk`; then roots are cut so as not to keep it waiting.
     """
     usual = list(dish.food.cuts) or ["whole"]
     animal = dish.part == "protein" and bool(dish.food.animal)
@@ -72,6 +80,8 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     cuts = [store.cut(cut_id) for cut_id in usual]
     if animal or dish.cut_said or len(cuts) < 2 or cuts[0].shape == "leaf":
         return cuts
+    most_mm = TOSSED_MM if method.kind == "pan" else FLORET_MM
+    cuts = [c for c in cuts if c.shape != "floret" or c.size_mm <= most_mm] or cuts
     if method.kind == "dry":
         least_mm = QUICK_TRAY_MM if "quick" in request.wishes or request.ready_in_s else TRAY_MM
         large = [c for c in cuts if c.parts or c.size_mm >= least_mm]
@@ -85,8 +95,17 @@ def cuts_for(dish: Dish, method: Method, request: Request, store: Store) -> list
     if method.kind == "pan" or dish.made.is_fried_first:
         return [c for c in cuts if not c.parts and c.size_mm <= PAN_MM] or cuts
     least_mm = LEAST_MM[method.kind] if "quick" not in request.wishes else QUICK_TRAY_MM
+    if brisk and method.kind == "wet":
+        least_mm = BRISK_MM
     least_mm = min(least_mm, dish.food.whole_mm or least_mm)  # no chunk of a carrot is thicker than it is
     return [c for c in cuts if _is_spooned(piece_of(dish.food, c), least_mm)] or cuts
+
+
+def is_brisk(dishes: Sequence[Dish], store: Store) -> bool:
+    """Whether what fills is all quick and soon past its best: fish, pasta, rice, eggs; roots do not count."""
+    filling = [d for d in dishes if d.part in ("protein", "starch") and d.kind not in SLOW]
+    raw = [d for d in filling if d.kind != "warm_through" and not amounts.is_flavour(d.food)]
+    return bool(raw) and all(delicate(d, store).hurries for d in raw)
 
 
 def _is_lardons(dish: Dish) -> bool:

@@ -3,7 +3,7 @@
 The windows of the physics end where a piece would be mush or black; a cook takes asparagus, fruit
 and greens out long before. In an oven, in a pot and under pressure a delicate food stays at most so
 many times as long as it needs; what is not for a broiler does not lie under one while something else
-browns.
+browns. What sets the clock of a dinner (`hurries`: fish, pasta, rice) has the roots beside it cut small.
 """
 
 from __future__ import annotations
@@ -28,6 +28,7 @@ class Delicate:
     wet: float = math.inf
     sealed: float = math.inf
     broils: bool = True
+    hurries: bool = False
 
 
 STURDY = Delicate()
@@ -44,10 +45,11 @@ def delicate(dish: Dish, store: Store) -> Delicate:
 def _rows(store: Store) -> Mapping[tuple[str, str], Delicate]:
     return {
         (row["by"], row["value"]): Delicate(
-            dry=float(row["dry"]),
+            dry=float(row["dry"] or math.inf),
             wet=float(row["wet"] or math.inf),
             sealed=float(row["sealed"] or math.inf),
             broils=row["broils"] == "yes",
+            hurries=row["hurries"] == "yes",
         )
         for row in store.table("delicate")
     }

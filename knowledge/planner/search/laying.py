@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 
 from knowledge.foods.model import Behaviour
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED, Placed, Way
@@ -19,7 +20,7 @@ from knowledge.planner.search.browning import is_mince
 from knowledge.planner.search.frying import STILL, comes_last, staged
 from knowledge.planner.search.scoring import edge_share, missed
 from knowledge.planner.search.shortened import shortened
-from knowledge.planner.search.stabbing import Chosen, Weights, Window, stab
+from knowledge.planner.search.stabbing import Chosen, Weights, Window, stab, way_cost
 from knowledge.planner.search.ways import SOFTEN_S
 from knowledge.planner.search.windows import kept_hot
 
@@ -28,6 +29,9 @@ WAITS_S = 480.0  # browned meat on its plate, while onions soften and the liquid
 LONGER_S = 120.0  # of that, where the dish has its onions fried for longer (`stages.PLATE_DOWN_S`)
 SHORT_S, LONG_S = 120.0, 15 * 60.0  # of a second sealing; shorter is stirred in, longer is no second one
 FOAMING = frozenset({Behaviour.FOAMS, Behaviour.SWELLS})
+TOASTED_BY = 1.25  # of its time: so long risotto rice is in, to be in the fat before the liquid; judgement
+ONE_TRIP_S = 240.0  # nobody gets up twice within it, where once will do; common practice, no source
+WELL_WITHIN = 0.5  # of the way from the best moment to the edge of a window; judgement
 OUT = "out"  # the lane of what stays in the fridge
 
 
@@ -108,10 +112,14 @@ def _waits(placed: Placed, longest_s: float) -> bool:
 
 
 def _at_once(placed: Placed, longest_s: float) -> Placed:
-    """Browned meat that would wait, in from the start where it is good for so long; mince never comes out."""
+    """What is in the fat first, in from the start where it is good for so long.
+
+    Browned meat that would wait, rice to be toasted; mince never comes out.
+    """
     way = placed.way
     heap = way.lead == BROWNED and is_mince(way.dish, way.piece.shape)
-    if (heap or _waits(placed, longest_s)) and way.window.hi_s >= longest_s:
+    early = way.toasts and way.lane_is(MAIN) and longest_s <= TOASTED_BY * way.window.lo_s
+    if (heap or early or _waits(placed, longest_s)) and way.window.hi_s >= longest_s:
         return replace(placed, add_s=longest_s)
     return placed
 
@@ -153,6 +161,8 @@ def _stabbed(
         return None
     if method.finish == "broil" and len({p.way.window.lane for p in placed}) < 2:
         return None  # a roast like any other
+    if method.kind != "pan":
+        placed = in_one_go(placed)
     longest = max((p.add_s for p in placed if not p.way.lane_is(AFTER)), default=0.0)
     placed = plated(placed, softens=bool(softened))
     for w in softened:
@@ -195,6 +205,26 @@ def plated(placed: Sequence[Placed], *, softens: bool) -> list[Placed]:
     for p in placed:
         way, at = kept_hot(p.way, waits_s)
         found.append(Placed(way=way, add_s=at if p.way.rests else p.add_s))
+    return found
+
+
+def in_one_go(placed: Sequence[Placed]) -> list[Placed]:
+    """The same, with what would go in minutes apart in together at a moment that is good for all of it."""
+    found = list(placed)
+    times = sorted({(p.way.window.lane, p.add_s) for p in placed})
+    for (lane, later_s), (its, sooner_s) in pairwise(times):
+        if lane != its or sooner_s - later_s > ONE_TRIP_S:
+            continue
+        both = [p for p in found if p.way.lane_is(lane) and later_s <= p.add_s <= sooner_s]
+        windows = [p.way.window for p in both]
+        lo_s = max(w.best_s - WELL_WITHIN * (w.best_s - w.lo_s) for w in windows)
+        hi_s = min(w.best_s + WELL_WITHIN * (w.hi_s - w.best_s) for w in windows)
+        if lo_s > hi_s or len({p.add_s for p in both}) < 2:
+            continue
+        moments = sorted({min(max(t, lo_s), hi_s) for w in windows for t in (w.lo_s, w.best_s, w.hi_s)})
+        costs = [(sum(way_cost(w, t, WEIGHTS) for w in windows), t) for t in moments]
+        at = min(costs)[1]
+        found = [replace(p, add_s=at) if p in both else p for p in found]
     return found
 
 

@@ -39,6 +39,7 @@ JUICY_S = 300.0  # in for so long, a vegetable gives its juice to the sauce
 OPENED = 0.7  # once the lid is off, what joins may stand so much higher; judgement
 WET_SHARE = 0.9  # water in what is poured and has no figure of its own
 CREAMY_ML = 30.0  # of something creamy for each eater, two spoons: less of it is a finish; judgement
+OPENS_ML = 100.0  # of wine or water under shells, to steam them open; common practice, no source
 HARD_BOIL_ML_H = 900.0  # a rolling boil, lid ajar
 
 
@@ -153,6 +154,9 @@ def liquid(
         reasons.append(
             "the rest boils away or makes the sauce" if swims > 0.2 * drunk else "it drinks it all"
         )
+    elif own := sum(-w.dish.swims_ml_g * w.dish.grams for w in ways if w.dish.swims_ml_g < 0):
+        base = max(base - own, min(base, OPENS_ML))
+        reasons = ["little: the shells give their own"]
     elif method.liquid in ("film", "half"):
         juicy = [way for way in ways if way.window.lo_s > JUICY_S and (way.lead or not way.dish.food.animal)]
         given = min(sum(given_ml(way) for way in juicy), 0.5 * base)
@@ -163,7 +167,7 @@ def liquid(
         gone += OPEN_ML_H * open_s / 3600.0 * (size.area_m2 / 0.045)
     if method.kind == "wet" and any(way.dish.is_raw_bean for way in ways):
         gone += HARD_BOIL_ML_H * RAW_BEAN_BOIL_S / 3600.0 * (size.area_m2 / 0.045)
-    fried = any(way.lead in (BROWNED, SOFTENED) for way in ways)
+    fried = any(way.lead in (BROWNED, SOFTENED) or way.toasts for way in ways)
     brought = sum(
         _wet_share(s) * (BOILED_DOWN if fried and s.food.group == "wine" else 1.0) * (s.grams or 0.0)
         for s in seasonings
@@ -223,6 +227,7 @@ def _bodies_l(ways: Sequence[Way]) -> float:
     """
     slowest = max((way.window.lo_s for way in ways), default=0.0)
     dry = [w for w in ways if drinks_ml(w) == 0.0 and (w.dish.food.animal or w.dish.kind != "warm_through")]
+    dry = [w for w in dry if w.dish.swims_ml_g >= 0]
     first = [w for w in dry if w.lead or w.window.lo_s > 0.5 * slowest]
     kg = sum(w.dish.grams for w in first) + ON_TOP * sum(w.dish.grams for w in dry if w not in first)
     return kg / DENSITY / HEAP_PACKING

@@ -36,6 +36,8 @@ PREHEAT_S_K = 4.0  # of preheating for each degree above the room; common practi
 QUICK_RELEASE_S, SLOW_RELEASE_S = 90.0, 720.0  # common practice, no source
 RINSE_S = 40.0  # a food out of the fridge, washed, on the board
 FRAGRANT_S = 90.0  # spices and garlic in the fat; common practice, no source
+TOAST_S = 120.0  # risotto rice until its edges are clear; common practice, no source
+PORTION = 1.0 / 3.0  # of its stock, which it is given as it drinks; common practice, no source
 LITTLE_G = 40.0  # of garlic and ginger, which are fragrant and no more; common practice, no source
 PLATE_S, PLATE_DOWN_S = 360.0, 420.0  # onions, and tomatoes with them, fry no longer while browned meat waits
 FRIED_DOWN_S = 240.0  # tomatoes until thick; common practice, no source
@@ -59,8 +61,10 @@ def stages(
     """The stages of one laid-out dinner."""
     ways = [p.way for p in placed]
     browned = browning_s(ways, size)
-    softened = browned + _softening_s(ways)
-    boil_s = come_up_s(liquid, ways, method, size, setting, altitude_m, hot=softened > 0.0)
+    toast = TOAST_S if toasted(placed, method) else 0.0
+    softened = browned + _softening_s(ways) + toast
+    first = PORTION if in_portions(placed, method) else 1.0
+    boil_s = come_up_s(liquid, ways, method, size, setting, altitude_m, hot=softened > 0.0, share=first)
     if method.kind == "wet" and softened == 0.0:
         main_start, preheat = 0.0, boil_s
     elif method.kind == "wet":
@@ -98,6 +102,7 @@ def stages(
         opened_s=opened,
         after_end_s=after_end,
         serve_s=after_end + max(rest, SETTLE_S),
+        toast_s=toast,
         reduce_s=reduce_s,
         first_end_s=first_end if second else main_end,
         reopened_s=reopened if second else main_end,
@@ -113,15 +118,16 @@ def preheat_s(oven_degC: float | None) -> float:
 
 def come_up_s(
     liquid: Liquid | None, ways: Sequence[Way], method: Method, size: VesselSize, gauge_kPa: float | None,
-    altitude_m: float, *, hot: bool,
+    altitude_m: float, *, hot: bool, share: float = 1.0,
 ) -> float:  # fmt: skip
     """From liquid out of the tap to a simmer, or from the lid locked to full pressure, food inside.
 
-    `hot`: something was fried in the vessel before, so that its metal is not cold.
+    `hot`: something was fried in the vessel before, so that its metal is not cold. `share`: of the
+    liquid that goes in at first.
     """
     if method.kind not in ("wet", "sealed"):
         return 0.0
-    liquid_kg = (liquid.ml if liquid else 0.0) / 1000.0
+    liquid_kg = share * (liquid.ml if liquid else 0.0) / 1000.0
     if method.kind == "wet":
         return POUR_S + to_boil_s(size, liquid_kg=liquid_kg, altitude_m=altitude_m, hot=hot)
     inside = sum(w.dish.grams for w in ways if not w.lane_is(AFTER) and not w.lane_is(SECOND)) / 1000.0
@@ -172,12 +178,35 @@ def _softening_s(ways: Sequence[Way]) -> float:
     return min(longest, PLATE_DOWN_S if down else PLATE_S) if waits else longest
 
 
+def toasted(placed: Sequence[Placed], method: Method) -> list[Placed]:
+    """The grains that go into the hot fat before any liquid: those that are in from the start anyway."""
+    inside = [p for p in placed if p.way.lane_is(MAIN)]
+    longest = max((p.add_s for p in inside if p.way.lead != SOFTENED), default=0.0)
+    return [p for p in inside if p.way.toasts and (method.kind == "sealed" or p.add_s >= longest)]
+
+
+def in_portions(placed: Sequence[Placed], method: Method) -> bool:
+    """Whether the liquid goes in bit by bit: nothing else lies in it from the start, and one can stir."""
+    grains = toasted(placed, method)
+    longest = max((p.add_s for p in grains), default=0.0)
+    others = [p for p in placed if p not in grains and p.way.lead != SOFTENED and p.add_s >= longest]
+    return bool(grains) and not others and method.kind == "wet" and method.heat == "hob"
+
+
+def is_toasted(placed: Placed, when: Stages) -> bool:
+    """Whether this one is among those, once the stages are known."""
+    late = when.at_pressure_s <= when.main_start_s < when.main_end_s - placed.add_s - 1.0
+    return bool(when.toast_s) and placed.way.toasts and not late
+
+
 def add_at_s(placed: Placed, when: Stages) -> float:
     """When a dish goes into the lane it finishes in."""
     if placed.way.lane_is(AFTER):
         return when.after_end_s - placed.add_s
     if placed.way.lead == SOFTENED:
         return when.browned_s
+    if is_toasted(placed, when):
+        return when.softened_s - when.toast_s
     if placed.way.lane_is(SECOND):
         return when.reopened_s
     if when.at_pressure_s > when.main_start_s:

@@ -24,7 +24,7 @@ from knowledge.planner.methods import Method, fit_of, whole_mm
 from knowledge.planner.model import Request
 from knowledge.planner.search import heat
 from knowledge.planner.search.browning import BROWN_S, is_mince, mince_s
-from knowledge.planner.search.cuts import cuts_for
+from knowledge.planner.search.cuts import SLOW, cuts_for, is_brisk
 from knowledge.planner.search.delicate import delicate
 from knowledge.planner.search.frying import STILL, Manner, manner
 from knowledge.planner.search.load import Load
@@ -36,6 +36,7 @@ from knowledge.planner.writing.handling import OFF_HEAT, handling
 
 SOFTEN_S = 5 * 60.0  # onions and their like; common practice, no source
 SWEATED = "sweated"  # of `method_fit.csv`: leeks and fennel, in the fat first but where they would fall apart
+TOASTED = "toasted"  # of `method_fit.csv`: risotto rice, in the hot fat before any liquid
 SHORTEST_S = 60.0
 PALE = 1.0  # points of meat that is not browned
 BOILED = 2.5  # and of a steak or a sausage that is not
@@ -45,6 +46,7 @@ CUT_STEP, KNIFE_MIN = (
     0.1,
     0.02,
 )  # objective points: one place down the list of usual cuts; one minute of knife work
+BRISK_STEP = 0.03  # the same for a root beside what is done in a quarter of an hour
 SPARED = 1.0  # of a cut that a cook who asks for no chopping could do without
 SOFT_CABBAGE = "medium_veg"  # class of the cabbages that are cooked until they give; bok choy keeps its bite
 BITE_WISHES = frozenset({"crisp", "stir fry"})
@@ -74,6 +76,7 @@ def solve(
     alone = sum(dish.part != "aromatic" for dish in company) < 2
     gentle = heat.wants_gentle((dish.kind for dish in company), store)
     long = gentle or any(dish.part == "protein" and whole_mm(dish) >= ROAST_MM for dish in company)
+    brisk = is_brisk(company, store)
     bed = has_bed(company, request.wishes, store)
     open_ways = {
         (method.id, setting): [
@@ -88,6 +91,7 @@ def solve(
                     gentle=gentle,
                     long=long,
                     bed=bed,
+                    brisk=brisk,
                     load=loads[method.vessel],
                 )
             )
@@ -131,6 +135,7 @@ def _ways(
     gentle: bool,
     long: bool,
     bed: bool,
+    brisk: bool,
     load: Load,
 ) -> Iterator[Open]:
     fit = fit_of(dish, store)
@@ -146,10 +151,11 @@ def _ways(
     vessel = store.vessel(method.vessel)
     deep_mm = max((vessel.dome * s.volume_l / s.area_m2 for s in vessel.sizes if s.volume_l), default=1000.0)
     chop = 4.0 if "less chopping" in request.wishes else 1.0
+    step = BRISK_STEP if brisk and method.kind == "wet" and dish.kind in SLOW else CUT_STEP
     cuts = (
         [store.cut(fit.wet_cut)]
         if fit.wet_cut and method.kind != "dry"
-        else cuts_for(dish, method, request, store)
+        else cuts_for(dish, method, request, store, brisk=brisk)
     )
     way = "in" if fit.way == SWEATED and long else fit.way
     on_bed = bed and steams_on_top(dish, method, store)
@@ -206,8 +212,9 @@ def _ways(
                 fit=points,
                 good_s=lasting.good_s(dish.food, dish.kind, cut_id=cut.id, heat=method.kind, store=store),
                 least_s=_least_s(dish, method, setting, lane, store),
+                toasts=fit.way == TOASTED and method.browns and lane == MAIN,
                 manner=manners.how,
-                cost=CUT_STEP * place + KNIFE_MIN * knife * chop + SPARED * spared,
+                cost=step * place + KNIFE_MIN * knife * chop + SPARED * spared,
             )
 
 

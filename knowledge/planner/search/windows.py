@@ -58,6 +58,7 @@ class Open:
     cost: float
     good_s: float  # at least so long past done
     least_s: float  # however soon it is done: a boil that safety asks for
+    toasts: bool = False  # in the hot fat before any liquid
     manner: str = ""  # of `pan_manners.csv`
 
 
@@ -120,6 +121,7 @@ def closed(way: Open, out: Outcome, store: Store) -> Way | None:
         rest_s=rest_s,
         fit=way.fit,
         doubt_s=0.0 if out.lo_s is None or out.hi_s is None else (out.hi_s - out.lo_s) / 2.0,
+        toasts=way.toasts,
         manner=way.manner,
         rests=rests,
         held=held,

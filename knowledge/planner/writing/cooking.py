@@ -9,7 +9,7 @@ from knowledge.planner.draft import AFTER, BROWNED, SEARED, SOFTENED, Draft, Pla
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.browning import batches, thaw_s
 from knowledge.planner.search.frying import LATE, STILL
-from knowledge.planner.search.stages import FRIED_DOWN_S, add_at_s, out_s
+from knowledge.planner.search.stages import FRIED_DOWN_S, add_at_s, is_toasted, out_s
 from knowledge.planner.writing.handling import LEAVES_LAST
 from knowledge.planner.writing.phrases import Telling, capital, core_text, names, softening
 from knowledge.planner.writing.pot import under_a_lid, under_pressure
@@ -89,11 +89,17 @@ def _pan_stage(tell: Telling) -> Iterator[Step]:
         yield step(Do.BROWN, 0.0, text, heaps, hands_s=meat_s)
     soft = [p for p in draft.placed if p.way.lead == SOFTENED]
     if soft:
-        took_s = when.softened_s - when.browned_s
+        took_s = when.softened_s - when.toast_s - when.browned_s
         took_s -= FRIED_DOWN_S * any(p.way.dish.made.is_fried_down for p in soft)
         state = next(said for from_s, said in FRIED_UNTIL if took_s >= from_s)
         text = softening(soft, state, tell)
-        yield step(Do.ADD, when.browned_s, text, soft, hands_s=when.softened_s - when.browned_s)
+        softening_s = when.softened_s - when.toast_s - when.browned_s
+        yield step(Do.ADD, when.browned_s, text, soft, hands_s=softening_s)
+    if toast := [p for p in draft.placed if is_toasted(p, when)]:
+        into = "in" if soft else "into the fat, medium heat"
+        until = f"stir until hot and clear at the edges, {words.duration(when.toast_s)}"
+        text = f"{capital(names(toast))} {into}: {until}."
+        yield step(Do.ADD, when.softened_s - when.toast_s, text, toast, hands_s=when.toast_s)
     sliced = [p for p in seared if p.way.rewarmed]
     if sliced:
         hot = core_text(sliced, tell.units)

@@ -9,7 +9,13 @@ from knowledge.planner import words
 from knowledge.planner.draft import AFTER, BROWNED, MAIN, SEARED, SECOND, SOFTENED, Placed
 from knowledge.planner.model import Do, Step
 from knowledge.planner.search.heat import boils_hard, wants_gentle
-from knowledge.planner.search.stages import QUICK_RELEASE_S, add_at_s, fan_setting
+from knowledge.planner.search.stages import (
+    QUICK_RELEASE_S,
+    add_at_s,
+    fan_setting,
+    in_portions,
+    is_toasted,
+)
 from knowledge.planner.techniques import COATING, DRY, RIBBONS
 from knowledge.planner.writing.handling import OFF_HEAT
 from knowledge.planner.writing.phrases import Telling, capital, in_shell, names, pour_in
@@ -21,17 +27,25 @@ GRAIN = frozenset({"white_rice", "small_grain", "whole_grain", "pearl_grain"})
 SLOW_RELEASE = "Off the heat. Let the pressure fall by itself; do not force the lid."
 QUICK_RELEASE = "Off the heat. Release the pressure the quick way, face and hands away from the steam."
 
+BIT_BY_BIT = " Best hot, and a third at a time: more once that is drunk."
 AJAR = ", lid ajar"  # in the column `pot`: steam gets out, so that it does not spit
 
 
 def under_a_lid(tell: Telling) -> Iterator[Step]:
     draft = tell.draft
     when = draft.stages
-    groups = groups_in([p for p in draft.placed if p.way.lead != SOFTENED and not stays_in(p)], draft)
+    toast = [p for p in draft.placed if is_toasted(p, when)]
+    later = [p for p in draft.placed if p.way.lead != SOFTENED and not stays_in(p) and p not in toast]
+    groups = groups_in(later, draft)
     if when.softened_s > 0 and (what := pour_in(tell)):
         scrape = "scrape the bottom loose and " if when.browned_s > 0 else ""
-        text = f"{what}; {scrape}bring to a simmer."
+        bit_by_bit = BIT_BY_BIT if draft.liquid and in_portions(draft.placed, draft.method) else ""
+        text = f"{what}; {scrape}bring to a simmer.{bit_by_bit}"
         yield step(Do.HEAT, when.softened_s, text, hands_s=60)
+    alone = bool(toast) and not any(at <= when.main_start_s + 1.0 for at, _ in groups)
+    if alone:
+        lid = _lid(tell, when.main_start_s, first=True, last=not groups, members=toast)
+        yield step(Do.LID, when.main_start_s, lid.removeprefix(". ") + _said_of(toast, tell))
     for number, (at, members) in enumerate(groups):
         beans = [p for p in members if boils_hard(p.way.dish, draft.method)]
         parts = _into_the_pot(members, tell, first=number == 0)
@@ -39,8 +53,10 @@ def under_a_lid(tell: Telling) -> Iterator[Step]:
             boil = words.duration(RAW_BEAN_BOIL_S)
             lid = f"; boil hard, lid ajar, {boil}: dry beans are poisonous without it."
         else:
-            lid = _lid(tell, at, first=number == 0, last=number == len(groups) - 1, members=members)
-        said = each_once(tell.hand(p).pot.replace(AJAR, "") for p in members)
+            lid = _lid(
+                tell, at, first=number == 0 and not alone, last=number == len(groups) - 1, members=members
+            )
+        said = _said_of([*members, *(toast if at <= when.main_start_s + 1.0 else ())], tell)
         text = ("; ".join(parts) + lid).removeprefix(". ")
         yield step(Do.ADD, at, text + said, members, hands_s=60, safety=bool(beans))
         if beans:
@@ -48,8 +64,13 @@ def under_a_lid(tell: Telling) -> Iterator[Step]:
             text = f"The boil is over{heat} Skim off the foam; top up with boiling water if they show."
             yield step(Do.HEAT, at + RAW_BEAN_BOIL_S, text, beans, hands_s=60, safety=True)
     yield from _boil_down(tell, when.main_end_s - when.reduce_s)
-    if not groups:
+    if not groups and not toast:
         yield step(Do.LID, when.main_start_s, _lid(tell, when.main_start_s, first=True, last=True)[2:])
+
+
+def _said_of(members: Sequence[Placed], tell: Telling) -> str:
+    """What these ask for under a lid, each once; of the lid itself its own sentence speaks."""
+    return each_once(tell.hand(p).pot.replace(AJAR, "") for p in members)
 
 
 def _into_the_pot(members: Sequence[Placed], tell: Telling, *, first: bool) -> list[str]:
@@ -128,7 +149,11 @@ def under_pressure(tell: Telling) -> Iterator[Step]:
     inside = [p for p in draft.placed if p.way.lane_is(MAIN)]
     stay = all_join_at_once(draft)
     into = [
-        p for p in inside if p.way.lead != SOFTENED and not (p.way.lead == BROWNED and (stay or stays_in(p)))
+        p
+        for p in inside
+        if p.way.lead != SOFTENED
+        and not is_toasted(p, when)
+        and not (p.way.lead == BROWNED and (stay or stays_in(p)))
     ]
     scrape = ", scrape the bottom loose" if when.browned_s > 0 else ""
     what = pour_in(tell, oil=when.softened_s == 0)

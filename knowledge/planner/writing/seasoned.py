@@ -26,6 +26,7 @@ MELTING = frozenset({"cheese"})  # at the table
 SPOONED_OVER = frozenset({"liquid", "sauce", "thickener", "salty", "sweet", "acid"})
 SCATTERED = frozenset({"herb", "nut", "garnish"})
 SALTY_G = 2.0
+SIMMERED_ML = 150.0  # of milk for each eater: what all simmers in, no finish; judgement
 WATER_ML_TBSP = 70.0  # to a spoon of gravy granules; usual label
 
 
@@ -97,9 +98,13 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
     kind, part = draft.method.kind, s.food.part
     dry, wet = kind == "dry", kind in ("wet", "sealed")
     softens = any(q.way.lead == SOFTENED for q in draft.placed)
-    fried = softens or any(q.way.lead in (BROWNED, SEARED) for q in draft.placed)
+    fried = (
+        softens or draft.stages.toast_s > 0.0 or any(q.way.lead in (BROWNED, SEARED) for q in draft.placed)
+    )
     if draft.dinner.technique.ends == MASHED and s.food.group == "dairy" and part != "fat":
         return "stir"
+    if kind == "wet" and s.food.group == "dairy" and part == "dairy" and s.head_ml >= SIMMERED_ML:
+        return "pour"  # so much, cold, would still the pot at the end
     match p.how:
         case "squeeze":
             return "inside" if dry and _has_bird(draft) else "squeeze"
