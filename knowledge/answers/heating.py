@@ -18,11 +18,14 @@ from knowledge.foods.pieces import Pieced, piece_of
 from knowledge.foods.store import Store
 from knowledge.physics.model import Medium
 from knowledge.text.normalise import singular
+from knowledge.units import is_met
 
 OVEN_DEGC, JOINT_DEGC, SLOW_DEGC, SLOW_MAX_DEGC = 200.0, 190.0, 150.0, 170.0
 SLOW_MAX_DEGF_BARE = 220.0  # a bare number beyond is Fahrenheit where a joint is roasted low
 PAN_DEGC, SEALED_KPA, COME_UP_S = 200.0, 80.0, 300.0
-STATIC_FAN_DEGC = 20.0  # a fan oven is set so much lower
+FAN_K = 20.0  # a fan oven is set so much lower
+FSIS_OVEN_DEGC = 162.8  # USDA FSIS: 325 °F, the least for meat and poultry
+DIAL_K = 3.0  # dials and charts call that 160 °C
 LARGE_BIRD_MM = 110.0  # from about 2 kg a bird fills its tin and shades itself, as a joint does
 PAN_MAX_MM = 45.0  # thicker pieces do not get done in an open pan
 CRISP = frozenset({"medium_veg", "quick_veg"})  # wanted tender-crisp as often as tender, in water or steam
@@ -168,7 +171,7 @@ def oven_degC(question: Question, food: Food | None = None) -> float:
     slow = food is not None and is_slow(question, food, "roast")
     joint = food is not None and is_roast(question, food, "roast")
     usual = SLOW_DEGC if slow else JOINT_DEGC if joint else OVEN_DEGC
-    usual -= STATIC_FAN_DEGC if has_fan(question) and not slow else 0.0
+    usual -= FAN_K if has_fan(question) and not slow else 0.0
     if not found:
         return usual
     value = float(found[1])
@@ -183,6 +186,11 @@ def oven_degC(question: Question, food: Food | None = None) -> float:
 def has_fan(question: Question) -> bool:
     """True if a fan oven is meant."""
     return question.kitchen.fan_oven or question.says("fan_", "convection", "fan oven")
+
+
+def is_fsis_oven(degC: float) -> bool:
+    """True for an oven as hot as USDA FSIS asks for meat and poultry, by what a dial can show."""
+    return is_met(degC + DIAL_K, FSIS_OVEN_DEGC)
 
 
 def whole(store: Store, food: Food) -> Pieced:
