@@ -23,7 +23,7 @@ def meant(question: Question, topic: str) -> str:
     return next((means for means, words in meanings(question.store, topic) if question.says(*words)), "")
 
 
-@lru_cache(maxsize=256)
+@lru_cache(maxsize=1024)
 def meanings(store: Store, topic: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """The rows of a topic: what each means, and its words. Raises KeyError for one that has none."""
     rows = [row for row in store.table("heard") if row["topic"] == topic]
@@ -32,7 +32,7 @@ def meanings(store: Store, topic: str) -> tuple[tuple[str, tuple[str, ...]], ...
     return tuple((row["means"], tuple(row["words"].split(";"))) for row in rows)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=512)
 def pattern(store: Store, grammar: str) -> re.Pattern[str]:
     """A regular expression in which `{topic}` is any word of that topic: " in the {vehicle} "."""
     return re.compile(re.sub(r"\{([a-z ]+)\}", lambda part: _any_of(store, part[1]), grammar))

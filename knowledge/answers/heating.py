@@ -12,6 +12,7 @@ from dataclasses import replace
 from knowledge.answers.altitude import altitude_m
 from knowledge.answers.measures import MASS_G, quantities
 from knowledge.answers.model import Question
+from knowledge.answers.ovens import FAN_K
 from knowledge.errors import KnowledgeError
 from knowledge.foods.model import DoneKind, Food, Role
 from knowledge.foods.pieces import Pieced, piece_of
@@ -23,7 +24,6 @@ from knowledge.units import is_met
 OVEN_DEGC, JOINT_DEGC, SLOW_DEGC, SLOW_MAX_DEGC = 200.0, 190.0, 150.0, 170.0
 SLOW_MAX_DEGF_BARE = 220.0  # a bare number beyond is Fahrenheit where a joint is roasted low
 PAN_DEGC, SEALED_KPA, COME_UP_S = 200.0, 80.0, 300.0
-FAN_K = 20.0  # a fan oven is set so much lower
 FSIS_OVEN_DEGC = 162.8  # USDA FSIS: 325 °F, the least for meat and poultry
 DIAL_K = 3.0  # dials and charts call that 160 °C
 LARGE_BIRD_MM = 110.0  # from about 2 kg a bird fills its tin and shades itself, as a joint does

@@ -12,10 +12,11 @@ from knowledge.answers.cautions import MEASURE, STRICTER_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import as_read, both
 from knowledge.answers.heard import hears
-from knowledge.answers.heating import FAN_K, FSIS_OVEN_DEGC, has_fan, is_fsis_oven, is_slow
+from knowledge.answers.heating import FSIS_OVEN_DEGC, has_fan, is_fsis_oven, is_slow
 from knowledge.answers.hot import held_hot
 from knowledge.answers.minimums import COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC, Minimum, minimum_of
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.ovens import FAN_K
 from knowledge.answers.owners import CORE, HEAT, NOBODY, Owned, owned
 from knowledge.units import is_met
 
