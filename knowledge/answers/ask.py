@@ -22,8 +22,9 @@ from knowledge.answers.notes import technique, unknown
 from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.question import question_of
-from knowledge.answers.raw import raw, sealed
+from knowledge.answers.raw import raw
 from knowledge.answers.scaling import scaled
+from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
 from knowledge.answers.standing import in_the_warm, left_out

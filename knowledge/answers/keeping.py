@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from knowledge.answers.ages import age_days, span_of_days, span_of_months
-from knowledge.answers.cautions import IN_DOUBT, REHEAT_ONCE
+from knowledge.answers.cautions import IN_DOUBT, REHEAT_ONCE, SHORT_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Answer, Question
@@ -80,7 +80,7 @@ def leftovers(food_ids: Sequence[str], *, store: Store) -> tuple[str, str]:
     text = (
         f"Leftovers: into the fridge within {within}, shallow;"
         f" eat within {span_of_days(min(days, CAUTIOUS_DAYS))};"
-        " reheat once, steaming hot, 74 °C / 165 °F. Your local rules come first."
+        f" reheat once, steaming hot, 74 °C / 165 °F. {SHORT_LOCAL_RULES}"
     )
     return text, "UK Food Standards Agency (keeping), USDA FSIS (2 hours, reheating)"
 
