@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from knowledge import accidents
 from knowledge.answers.about import smoke, term, what_is, when_to_add
@@ -17,7 +18,7 @@ from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.guard import guarded
 from knowledge.answers.hot import kept_hot
 from knowledge.answers.keeping import keeping
-from knowledge.answers.model import Answer, Question
+from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.notes import technique, unknown
 from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
@@ -27,11 +28,14 @@ from knowledge.answers.scaling import scaled
 from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
+from knowledge.answers.several import Typed, about, asked_alone, each, joined, questions_in
 from knowledge.answers.standing import in_the_warm, left_out
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
+
+THE_REST = "The rest of what you ask I don't know."
 
 
 def accident(question: Question) -> Answer | None:
@@ -43,12 +47,12 @@ def accident(question: Question) -> Answer | None:
 
 
 # In order: what can hurt comes first, what is computed before what is only quoted.
-TYPED: tuple[Callable[[Question], Answer | None], ...] = (
+TYPED: tuple[Typed, ...] = (
     accident,
     emergency,
-    swap_for_someone,
-    suits,
-    swap_for_missing,
+    each(swap_for_someone),
+    each(suits),
+    each(swap_for_missing),
     cut_to_match,
     fan_oven,
     scaled,
@@ -61,27 +65,29 @@ TYPED: tuple[Callable[[Question], Answer | None], ...] = (
     term,
     bare_measure,
     advice,
-    smoke,
-    boiling,
+    each(smoke),
+    each(boiling),
     grain_yield,
     conversion,
-    season,
+    each(season),
     raw,
     sealed,
-    temperature,
-    keeping,
-    water_ratio,
+    each(temperature),
+    each(keeping),
+    each(water_ratio),
     servings,
-    usual_cuts,
-    substitute,
-    allergens,
+    each(usual_cuts),
+    each(substitute),
+    each(allergens),
     what_is,
     goes_with,
     technique,
-    when_to_add,
-    cook_time,
-    bare_cook_time,
+    each(when_to_add),
+    each(cook_time),
+    each(bare_cook_time),
 )
+
+SURE = tuple(answer for answer in TYPED if answer is not technique)  # found by more than a likeness of words
 
 
 def ask(
@@ -92,9 +98,43 @@ def ask(
     `ruled_out` is what the eaters must not have, whatever the question says: "no nuts", "vegan"
     (see `eaters.ruled_out`); no swap is offered against it.
     """
-    question = question_of(text, store=store, kitchen=kitchen or Kitchen(), ruled_out=ruled_out)
-    for answer in TYPED:
-        found = answer(question)
-        if found is not None:
-            return guarded(question, found)
-    return unknown(question)
+
+    def read(part: str) -> Question:
+        return question_of(part, store=store, kitchen=kitchen or Kitchen(), ruled_out=ruled_out)
+
+    whole = read(text)
+    urgent = accident(whole) or emergency(whole)
+    if urgent is not None:
+        return guarded(whole, urgent)
+    parts = questions_in(text)
+    found = _one_by_one(parts, read) if len(parts) > 1 else None
+    found = found or _first(whole)
+    if found is None and (alone := asked_alone(text)) != text:
+        found = _first(read(alone))  # what was told around it led astray
+    return guarded(whole, found) if found is not None else unknown(whole)
+
+
+def _first(question: Question, of: Sequence[Typed] = TYPED) -> Answer | None:
+    return next((found for answer in of if (found := answer(question)) is not None), None)
+
+
+def _one_by_one(parts: Sequence[str], read: Callable[[str], Question]) -> Answer | None:
+    """The questions of a message, each answered; None when none of them can be."""
+    found: list[Answer] = []
+    named: Mention | None = None
+    is_open = False
+    for part in parts:
+        question = read(part)
+        leans = not question.mentions
+        if leans and named is not None:
+            question = read(about(part, named))
+        named = question.mentions[0] if question.mentions else named
+        answer = _first(question, of=SURE if leans else TYPED)
+        if answer is not None and answer.known:
+            found.append(answer)
+        elif not leans:
+            is_open = True
+    if not found:
+        return None
+    told = joined(found) if len(found) > 1 else found[0]
+    return replace(told, answer=f"{told.answer} {THE_REST}") if is_open else told

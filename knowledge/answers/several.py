@@ -1,0 +1,130 @@
+"""Two things asked at once: two questions in one message, or one question about several foods."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.restraints import rules_out
+
+Typed = Callable[[Question], Answer | None]
+
+MOST = 3  # questions, or foods, that one reply answers
+_LINKS = frozenset({"and", "or", "nor", "plus", "n", "vs", "versus", "also"})
+_BESIDE = frozenset({"the", "a", "my", "some", "any", "of"})
+_SOMETHING = "thing"  # in the place of a food that another answer is about
+_SENTENCE = re.compile(r"[^.?!;\n]+[.?!;\n]*|[.?!;\n]+")
+_ASKING = "how|what|whats|when|where|why|which|can|could|should|do|does|is|are|will|would"
+_SECOND = re.compile(  # "... and how long does it keep": another question of the same sentence
+    rf",? (?:and|also|plus)(?: also)? (?=(?:{_ASKING}) \w+)", re.IGNORECASE
+)
+_PRONOUN = re.compile(
+    r"\b(?:it|they|them|that|this|these|those)\b(?! (?:long|much|many|hot|way))", re.IGNORECASE
+)
+_LEAST_WORDS = 3  # of a question
+
+
+def questions_in(text: str) -> tuple[str, ...]:
+    """The questions of a message, each with what was told before it; the message itself when it asks one."""
+    told, found = "", list[str]()
+    for sentence in _SENTENCE.findall(text):
+        if "?" not in sentence:
+            told += sentence
+            continue
+        found += [f"{told.strip()} {part.strip()}".strip() for part in _split(sentence)]
+    if not found and not _SENTENCE.search(text.strip(" .?!")):
+        return (text,)
+    if not found:
+        found = [part.strip() for part in _split(text)]
+    return tuple(found[:MOST]) if len(found) > 1 else (text,)
+
+
+def asked_alone(text: str) -> str:
+    """The one question of a message without what is told around it."""
+    return next((s.strip() for s in _SENTENCE.findall(text) if "?" in s), text)
+
+
+def _split(sentence: str) -> list[str]:
+    parts = _SECOND.split(sentence)
+    return parts if all(len(part.split()) >= _LEAST_WORDS for part in parts) else [sentence]
+
+
+def about(part: str, mention: Mention) -> str:
+    """A question that names no food, about the food named before: "how long does it keep" of the leeks."""
+    said = _PRONOUN.sub(mention.phrase, part, count=1)
+    return said if said != part else f"{part.rstrip(' ?')} {mention.phrase}?"
+
+
+def each(answer: Typed) -> Typed:
+    """The same typed answer for every food of a list: "mussels, prawns or scallops"."""
+
+    def answered(question: Question) -> Answer | None:
+        listed = coordinated(question)[:MOST]
+        if len(listed) < 2:
+            return answer(question)
+        found = [answer(_without(question, [m for m in listed if m is not one])) for one in listed]
+        known = [one for one in found if one is not None and one.known]
+        if not known:
+            return None
+        return joined(known) if len(known) > 1 else answer(question)
+
+    return answered
+
+
+def coordinated(question: Question) -> tuple[Mention, ...]:
+    """The first run of different foods named side by side, as long as none is one to be kept out."""
+    words = question.plain.split()
+    runs: list[list[Mention]] = []
+    for mention in question.mentions:
+        between = words[runs[-1][-1].end : mention.start] if runs else []
+        if runs and all(w in _LINKS or w in _BESIDE for w in between):
+            runs[-1].append(mention)
+        else:
+            runs.append([mention])
+    for run in runs:
+        foods = {m.food.id: m for m in run}
+        if len(foods) > 1 and _is_list(run, question) and not any(rules_out(question, m) for m in run):
+            return tuple(foods.values())
+    return ()
+
+
+def _is_list(run: Sequence[Mention], question: Question) -> bool:
+    """ "Pork chops or tofu", "eggs, butter", "mussels prawns scallops"; "chicken rice" may be one dish."""
+    words = question.plain.split()
+    linked = any(w in _LINKS for m, n in pairwise(run) for w in words[m.end : n.start])
+    return linked or len(run) >= MOST or any(_is_parted(m, n, question.text) for m, n in pairwise(run))
+
+
+def _is_parted(mention: Mention, other: Mention, text: str) -> bool:
+    apart = rf"{re.escape(mention.phrase)}\s*[,/]\s*{re.escape(other.phrase)}"
+    return re.search(apart, text, re.IGNORECASE) is not None
+
+
+def _without(question: Question, mentions: Sequence[Mention]) -> Question:
+    """The question as if these foods were not named; the places of the other words stay."""
+    plain, forms = question.plain.split(), list(question.words)
+    for mention in mentions:
+        for place in range(mention.start, mention.end):
+            plain[place] = forms[place] = _SOMETHING
+    return replace(
+        question,
+        plain=f" {' '.join(plain)} ",
+        words=tuple(forms),
+        mentions=tuple(m for m in question.mentions if m not in mentions),
+    )
+
+
+def joined(answers: Sequence[Answer]) -> Answer:
+    """Several answers as one: what two of them say alike is said once, at the end."""
+    told = [_sentences(answer.answer) for answer in answers]
+    shared = [s for s in dict.fromkeys(told[0]) if all(s in one for one in told[1:])]
+    own = [s for one in told for s in one if s not in shared]
+    sources = tuple(dict.fromkeys(source for answer in answers for source in answer.sources))
+    return Answer(known=True, answer=" ".join(dict.fromkeys((*own, *shared))), sources=sources)
+
+
+def _sentences(text: str) -> list[str]:
+    return re.split(r"(?<=[.!?]) (?=[A-Z\"'(])", text)
