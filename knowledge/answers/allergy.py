@@ -8,10 +8,11 @@ from dataclasses import replace
 from knowledge import diets
 from knowledge.answers.advice import row
 from knowledge.answers.cite import cited
+from knowledge.answers.diets_said import diets_said
+from knowledge.answers.kinship import akin_to
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.restraints import akin_to, diets_said, rules_out
+from knowledge.answers.restraints import rules_out
 from knowledge.answers.subject import Subject, subject_of
-from knowledge.answers.uncertain import BY_HABIT as POSITIVE
 from knowledge.answers.uncertain import holds, is_warned, needs_label
 from knowledge.foods.model import Food
 
@@ -20,6 +21,7 @@ _IS_ALLERGEN = (
     r" (?:is|are|does|do) [\w ]+ (?:(?:considered|count(?:ed)? as|classed as) )?(?:a |an )?"
     r"(?:dairy|gluten|nuts?|tree nuts?|wheat|soy|shellfish|crustaceans?|molluscs?) $"
 )
+POSITIVE = frozenset({"vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain"})
 _CONTAINS = re.compile(
     r" (?:what s in|whats in|what is in|contains?|have|has|got|any|are there|is there|(?:is|are) \w+ in|in it"
     rf"|made (?:with|of|from)|(?:what|which) [\w ]+ (?:is|are) in) |{_IS_ALLERGEN}"

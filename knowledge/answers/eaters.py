@@ -5,17 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from knowledge import diets
-from knowledge.answers.restraints import diets_said
+from knowledge.answers.diets_said import diets_said
+from knowledge.answers.kinship import diets_by_allergen
 from knowledge.foods.store import Store
 from knowledge.text.normalise import key
 
 KEYS = ("diets", "allergens", "allergies", "excluded", "avoid")
-ALLERGENS = {
-    "milk": "no dairy", "eggs": "no egg", "fish": "no fish", "crustaceans": "no shellfish",
-    "molluscs": "no shellfish", "tree nuts": "no nuts", "peanuts": "no nuts", "wheat": "no wheat",
-    "gluten": "no gluten", "soybeans": "no soy", "sesame": "no sesame", "celery": "no celery",
-    "mustard": "no mustard", "sulphites": "no sulphite", "lupin": "no lupin",
-}  # fmt: skip
 
 
 def ruled_out(raw: object, *, store: Store) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -28,32 +23,39 @@ def ruled_out(raw: object, *, store: Store) -> tuple[tuple[str, ...], tuple[str,
     problems: list[str] = []
     said: Mapping[str, object] = raw if isinstance(raw, Mapping) else {}
     for name in KEYS:
-        value = said.get(name)
-        if value is None:
-            continue
-        entries = [value] if isinstance(value, str) else value
-        if not isinstance(entries, Sequence) or not all(isinstance(entry, str) for entry in entries):
+        entries = _entries(said.get(name))
+        if entries is None:
             problems.append(
-                f'field "{name}": expected a list of words such as ["nuts", "milk"], got {value!r}'
+                f'field "{name}": expected a list of words such as ["nuts", "milk"], got {said[name]!r}'
             )
             continue
         for entry in entries:
-            token = _token(entry, store)
-            if token:
+            if token := _token(entry, store):
                 tokens.append(token)
             else:
                 problems.append(f'field "{name}": {entry!r} is no diet, allergen or food that I know')
     return tuple(dict.fromkeys(tokens)), tuple(problems)
 
 
+def _entries(value: object) -> Sequence[str] | None:
+    """The texts of a field, none where it is left out; None when it holds something else."""
+    if value is None:
+        return ()
+    if isinstance(value, str):
+        return (value,)
+    if isinstance(value, Sequence) and all(isinstance(entry, str) for entry in value):
+        return value
+    return None
+
+
 def _token(said: str, store: Store) -> str:
+    """What one entry rules out: an allergen by its legal name, a diet, a word for either, a food."""
     plain = key(said)
-    if said.strip().lower() in ALLERGENS:
-        return ALLERGENS[said.strip().lower()]
+    if diet := diets_by_allergen(store).get(said.strip().lower()):
+        return diet
     if plain in diets.known_diets():
         return plain
-    found = diets_said(f" {plain} ", store)
-    if found:
+    if found := diets_said(f" {plain} ", store):
         return found[max(found, key=len)]
     food = store.named(plain.removeprefix("no "))
     return f"no {food.name}" if food is not None else ""

@@ -11,48 +11,33 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import lru_cache
 
 from knowledge import diets
+from knowledge.answers.diets_said import diet_words, diets_said
+from knowledge.answers.heard import hears, pattern
+from knowledge.answers.kinship import Kin, kin_rows, wider_of_diets, wider_of_foods
 from knowledge.answers.model import Mention, Question
 from knowledge.answers.uncertain import holds, may_hold, needs_label
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
-# Who reacts to one may react to its kin, so that all of them are left out.
-_KIN = (
-    (frozenset({"tree nuts", "peanuts"}), "no nuts"),
-    (frozenset({"crustaceans", "molluscs"}), "no shellfish"),
-    (frozenset({"milk"}), "no dairy"),
-    (frozenset({"gluten", "wheat"}), "no gluten"),
+# What rules a food out, with up to two words between; `{topic}` is any word of a topic of `heard.csv`.
+_BEFORE_IT = (
+    r"\b(?:{rules out what follows}|allerg\w+ to|intoleran\w+ (?:to|of)|react\w* (?:\w+ )?to|avoid\w*"
+    r"|can ?(?:t|not) {cannot do with food}"
+    r"|(?:doesn|does|don|do|won|will|must|may|should|shouldn|mustn)(?: ?t| ?not)? (?:not )?{does with food}"
+    r"|(?:{illness}|wheez\w*) (?:up )?(?:with|from|to|of|by|after)"
+    r")(?: \w+){0,2}$"
 )
-_WIDER = {"no tree nut": "no nuts", "no peanut": "no nuts", "no crustacean": "no shellfish",
-          "no mollusc": "no shellfish", "no lactose": "no dairy"}  # fmt: skip
-# Words that rule a food out before or after it, with a few words between.
-_BEFORE = re.compile(
-    r"(?:\bfree (?:of|from)|\ballerg\w+ to|\bintoleran\w+ (?:to|of)|\breact\w* (?:\w+ )?to|\bsensitive to"
-    r"|\bavoid\w*|\bcan ?(?:t|not) (?:have|eat|do|take|touch|stand|tolerate|digest|handle|be near|stomach)"
-    r"|\b(?:doesn|does|don|do|won|will|must|may|should|shouldn|mustn)(?: ?t| ?not)? (?:not )?(?:have|eat"
-    r"|do|touch"
-    r"|take|tolerate)|\bnever eats?|\bno longer eats?|\bbans?|\bbanned|\bforbids?|\bnot allowed|\boff"
-    r"|\b(?:ill|sick|swells?|swell up|reacts?|itchy?|wheez\w*|poorly|rash|hives|died?"
-    r"|flares? up) (?:up )?(?:with|from|to|of|by|after)"
-    r"|\bneither|\bkeep out|\bleave out|\bnone of|\bnor)(?: \w+){0,2}$"
-)
-_AFTER = re.compile(
-    r"^(?:free(?! of| from)|less|allerg\w*|intoleran\w*|sensitiv\w*|makes? \w+ (?:ill|sick|react|swell"
-    r"|itch\w*|wheeze|poorly)"
-    r"|(?:is|are) (?:out|banned|forbidden|not allowed|off|deadly|dangerous|a no)|(?:brings?|gives?|sets?"
-    r"|triggers?) (?:me|him|her|them|us|my \w+)"
-    r"|upsets?|disagrees?|gives? \w+ (?:hives|a rash|cramps))\b"
+_AFTER_IT = (
+    r"^(?:free(?! of| from)|less|allerg\w*|intoleran\w*|sensitiv\w*|upsets?|disagrees?"
+    r"|makes? \w+ (?:{is made ill}|itch\w*)|(?:is|are) {is ruled out}"
+    r"|(?:brings?|gives?|sets?|triggers?) (?:me|him|her|them|us|my \w+)|gives? \w+ {illness given}"
+    r")\b"
 )
 _BARE_NO = re.compile(r"\b(?:no|without|not any)(?: any)?(?:(?: \w+){1,3} (?:and|or|nor|no))?$")
-ANY_CUE = re.compile(
-    r" (?:free|allerg\w*|intoleran\w*|avoid\w*|react\w*|hives|rash|ill|sick|bans?|banned|allowed|coeliacs?"
-    r"|celiacs?|anaphyla\w*|can ?t (?:have|eat|do)|cannot (?:have|eat|do)|doesn ?t (?:eat|do|have)"
-    r"|don ?t (?:eat|do)|can not (?:have|eat)|sensitive|epipen|guests?|school|swell\w*|poorly|upset\w*"
-    r"|tolerate|nursery|please) "
-)
+_JOINS_A_LIST = ("and", "or", "nor")
+REACH = 5  # words before a food in which a word may rule it out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +46,7 @@ class Restraint:
 
     diets: tuple[str, ...]
     foods: tuple[Mention, ...]
-    kin: tuple[tuple[str, str, str], ...]  # the rows of `cross_reactions.csv` that these call up
+    kin: tuple[Kin, ...]  # the rows of `cross_reactions.csv` that these call up
     store: Store
 
     def __bool__(self) -> bool:
@@ -97,35 +82,57 @@ class Restraint:
 
     def akin(self, food: Food) -> str:
         """What is ruled out that this food may set off the same reaction as, "" if nothing."""
-        return next((barred for barred, by, value in self.kin if _is(food, by, value)), "")
+        return next((kin.barred for kin in self.kin if kin.fits(food)), "")
 
 
 def restraint(question: Question, *, apart: Iterable[Mention] = ()) -> Restraint:
     """What the question rules out; `apart` are the foods to be replaced and the ones held out instead."""
-    apart = tuple(apart)
-    words = question.plain.split()
-    others = (m for m in question.mentions if m not in apart)
+    store, apart = question.store, tuple(apart)
+    others = [mention for mention in question.mentions if mention not in apart]
     foods = tuple(m for m in others if rules_out(question, m) or is_refused(question, m))
+    tokens = [
+        *diets_said(_without_names(question, apart, foods), store).values(),
+        *_eating_little_of(question),
+        *question.ruled_out,
+        *(f"no {mention.phrase}" for mention in foods),
+        *wider_of_foods((mention.food for mention in foods), store),
+    ]
+    tokens = list(dict.fromkeys([*tokens, *wider_of_diets(tokens, store)]))
+    named = {*tokens, *(f"no {mention.food.id}" for mention in foods)}
+    kin = tuple(row for row in kin_rows(store) if row.barred in named)
+    return Restraint(diets=tuple(tokens), foods=foods, kin=kin, store=store)
+
+
+def _without_names(question: Question, apart: tuple[Mention, ...], foods: tuple[Mention, ...]) -> str:
+    """The question in which a word of a food's name is no word of a diet: "coconut milk" is no milk.
+
+    What is ruled out stays, and so does a food whose whole name is such a word: "milk".
+    """
+    words = question.plain.split()
     left = list(words)
     for mention in question.mentions:
         own = " ".join(words[mention.start : mention.end])
-        whole = any(own in (word, f"{word}s", f"{word}es") for word in diet_words(question.store))
-        if mention in apart or not (whole or mention in foods):
+        is_whole = any(own in (word, f"{word}s", f"{word}es") for word in diet_words(question.store))
+        if mention in apart or not (is_whole or mention in foods):
             left[mention.start : mention.end] = ["·"] * (mention.end - mention.start)
-    tokens = list(diets_said(f" {' '.join(left)} ", question.store).values())
-    tokens += [
-        row["means"]
-        for row in question.store.table("words_questions")
-        if row["role"] == "restraint" and question.says(row["word"])
-    ]
-    tokens += question.ruled_out
-    tokens += [f"no {mention.phrase}" for mention in foods]
-    tokens += [diet for kin, diet in _KIN if any(m.food.allergens & kin for m in foods)]
-    tokens += [_WIDER[token] for token in tokens if token in _WIDER]
-    tokens = list(dict.fromkeys(tokens))
-    named = {*tokens, *(f"no {m.food.id}" for m in foods)}
-    kin = tuple(row for row in _kin_rows(question.store) if row[0] in named)
-    return Restraint(diets=tuple(tokens), foods=foods, kin=kin, store=question.store)
+    return f" {' '.join(left)} "
+
+
+def _eating_little_of(question: Question) -> list[str]:
+    """The tokens of "low salt" and the like, as far as the question says them."""
+    rows = question.store.table("words_questions")
+    return [row["means"] for row in rows if row["role"] == "restraint" and question.says(row["word"])]
+
+
+def may_rule_out(question: Question) -> bool:
+    """True if anything in the question may rule a food out, so that it is worth a closer look."""
+    refused = any(is_refused(question, mention) for mention in question.mentions)
+    return refused or bool(question.ruled_out) or speaks_of_harm(question)
+
+
+def speaks_of_harm(question: Question) -> bool:
+    """True if a word tells of an allergy, an illness, a ban or of guests: "no nuts" is then a restraint."""
+    return hears(question, "restraint is likely")
 
 
 def rules_out(question: Question, mention: Mention) -> bool:
@@ -133,9 +140,9 @@ def rules_out(question: Question, mention: Mention) -> bool:
     words = question.plain.split()
     before = " ".join(words[_after_the_last(question, mention) : mention.start])
     after = " ".join(words[mention.end : mention.end + 3])
-    if _AFTER.match(after) or _BEFORE.search(before):
+    if pattern(question.store, _AFTER_IT).match(after) or pattern(question.store, _BEFORE_IT).search(before):
         return True
-    return is_refused(question, mention) and ANY_CUE.search(question.plain) is not None
+    return is_refused(question, mention) and speaks_of_harm(question)
 
 
 def _after_the_last(question: Question, mention: Mention) -> int:
@@ -143,47 +150,13 @@ def _after_the_last(question: Question, mention: Mention) -> int:
 
     "Allergic to fish, eat oyster sauce" is about the fish; "can't have milk, eggs or nuts" about all.
     """
-    first = max(mention.start - 5, 0)
+    first = max(mention.start - REACH, 0)
     last = max((m.end for m in question.mentions if m.end <= mention.start), default=0)
-    listed = last == mention.start or question.plain.split()[mention.start - 1] in ("and", "or", "nor")
-    return first if listed else max(first, last)
+    is_listed = last == mention.start or question.plain.split()[mention.start - 1] in _JOINS_A_LIST
+    return first if is_listed else max(first, last)
 
 
 def is_refused(question: Question, mention: Mention) -> bool:
     """True for a food right after "no" or "without": it is gone, or it must not be in it."""
-    words = question.plain.split()
-    return _BARE_NO.search(" ".join(words[max(mention.start - 5, 0) : mention.start])) is not None
-
-
-@lru_cache(maxsize=4)
-def diet_words(store: Store) -> dict[str, str]:
-    """Words of allergens and diets -> the token of the diet: "dairy" -> "no dairy"."""
-    rows = store.table("words_questions")
-    return {row["word"]: row["means"] for row in rows if row["role"] == "diet"}
-
-
-def diets_said(plain: str, store: Store) -> dict[str, str]:
-    """The words of allergens and diets in a text, with their tokens; "eggplant" is no egg."""
-    return {words: token for pattern, words, token in _patterns(store) if pattern.search(plain)}
-
-
-@lru_cache(maxsize=4)
-def _patterns(store: Store) -> tuple[tuple[re.Pattern[str], str, str], ...]:
-    return tuple(
-        (re.compile(rf" {re.escape(word)}{r'' if word.endswith('allerg') else '(?:e?s)? '}"), word, token)
-        for word, token in diet_words(store).items()
-    )
-
-
-def akin_to(food: Food, token: str, store: Store) -> bool:
-    """True if who keeps to `token` may react to this food too, although it holds nothing of it."""
-    return any(barred == token and _is(food, by, value) for barred, by, value in _kin_rows(store))
-
-
-@lru_cache(maxsize=4)
-def _kin_rows(store: Store) -> tuple[tuple[str, str, str], ...]:
-    return tuple((row["barred"], row["by"], row["value"]) for row in store.table("cross_reactions"))
-
-
-def _is(food: Food, by: str, value: str) -> bool:
-    return value in {"food": (food.id,), "group": (food.group,), "allergen": food.allergens}[by]
+    before = question.plain.split()[max(mention.start - REACH, 0) : mention.start]
+    return _BARE_NO.search(" ".join(before)) is not None

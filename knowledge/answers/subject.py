@@ -11,8 +11,9 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from knowledge.answers.diets_said import diets_said
 from knowledge.answers.model import Mention, Question
-from knowledge.answers.restraints import diets_said, rules_out
+from knowledge.answers.restraints import rules_out
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store

@@ -6,10 +6,11 @@ import itertools
 import re
 from collections.abc import Mapping
 
-from knowledge.answers.allergy import CHECK
 from knowledge.answers.cite import cited
+from knowledge.answers.diets_said import diets_said
+from knowledge.answers.labelling import CHECK
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.restraints import ANY_CUE, Restraint, diets_said, is_refused, restraint, rules_out
+from knowledge.answers.restraints import Restraint, is_refused, restraint, rules_out, speaks_of_harm
 from knowledge.answers.uncertain import may_hold
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
@@ -266,7 +267,7 @@ def _leaving(question: Question) -> Mention:
                 near = next((m for m in mentions if at < m.end and m.start <= at + 1), None)
                 if near:
                     return near
-        if mentions and ANY_CUE.search(question.plain):
+        if mentions and speaks_of_harm(question):
             not_a_diet = [m for m in mentions if not diets_said(f" {m.phrase} ", question.store)]
             return (not_a_diet or list(mentions))[0]
         if mentions:

@@ -13,14 +13,12 @@ from dataclasses import replace
 from functools import lru_cache
 
 from knowledge import diets
+from knowledge.answers.diets_said import ways_of_eating
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 
-_WARNED = re.compile(r"may hold|often|label")
-BY_HABIT = frozenset(
-    {"vegan", "vegetarian", "pescatarian", "halal", "kosher", "jain"}
-)  # ways of eating: a trace on the label is not asked after
+_WARNED = re.compile(r"may hold|often|label")  # how the notes of our tables warn
 
 
 def holds(allergens: frozenset[str], token: str, store: Store) -> bool:
@@ -32,27 +30,38 @@ def holds(allergens: frozenset[str], token: str, store: Store) -> bool:
 @lru_cache(maxsize=4)
 def may_hold(store: Store) -> Mapping[str, frozenset[str]]:
     """Food id -> the allergens that what is sold under its name has or may hold, beyond its own."""
-    said: dict[str, frozenset[str]] = {}
-    for row in store.table("allergens_said"):
-        held = frozenset(filter(None, f"{row['has']};{row['may']}".split(";")))
-        said.update(dict.fromkeys(row["words"].split(";"), held))
-    found = {}
-    for food in store.foods():
-        names = [food.name]
-        if food.role is Role.SEASON or food.group in words_of(store, "made"):
-            names += [name for name, _ in store.synonyms(food.id)]  # "burger" is more than its beef
-        told = frozenset[str]().union(*(said.get(name, frozenset()) for name in names)) - food.allergens
-        if told:
-            found[food.id] = told
-    return found
+    said = _told_of_names(store)
+    told = {
+        food.id: frozenset[str]().union(*(said.get(name, frozenset()) for name in _names(food, store)))
+        for food in store.foods()
+    }
+    return {food_id: more for food_id, held in told.items() if (more := held - store.food(food_id).allergens)}
+
+
+def _told_of_names(store: Store) -> Mapping[str, frozenset[str]]:
+    """Each name of `allergens_said.csv` -> what it has and what it may hold."""
+    return {
+        name: frozenset(filter(None, f"{row['has']};{row['may']}".split(";")))
+        for row in store.table("allergens_said")
+        for name in row["words"].split(";")
+    }
+
+
+def _names(food: Food, store: Store) -> list[str]:
+    """The names that stand for a food alone: "burger" is more than its beef."""
+    if food.role is Role.SEASON or food.group in words_of(store, "made"):
+        return [food.name, *(name for name, _ in store.synonyms(food.id))]
+    return [food.name]
 
 
 def needs_label(food: Food, token: str, store: Store) -> bool:
-    """True if only the label tells whether what is sold is free of what `token` bars."""
-    if token in BY_HABIT or token == "no alcohol":
+    """True if only the label tells whether what is sold is free of what `token` bars.
+
+    A way of eating asks after no trace on a label, and alcohol is no allergen that one must tell of.
+    """
+    if token in ways_of_eating(store) or token == "no alcohol":
         return False
-    label = token.removeprefix("no ")
-    return food.group in words_of(store, "made") or is_warned(food, label)
+    return food.group in words_of(store, "made") or is_warned(food, token.removeprefix("no "))
 
 
 def is_warned(food: Food, label: str) -> bool:

@@ -212,6 +212,10 @@ SAFETY_AND_DIETS = {
         ),
         source=SOURCE,
     ),
+    "allergens": table(
+        "allergen",
+        allergen=ALLERGEN, diet=DIET, wider=maybe(DIET), narrow=maybe(DIET), source=SOURCE,
+    ),
     "allergens_said": table(
         "words",
         words=listed(TEXT), plain=YES, has=maybe(listed(ALLERGEN)), may=maybe(listed(ALLERGEN)),
