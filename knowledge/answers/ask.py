@@ -10,11 +10,12 @@ from knowledge.answers.about import smoke, term, what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
-from knowledge.answers.amounts import grain_yield, servings, water_ratio
+from knowledge.answers.amounts import servings
 from knowledge.answers.cite import cited
 from knowledge.answers.conversion import bare_measure, conversion
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
+from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
 from knowledge.answers.hot import kept_hot
 from knowledge.answers.keeping import keeping

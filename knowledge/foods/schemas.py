@@ -407,7 +407,8 @@ ANSWERS = {
         rising("water_lo", "water_hi"), rising("minutes_lo", "minutes_hi"),
         food_id=FOOD, water_lo=number(0.5, 10), water_hi=number(0.5, 10),
         minutes_lo=number(1, 300, "min"), minutes_hi=number(1, 300, "min"),
-        **{"yield": number(1, 6)}, source=SOURCE,
+        **{"yield": number(1, 6)},
+        for_class=maybe(CLASS), source=SOURCE,
     ),
     "substitutions": table(
         "food_id+rank", "food_id+instead_id",
