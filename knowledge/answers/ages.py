@@ -6,6 +6,7 @@ import re
 
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Question
+from knowledge.answers.numbers import COUNTS
 
 LONG_H = 6.5  # what "overnight", "since lunch" or "all day" is at least
 HALF_HOUR_H = 0.5
@@ -13,8 +14,7 @@ DAYS_SAID_IN_WEEKS = 14.0
 DAYS = {"day": 1.0, "week": 7.0, "month": 30.0}
 WEEK = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _NUMBER = {
-    "a": 1.0, "an": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0,
-    "seven": 7.0, "eight": 8.0, "ten": 10.0, "twelve": 12.0, "half a": 0.5, "half an": 0.5,
+    **COUNTS, "a": 1.0, "an": 1.0, "half a": 0.5, "half an": 0.5,
     "a couple of": 2.0, "couple of": 2.0, "a few": 3.0, "few": 3.0,
 }  # fmt: skip
 _COUNT = rf"(\d+(?:\.\d)?|{'|'.join(sorted(_NUMBER, key=len, reverse=True))})"

@@ -6,35 +6,27 @@ import re
 from collections.abc import Mapping
 
 from knowledge.answers.altitude import altitude_m
-from knowledge.answers.amounts import WHOLE_BIRD_G
 from knowledge.answers.cite import cited
-from knowledge.answers.heating import (
-    CRISP,
-    PAN_MAX_MM,
-    as_bought,
-    at_size,
-    by_weight,
+from knowledge.answers.heating import minutes, state_of
+from knowledge.answers.minimums import safe_line
+from knowledge.answers.model import Answer, Question
+from knowledge.answers.sizes import as_bought, at_size, by_weight, piece_weight_g, shown, size_mm, weight_g
+from knowledge.answers.ways import (
     cooks,
     is_elsewhere,
     is_roast,
     is_slow,
-    minutes,
     oven_degC,
     oven_said,
-    piece_weight_g,
     saying,
-    shown,
-    size_mm,
-    state_of,
     usual_ways,
     way_of,
-    weight_g,
 )
-from knowledge.answers.minimums import safe_line
-from knowledge.answers.model import Answer, Question
 from knowledge.foods.model import Cut, DoneKind, Food
 from knowledge.foods.pieces import Pieced, piece_of
 
+CRISP = frozenset({"medium_veg", "quick_veg"})  # wanted tender-crisp as often as tender, in water or steam
+PAN_MAX_MM = 45.0  # thicker pieces do not get done in an open pan
 _BAKED = re.compile(r" whole | jacket | baked? (?:an? |the |some |large |big )*(?:sweet )?potato")
 BARE_WORDS = 8
 _BARE = re.compile(
@@ -85,7 +77,7 @@ def _timed(question: Question) -> Answer | None:
     mention = next((m for m in question.mentions if cooks(question.store, m.food)), None)
     if mention is None or is_elsewhere(question):
         return None
-    food, way = as_bought(question, mention.food, WHOLE_BIRD_G), way_of(question)
+    food, way = as_bought(question, mention.food), way_of(question)
     ways = (way,) if way else usual_ways(question.store, food)
     said = [text for one in ways if (text := _in_one_way(question, food, one))]
     if not said:

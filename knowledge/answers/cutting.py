@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from knowledge.answers.cite import cited
-from knowledge.answers.heating import as_said, at_size, cooks, minutes, saying, shown, way_of, whole
+from knowledge.answers.heating import minutes
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.sizes import as_said, at_size, shown, whole
+from knowledge.answers.ways import cooks, saying, way_of
 from knowledge.foods.model import DoneKind
 
 SIZES_MM = (8.0, 10.0, 12.0, 15.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0)

@@ -12,12 +12,12 @@ from knowledge.answers.cautions import MEASURE, STRICTER_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import as_read, both
 from knowledge.answers.heard import hears
-from knowledge.answers.heating import FSIS_OVEN_DEGC, has_fan, is_fsis_oven, is_slow
 from knowledge.answers.hot import held_hot
 from knowledge.answers.minimums import COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC, Minimum, minimum_of
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.ovens import FAN_K
 from knowledge.answers.owners import CORE, HEAT, NOBODY, Owned, owned
+from knowledge.answers.ways import FSIS_OVEN_DEGC, has_fan, is_fsis_oven, is_slow
 from knowledge.units import is_met
 
 SMOKER_DEGC, HOTTEST_SMOKER_DEGC = 107.2, 160.0  # 225 °F; hotter it is a grill, or a cooker set to fry
