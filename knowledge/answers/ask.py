@@ -23,6 +23,7 @@ from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.notes import technique, unknown
 from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
+from knowledge.answers.proportions import proportion
 from knowledge.answers.question import question_of
 from knowledge.answers.raw import raw
 from knowledge.answers.scaling import scaled
@@ -64,6 +65,7 @@ TYPED: tuple[Typed, ...] = (
     kept_hot,
     boiling_there,
     term,
+    proportion,
     bare_measure,
     advice,
     each(smoke),

@@ -402,6 +402,15 @@ ANSWERS = {
         of=maybe(Id("measure", "measures.id")), source=SOURCE,
     ),
     "places_high": table("place", place=TEXT, altitude_m=number(500, 5500, "m"), source=SOURCE),
+    "proportions": table("id", id=TEXT, when=listed(TEXT), or_when=maybe(listed(TEXT)), title=TEXT,
+                         note=maybe(TEXT), source=SOURCE),
+    "proportion_parts": table(
+        "proportion_id+rank", "proportion_id+part",
+        rising("lo", "hi"),
+        proportion_id=Id("proportion", "proportions.id"), rank=rank(1, 9), part=TEXT, words=listed(TEXT),
+        lo=number(0, 5000, source=""), hi=number(0.1, 5000, source=""),
+        unit=one_of("cup", "g", "l", "ml", "piece", "tbsp", "tsp"), food_id=maybe(FOOD),
+    ),
     "ratios": table(
         "food_id",
         rising("water_lo", "water_hi"), rising("minutes_lo", "minutes_hi"),
