@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from knowledge.answers.cite import cited
+from knowledge.answers.heard import hears
 from knowledge.answers.measures import WATER_G_ML, density_g_ml, measures, quantities
 from knowledge.answers.model import Answer, Quantity, Question
 from knowledge.answers.numbers import NUMBER, value_of
-from knowledge.answers.words import words_of
 from knowledge.foods.store import Store
 from knowledge.planner.words import listed, plural
 from knowledge.text.clauses import Clause, clauses_of, met
@@ -66,7 +66,7 @@ class Stated:
 def proportion(question: Question) -> Answer | None:
     """How much of each part goes into a preparation, for the amount that is stated."""
     found = _prepared(question)
-    if found is None or question.says(*words_of(question.store, "no amount")):
+    if found is None or hears(question, "not how much of it"):
         return None
     if not _asks_how_much(question, found):
         return None
@@ -82,14 +82,14 @@ def proportion(question: Question) -> Answer | None:
 
 def _asks_how_much(question: Question, found: Proportion) -> bool:
     """True where the ratio is asked for, or how much of one part, or one part for another."""
-    if "%" in question.plain or question.says(*words_of(question.store, "ratio")):
+    if "%" in question.plain or hears(question, "in what ratio"):
         return True
     named = sorted(at for part in found.parts if (at := _where(question.plain, part)) is not None)
     if len(named) < 2:
-        return bool(named) and question.says(*words_of(question.store, "amount"))
+        return bool(named) and hears(question, "amount of a part")
     one_to_the_other = " to " in question.plain[named[0] : named[-1]]  # "rice to urad dal"
     measured = any(q.has_number for q in quantities(question))  # "water for 500 g of flour"
-    return one_to_the_other or measured or question.says(*words_of(question.store, "amount"))
+    return one_to_the_other or measured or hears(question, "amount of a part")
 
 
 def _prepared(question: Question) -> Proportion | None:
@@ -186,7 +186,7 @@ def _inverse(value: float | None) -> float | None:
 
 
 def _sentence(found: Proportion, stated: Stated | None) -> str:
-    """ "20-25 g of salt for 1 kg of cabbage"; for what is stated, "for 5 kg of cabbage: 100-125 g of salt"."""
+    """ "20-25 g of salt for 1 kg of cabbage"; or "for 5 kg of cabbage: 100-125 g of salt"."""
     base = stated.part if stated else found.parts[0]
     least, most, metric = 1.0, 1.0, False
     if stated:

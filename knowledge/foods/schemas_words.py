@@ -108,9 +108,9 @@ WORDS: Mapping[str, Schema] = {
         "word+role",
         word=TEXT,
         role=one_of(
-            "ambiguous", "amount", "asking", "diet", "everyday fat", "filler", "form before", "form behind",
-            "heard", "loose", "made", "measured", "no amount", "ordinary", "pairs", "place", "ratio", "region",
-            "restraint", "small", "south", "stop",
+            "ambiguous", "asking", "diet", "everyday fat", "filler", "form before", "form behind", "heard",
+            "loose", "made", "measured", "ordinary", "pairs", "place", "region", "restraint", "small",
+            "south", "stop",
         ),
         means=maybe(TEXT),
     ),
