@@ -180,9 +180,12 @@ def _planned(state: Chat, request: Request, reading: Reading, now: datetime, kno
     lead = paragraphs(_without(reading, before, knowledge), lead)
     if before is not None and isinstance(answer, Plan) and _tastes_otherwise(before, answer):
         return _flavoured(state, answer)
+    hurried = "quick" in reading.wishes
     same = reading.ready_by is None and _is_the_same(before, answer)
     if same and before is not None and isinstance(answer, Plan) and not unplaced:
-        text = paragraphs(_without(reading, before, knowledge), plans.unchanged(before, answer))
+        text = paragraphs(
+            _without(reading, before, knowledge), plans.unchanged(before, answer, hurried=hurried)
+        )
         state = replace(state, offer=answer)
         return Outcome(state=state, actions=(Say(text=text, buttons=buttons(state.offer_no)),))
     if unplaced:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from knowledge.foods.store import Store
-from knowledge.planner import words
+from knowledge.planner import quicker, words
 from knowledge.planner.checking.surely import surely_safe
 from knowledge.planner.draft import Draft
 from knowledge.planner.gathering.dinner import Dinner, Dish, gather
@@ -110,6 +110,7 @@ def _finished(best: Draft, found: Sequence[Draft], request: Request, store: Stor
         timing=deadline.timing(made, request),
         remedy=_remedy(made, best, request, store) if late_s else "",
         notes=(*made.notes, *altitude.told(best, request, store)),
+        quicker=quicker.tried(best, found, request, store) if "quick" in request.wishes else "",
         late_s=late_s,
         spare_s=deadline.spare_s(made, request),
     )

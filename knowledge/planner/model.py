@@ -254,6 +254,7 @@ class Plan:
     timing: str = ""  # the first line when it is late or has time to spare
     remedy: str = ""  # what would make a late dinner less late
     notes: tuple[str, ...] = ()  # what is worth a line of its own: the mountains, a wish that is not granted
+    quicker: str = ""  # what was tried to make it quicker, when that was wished
     flavour: str = ""  # a line: what would lend it a direction of flavour, if it is there
 
 

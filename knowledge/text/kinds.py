@@ -95,6 +95,9 @@ def kind_of(signs: Signs, context: Context) -> Kind:
         return ruled  # "soup too thin"
     if ruled is Kind.SETTING and not signs.swap and _FOR_EVER.search(signs.text):
         return ruled
+    hurried = FOOD not in signs.masked and cue("kind", "hurry").match(signs.masked)
+    if context.mode is Mode.PLANNED and hurried:
+        return Kind.PLAN  # "is there a quicker way?": asked of the plan on the table
     if context.mode is not Mode.IDLE and _is_another_way(signs, context):
         return Kind.PLAN
     found = features(signs.masked, facts(signs))

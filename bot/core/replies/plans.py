@@ -248,10 +248,13 @@ def difference(old: Plan, new: Plan) -> str:
     return sentence(f"Changed: {listed(parts)}") if parts else ""
 
 
-def unchanged(old: Plan, new: Plan) -> str:
-    """That a wish leaves the plan as it was, and what stands in its way."""
+def unchanged(old: Plan, new: Plan, *, hurried: bool = False) -> str:
+    """That a wish leaves the plan as it was, and what stands in its way.
+
+    `hurried`: it was to be quicker, so what was tried is said.
+    """
     notes = [sentence(note) for note in new.notes if note not in old.notes]
-    return lines(("The plan stays as it is.", *notes))
+    return lines(("The plan stays as it is.", *([sentence(new.quicker)] if hurried else notes)))
 
 
 def swap(answer: SwapAnswer) -> str:

@@ -24,6 +24,7 @@ from knowledge.planner.search.stages import fan_setting, first_in_s, out_s
 from knowledge.planner.writing import cautions, enough, explain, steps
 from knowledge.planner.writing.hints import flavour_hint
 from knowledge.planner.writing.phrases import item_cut, pan_heat, sheet_name
+from knowledge.planner.writing.seasoned import wants_a_pot
 
 DRY_BEANS = "Dry beans"  # how an alert about them begins
 HANDS = {Do.BROWN: 0.5}  # share of a step that really takes both hands
@@ -69,7 +70,11 @@ def plan_of(draft: Draft, request: Request, others: Sequence[Draft], *, store: S
         advice=tuple(enough.advice(draft, request)),
         alternatives=tuple(_alternative(d, draft) for d in others if _differs(d, draft)),
         why=tuple(explain.reasons(draft, request)),
-        notes=(*enough.far_too_little(draft, request), *explain.denied(draft, request)),
+        notes=(
+            *enough.far_too_little(draft, request),
+            *wants_a_pot(draft),
+            *explain.denied(draft, request),
+        ),
         request=request,
     )
 

@@ -8,7 +8,7 @@ liquid to pour into, and what is thick or creamy would catch under pressure.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from knowledge.foods.model import When
@@ -17,9 +17,10 @@ from knowledge.planner import words
 from knowledge.planner.draft import BROWNED, SEARED, SOFTENED, Draft
 from knowledge.planner.gathering.dinner import Seasoning
 from knowledge.planner.gathering.usual import Pinch, pinch
+from knowledge.planner.search import room
 from knowledge.planner.techniques import MASHED
-from knowledge.planner.writing.pinches import measured
-from knowledge.units import volume
+from knowledge.planner.writing.pinches import measured, of_it
+from knowledge.units import spoons, volume
 
 SAUCES = frozenset({"liquid", "sauce", "dairy", "fat", "thickener"})
 MELTING = frozenset({"cheese"})  # at the table
@@ -27,6 +28,7 @@ SPOONED_OVER = frozenset({"liquid", "sauce", "thickener", "salty", "sweet", "aci
 SCATTERED = frozenset({"herb", "nut", "garnish"})
 SALTY_G = 2.0
 SIMMERED_ML = 150.0  # of milk for each eater: what all simmers in, no finish; judgement
+SHEET_ML, SPOONED_ML = 200.0, 45.0  # more runs over a rim; so much for each eater is spooned over; judgement
 WATER_ML_TBSP = 70.0  # to a spoon of gravy granules; usual label
 
 
@@ -64,6 +66,8 @@ def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
         said = named if moment in ("fat", "table", "inside") else measured(s, draft, units, store)
         if moment == "table" and p.how == "make up":
             said = made_up(s, draft, units, store)
+        if is_too_wet(s, draft):
+            said = of_it(spoons(SPOONED_ML * draft.dinner.eaters, units), s.name)
         if moment == "squeeze" and (rest := _wedges(s, p, draft)):
             said, wedges = rest
             at.table.append(wedges)
@@ -76,6 +80,21 @@ def seasoned(draft: Draft, units: str, store: Store) -> Seasoned:
                 words.plural(s.name) if said[:1].isdigit() and not said.startswith("1 ") else s.name
             )
     return at
+
+
+def is_too_wet(s: Seasoning, draft: Draft) -> bool:
+    """Whether it is a sauce by the tin on a sheet, where it would run over the rim or burn on."""
+    return draft.method.kind == "dry" and room.is_poured(s) and s.used_ml > SHEET_ML
+
+
+def wants_a_pot(draft: Draft) -> Iterator[str]:
+    """What of such a sauce is said beside the plan."""
+    for s in draft.dinner.seasonings:
+        if is_too_wet(s, draft):
+            over = "on a sheet only some of it is spooned over for the last minutes"
+            yield f"the {s.name} wants a pot: {over}; keep the rest"
+        elif draft.method.kind == "dry" and room.is_creamy(s):
+            yield f"the {s.name} makes a sauce only in a pot or a pan: from a sheet it is served beside"
 
 
 def made_up(s: Seasoning, draft: Draft, units: str, store: Store) -> str:
@@ -141,6 +160,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
                 return "rub"  # on the meat, which leaves the pan with it
             return _early(p, part, softens=softens, wet=wet)
         case When.LIQUID:
+            if is_too_wet(s, draft):
+                return "late"
             if wet or (dry and part == "liquid"):
                 return "pour"
             return "late" if part in SPOONED_OVER else "rub"

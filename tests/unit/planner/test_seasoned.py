@@ -252,3 +252,30 @@ def test_frozen_flesh_is_rubbed_like_the_fresh(store: Store) -> None:
     ):
         made = kitchen.planned_in(store, "sheet pan", food, "potato")
         assert ("Rub the " in told(made)) == is_rubbed
+
+
+# ------------------------------------------------------------------ a sauce on a sheet
+
+
+@pytest.mark.parametrize("sauce", ["coconut-milk", "tomato-puree"])
+def test_a_tin_of_sauce_on_a_sheet_is_spooned_over_late_and_wants_a_pot(store: Store, sauce: str) -> None:
+    tin = Have(food_id=sauce, qty=500.0, unit="ml")
+    made = planned(store, "sheet pan", Have(food_id="chicken-leg", qty=3.0), "parsnip", tin)
+    name = store.food(sauce).name
+    over = step_with(made, f"{name} over")
+    assert over.at_s >= 0.5 * made.cooking_s
+    assert "500 ml" not in told(made)
+    assert any(f"the {name} wants a pot" in note for note in made.notes)
+
+
+def test_a_glass_on_a_sheet_is_poured_around_and_nothing_is_said(store: Store) -> None:
+    glass = Have(food_id="white-wine", qty=120.0, unit="ml")
+    made = planned(store, "sheet pan", Have(food_id="chicken-leg", qty=3.0), "parsnip", glass)
+    assert "around" in step_with(made, "white wine").text
+    assert not any("wants a pot" in note for note in made.notes)
+
+
+def test_cream_for_a_sauce_says_that_a_sheet_makes_none(store: Store) -> None:
+    cream = Have(food_id="heavy-cream", qty=250.0, unit="ml")
+    made = planned(store, "sheet pan", Have(food_id="chicken-leg", qty=3.0), "parsnip", cream)
+    assert any("cream makes a sauce only in a pot or a pan" in note for note in made.notes)
