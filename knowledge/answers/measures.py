@@ -91,9 +91,8 @@ def said_cups(question: Question) -> float | None:
 
 def regions(question: Question) -> tuple[str, ...]:
     """The countries whose measures are spoken of, in order: "uk", "us", "au"."""
-    rows = question.store.table("words_questions")
-    words = {row["word"]: row["means"] for row in rows if row["role"] == "region"}
-    said = [(question.plain.find(f" {word} "), region) for word, region in words.items()]
+    words = _region_words(question.store)
+    said = [(question.plain.find(f" {word} "), region) for word, region in words]
     return tuple(dict.fromkeys(region for at, region in sorted(said) if at >= 0))
 
 
@@ -114,6 +113,14 @@ def cup_grams(food: Food, store: Store) -> float:
     return density * US_CUP_ML
 
 
+@lru_cache(maxsize=4)
+def _region_words(store: Store) -> tuple[tuple[str, str], ...]:
+    """The words for countries, each with the region whose measures it means."""
+    rows = store.table("words_questions")
+    return tuple((row["word"], row["means"]) for row in rows if row["role"] == "region")
+
+
+@lru_cache(maxsize=16)
 def _own_measures(store: Store, region: str) -> dict[str, str]:
     """A measure's id -> the id of the measure of that name in a country."""
     return {measure.of: measure.id for measure in measures(store).values() if measure.region == region}

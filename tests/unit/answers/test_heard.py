@@ -9,7 +9,7 @@ import pytest
 
 from knowledge import answers
 from knowledge.answers.ages import age_days, hours_said
-from knowledge.answers.heard import hears, meanings, pattern
+from knowledge.answers.heard import hears, meanings, meant, pattern
 from knowledge.answers.question import question_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -39,6 +39,11 @@ def test_a_topic_that_has_no_words_is_a_slip_of_the_code(store: Store) -> None:
 def test_the_words_of_a_topic_stand_in_a_grammar(store: Store) -> None:
     found = pattern(store, " in the {vehicle} ").search(" ham in the lunch box all day ")
     assert found is not None
+
+
+def test_of_the_rows_of_a_topic_the_first_counts_wherever_it_sorts(store: Store) -> None:
+    question = question_of("middle of a frittata casserole, how hot", store=store, kitchen=Kitchen())
+    assert meant(question, "has a minimum") == "leftover"  # the hotter of the two minima
 
 
 @pytest.mark.parametrize(
