@@ -1,12 +1,13 @@
 """What the answers listen for: the words of `heard.csv`, by topic.
 
 The words are beginnings, as in `text.clauses`: "lasagn" hears lasagne and lasagna, "rice_" not
-"riced". Where the rows of a topic mean different things, the first whose words are said counts.
+"riced". Where the rows of a topic mean different things, the code says which of them counts first.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 
 from knowledge.answers.model import Question
@@ -15,21 +16,22 @@ from knowledge.foods.store import Store
 
 def hears(question: Question, topic: str) -> bool:
     """True if a word of the topic is said."""
-    return any(question.says(*words) for _, words in meanings(question.store, topic))
+    return any(question.says(*words) for words in meanings(question.store, topic).values())
 
 
-def meant(question: Question, topic: str) -> str:
-    """What the first row of the topic whose words are said means, "" if none is."""
-    return next((means for means, words in meanings(question.store, topic) if question.says(*words)), "")
+def meant(question: Question, topic: str, order: Iterable[str]) -> str:
+    """The first meaning, in an order, whose words in the topic are said, "" if none is."""
+    words = meanings(question.store, topic)
+    return next((means for means in order if question.says(*words[means])), "")
 
 
 @lru_cache(maxsize=1024)
-def meanings(store: Store, topic: str) -> tuple[tuple[str, tuple[str, ...]], ...]:
-    """The rows of a topic: what each means, and its words. Raises KeyError for one that has none."""
+def meanings(store: Store, topic: str) -> Mapping[str, tuple[str, ...]]:
+    """The words of a topic by what they mean, "" for nothing else. Raises KeyError where it has none."""
     rows = [row for row in store.table("heard") if row["topic"] == topic]
     if not rows:
         raise KeyError(topic)
-    return tuple((row["means"], tuple(row["words"].split(";"))) for row in rows)
+    return {row["means"]: tuple(row["words"].split(";")) for row in rows}
 
 
 @lru_cache(maxsize=512)
@@ -39,5 +41,5 @@ def pattern(store: Store, grammar: str) -> re.Pattern[str]:
 
 
 def _any_of(store: Store, topic: str) -> str:
-    words = [word for _, row in meanings(store, topic) for word in row]
+    words = [word for row in meanings(store, topic).values() for word in row]
     return f"(?:{'|'.join(map(re.escape, sorted(words, key=len, reverse=True)))})"

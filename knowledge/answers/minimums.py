@@ -20,6 +20,7 @@ Row = Mapping[str, str]
 LEADING = "USDA FSIS"
 COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC = 10.0, 105.0  # below a fridge is meant, above an oven or a pan
 MEATS = frozenset({"whole_meat", "poultry", "ground_meat", "fish", "game", "offal", "ham_raw"})
+SAID_FIRST = ("leftover", "ground_meat", "poultry", "egg", "fish", "shellfish", "whole_meat")
 CURED = "ham_raw"  # bacon and its like: raw pork, cured; ready-to-eat kinds only need heat for taste
 
 
@@ -92,8 +93,13 @@ def figure(row: Row) -> str:
     return both(core_degC(row)) + rest
 
 
+def said_minimum(question: Question) -> str:
+    """The kind of food that a word of the question means: a dish and mince before what is in them."""
+    return meant(question, "has a minimum", SAID_FIRST)
+
+
 def _id_of(question: Question) -> str:
-    said = meant(question, "has a minimum")
+    said = said_minimum(question)
     if said == "ground_meat":  # minced, it is no longer a whole piece of whatever is named
         return "poultry" if hears(question, "bird") else "ground_meat"
     if said == "leftover":

@@ -47,8 +47,7 @@ def _verdict(question: Question, food: Food, name: str) -> str:
 
 def _notes_warn(question: Question, food: Food) -> bool:
     """True where what a cook should know of the food speaks of harm or of cooking."""
-    ((_, words),) = meanings(question.store, "harmful raw")
-    return says(f" {food.notes.lower()} ", *words)
+    return says(f" {food.notes.lower()} ", *meanings(question.store, "harmful raw")[""])
 
 
 def _is_eaten_raw(question: Question, food: Food) -> bool:

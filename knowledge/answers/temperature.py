@@ -11,7 +11,7 @@ import re
 from knowledge.answers.cautions import MEASURE, STRICTER_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import as_read, both, temperatures_degC
-from knowledge.answers.heard import hears, meant
+from knowledge.answers.heard import hears
 from knowledge.answers.minimums import (
     COLDEST_CORE_DEGC,
     HOTTEST_CORE_DEGC,
@@ -22,6 +22,7 @@ from knowledge.answers.minimums import (
     figure,
     leading,
     minimum_of,
+    said_minimum,
 )
 from knowledge.answers.model import Answer, Question
 from knowledge.units import is_met
@@ -54,7 +55,7 @@ def temperature(question: Question) -> Answer | None:
 def _asked(question: Question, *, is_read: bool) -> bool:
     """True where the temperature inside a food is asked for; what is surest decides first."""
     has_minimum = any(food.safety for food in question.foods)
-    word_has_one = bool(meant(question, "has a minimum"))
+    word_has_one = bool(said_minimum(question))
     if hears(question, "no core temperature"):
         return False
     if hears(question, "asks how many minutes") and not hears(question, "asks a heat"):

@@ -24,6 +24,7 @@ FSIS_OVEN_DEGC = 162.8  # USDA FSIS: 325 °F, the least for meat and poultry
 DIAL_K = 3.0  # dials and charts call that 160 °C
 LOW_M = 300.0  # up to here water boils as at the sea, to a cook
 
+WAYS = ("pressure", "steam", "roast", "braise", "boil", "saute")  # "pressure cook a stew" is no simmering
 _SAYING = {
     "boil": "boiled",
     "steam": "steamed",
@@ -46,8 +47,9 @@ def cooks(store: Store, food: Food) -> bool:
 def way_of(question: Question) -> str:
     """The way of cooking that the question names, "" for none of ours; "pan" in a food's name is none."""
     named = " ".join(f" {m.phrase} " for m in question.mentions)
-    for way, words in meanings(question.store, "way of cooking"):
-        if any(question.says(word) and not says(named, word) for word in words):
+    words = meanings(question.store, "way of cooking")
+    for way in WAYS:
+        if any(question.says(word) and not says(named, word) for word in words[way]):
             return way
     meat = any(food.animal and cooks(question.store, food) for food in question.foods)
     return "roast" if meat and oven_said(question) else ""  # "brisket at 250F": no core is so hot

@@ -9,8 +9,10 @@ import pytest
 
 from knowledge import answers
 from knowledge.answers.ages import age_days, hours_said
-from knowledge.answers.heard import hears, meanings, meant, pattern
+from knowledge.answers.heard import hears, meanings, pattern
+from knowledge.answers.minimums import SAID_FIRST, said_minimum
 from knowledge.answers.question import question_of
+from knowledge.answers.ways import WAYS
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
@@ -30,6 +32,16 @@ def test_every_topic_listened_for_has_words(store: Store) -> None:
         assert meanings(store, topic)
 
 
+@pytest.mark.parametrize(("topic", "order"), [("has a minimum", SAID_FIRST), ("way of cooking", WAYS)])
+def test_each_meaning_has_its_turn(store: Store, topic: str, order: tuple[str, ...]) -> None:
+    assert set(order) == set(meanings(store, topic))
+
+
+def test_a_dish_counts_before_what_is_in_it(store: Store) -> None:
+    assert "165 °F" in answers.ask("what temp for a tuna and egg casserole inside", store=store).answer
+    assert "165 °F" in answers.ask("internal temp of turkey mince patties", store=store).answer
+
+
 def test_a_topic_that_has_no_words_is_a_slip_of_the_code(store: Store) -> None:
     question = question_of("soup", store=store, kitchen=Kitchen())
     with pytest.raises(KeyError, match="no such topic"):
@@ -41,9 +53,9 @@ def test_the_words_of_a_topic_stand_in_a_grammar(store: Store) -> None:
     assert found is not None
 
 
-def test_of_the_rows_of_a_topic_the_first_counts_wherever_it_sorts(store: Store) -> None:
+def test_of_two_minima_the_dish_counts_first_wherever_its_row_sorts(store: Store) -> None:
     question = question_of("middle of a frittata casserole, how hot", store=store, kitchen=Kitchen())
-    assert meant(question, "has a minimum") == "leftover"  # the hotter of the two minima
+    assert said_minimum(question) == "leftover"  # the hotter of the two minima
 
 
 @pytest.mark.parametrize(
