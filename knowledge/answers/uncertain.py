@@ -23,8 +23,12 @@ _WARNED = re.compile(r"may hold|often|label")  # how the notes of our tables war
 
 def holds(allergens: frozenset[str], token: str, store: Store) -> bool:
     """True if something with these allergens breaks a diet: "milk" breaks "no dairy" and "vegan"."""
-    blank = replace(store.food("salt"), allergens=allergens, animal="", group="", name="")
-    return bool(allergens) and diets.bars(blank, token)
+    return bool(allergens) and diets.bars(food_of(allergens, store), token)
+
+
+def food_of(allergens: frozenset[str], store: Store) -> Food:
+    """A food of which nothing is known but its allergens."""
+    return replace(store.food("salt"), allergens=allergens, animal="", group="", name="")
 
 
 @lru_cache(maxsize=4)
@@ -67,3 +71,14 @@ def needs_label(food: Food, token: str, store: Store) -> bool:
 def is_warned(food: Food, label: str) -> bool:
     """True if the food's own note says to look for this allergen: "usually without wheat, see the label"."""
     return label in food.does and _WARNED.search(food.does) is not None
+
+
+def tells_of_more(note: str, store: Store) -> bool:
+    """True if the note of a food tells of what is not in every make of it: "may hold fish", "rennet"."""
+    return "may hold" in note or bool(ways_barred_by_note(note, store))
+
+
+def ways_barred_by_note(note: str, store: Store) -> frozenset[str]:
+    """The ways of eating that a word of a note bars: "rennet" bars vegetarian and vegan."""
+    rows = (row for row in store.table("words_questions") if row["role"] == "noted" and row["word"] in note)
+    return frozenset(way for row in rows for way in row["means"].split(";"))

@@ -109,8 +109,8 @@ WORDS: Mapping[str, Schema] = {
         word=TEXT,
         role=one_of(
             "ambiguous", "asking", "diet", "everyday fat", "filler", "form before", "form behind", "heard",
-            "loose", "made", "measured", "ordinary", "pairs", "place", "region", "restraint", "small",
-            "south", "stop",
+            "loose", "made", "measured", "noted", "ordinary", "pairs", "place", "region", "restraint",
+            "small", "south", "stop",
         ),
         means=maybe(TEXT),
     ),
