@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from knowledge.answers.altitude import altitude_m
 from knowledge.answers.cite import cited
-from knowledge.answers.heating import minutes, state_of
+from knowledge.answers.heard import hears, meant, pattern
+from knowledge.answers.heating import NEVER, PULSES, minutes, state_of
 from knowledge.answers.minimums import safe_line
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.sizes import as_bought, at_size, by_weight, piece_weight_g, shown, size_mm, weight_g
 from knowledge.answers.ways import (
+    LOW_M,
     cooks,
     is_elsewhere,
+    is_fsis_oven,
     is_roast,
     is_slow,
     oven_degC,
@@ -27,50 +30,57 @@ from knowledge.foods.pieces import Pieced, piece_of
 
 CRISP = frozenset({"medium_veg", "quick_veg"})  # wanted tender-crisp as often as tender, in water or steam
 PAN_MAX_MM = 45.0  # thicker pieces do not get done in an open pan
-_BAKED = re.compile(r" whole | jacket | baked? (?:an? |the |some |large |big )*(?:sweet )?potato")
-BARE_WORDS = 8
-_BARE = re.compile(
-    r"^ (?:(?:to |please )?(?:bake|boil|steam|roast|simmer|braise|saute|fry|pressure cook|baking|boiling"
-    r"|steaming"
-    r"|roasting|braising|baked|boiled|steamed) (?!.* (?:or|vs|versus|instead|wine|good|best|why|dry|with) )"
-    r"|(?!.* (?:what|why|can|is|are|should|do|does|best|go|goes|with) )(?:\w+ ){1,4}"
-    r"(?:in (?:the |an )?oven|oven|boiled|steamed|roasted|baked|roasting|roast|pressure cooked) (?:times?"
-    r"|minutes)? ?$)"
-)
-HOW = (
-    "how do i cook", "how to cook", "how do you cook", "how should i cook", "how would you cook",
-    "way to cook", "how can i cook", "how best to cook", "how are they cooked", "how do i prepare",
-    "how do i roast", "how do i bake", "how do i boil", "how do i steam", "how to roast", "how to boil",
-    "how to steam", "how to bake",
-)  # fmt: skip
+CUTS_TOLD = 3
+BARE_WORDS = 8  # a longer text is more than a food and a way
+HOURS_FROM_MIN = 120.0  # from here on a time is said in hours
+
 AIR_FRYER = (
-    " That is for an oven; an air fryer is not one of my vessels: in its basket look a quarter to a third"
+    "That is for an oven; an air fryer is not one of my vessels: in its basket look a quarter to a third"
     " earlier, one loose layer, shaken halfway."
 )
-_SHAPES = {"disk": ("burger", "patty", "patties", "hamburger"), "sphere": ("ball", "meatball", "kofta")}
-ADVISED_DEGC = 160.0  # USDA FSIS: 325 °F, on dials and charts 160 °C
-LOW_M = 300.0  # up to here the charts hold
-MANY_HOURS_MIN = 100.0  # from here on a time is said in hours
+BEANS = "Fresh water, boil hard at least 10 minutes first (30 by FDA text), and cook until quite soft."
+PRESSURE_FALLS = "Let the pressure fall by itself."
+COMING_UP = "Coming up to pressure is extra; the manual comes first."
+REST_A_ROAST = "Rest it 15-20 minutes."
+TOUGH = (
+    "Tough meat is done when a fork goes in easily, at about 93-96 °C / 200-205 °F inside: covered, with a"
+    " little liquid, it stays moist. Rest it 30 minutes."
+)
+COOL_OVEN = (
+    "USDA FSIS advises 163 °C / 325 °F or more for meat in an oven; lower is common practice for tough"
+    " joints, thawed through and into a hot oven."
+)
+
+_BAKED_WHOLE = re.compile(r" whole | jacket | baked? (?:(?:an?|the|some|large|big) )*(?:sweet )?potato")
+# A food and a way with nothing else asked: "roast parsnips", "parsnips in the oven".
+_DO_IT = r"^ (?:(?:to|please) )?{cook it} (?!.* (?:or|vs|versus|instead|wine|good|best|why|dry|with) )"
+_DONE_SO = (
+    r"^ (?!.* (?:what|why|can|is|are|should|do|does|best|go|goes|with) )"
+    r"(?:\w+ ){1,4}{cooked so} (?:times?|minutes)? ?$"
+)
 
 
 def cook_time(question: Question) -> Answer | None:
     """How long a food takes in a way of cooking, at its usual sizes or the one named."""
-    asked = question.says(
-        *HOW, "how long", "cook time", "cooking time", "how many min", "minutes", "mins_", "per side",
-        "time_", "times_",
-        "how much time", "hours", "timing", "roasting time", "oven time", "how many hours",
-    )  # fmt: skip
-    return _timed(question) if asked else None
+    return _timed(question) if hears(question, "asks how long it cooks") else None
 
 
 def bare_cook_time(question: Question) -> Answer | None:
     """ "Turnips roasting 2 cm dice", "bake a jacket potato in oven": a food and a way, no other question."""
-    told = size_mm(question) is not None or weight_g(question) is not None or oven_said(question)
-    told = told or question.says("low and slow", "slow roast")
-    sized = way_of(question) and told
-    if len(question.words) > BARE_WORDS or not (sized or (_BARE.search(question.plain) and way_of(question))):
+    if len(question.words) > BARE_WORDS or not way_of(question):
         return None
-    return _timed(question)
+    is_bare = any(pattern(question.store, grammar).search(question.plain) for grammar in (_DO_IT, _DONE_SO))
+    return _timed(question) if is_bare or _is_set(question) else None
+
+
+def _is_set(question: Question) -> bool:
+    """True where a size, a weight or a heat is said."""
+    return (
+        size_mm(question) is not None
+        or weight_g(question) is not None
+        or oven_said(question)
+        or hears(question, "low and slow")
+    )
 
 
 def _timed(question: Question) -> Answer | None:
@@ -82,43 +92,50 @@ def _timed(question: Question) -> Answer | None:
     said = [text for one in ways if (text := _in_one_way(question, food, one))]
     if not said:
         return None
-    safe = safe_line(food, question)
-    text = f"{_named(question, food, mention.phrase)}, {'. '.join(said)}."
-    text += _with_care(question, food, ways)
-    if question.says("airfryer"):
-        text += AIR_FRYER
     charts = [row["source"] for one in ways if (row := _chart_row(question, food, one))]
-    how = "By the usual charts" if charts else "Computed for ordinary pieces"
-    text += f" {how}; check early{f', {safe}' if safe else ''}."
-    return Answer(known=True, answer=text, sources=cited(question.store, *(charts or ["A-PHYSICS"])))
+    sentences = (
+        f"{_named(question, food, mention.phrase)}, {'. '.join(said)}.",
+        *_care(question, food, ways),
+        *([AIR_FRYER] if question.says("airfryer") else []),
+        f"{'By the usual charts' if charts else 'Computed for ordinary pieces'}; "
+        f"{', '.join(filter(None, ('check early', safe_line(food, question))))}.",
+    )
+    return Answer(
+        known=True,
+        answer=" ".join(sentences),
+        sources=cited(question.store, *(charts or ["A-PHYSICS"])),
+    )
+
+
+def _named(question: Question, food: Food, phrase: str) -> str:
+    """The food as it was said, with "soaked" or "not soaked" for a pulse that needs it."""
+    if food.doneness not in PULSES:
+        return phrase.capitalize()
+    soaked = "not soaked" if state_of(question, food) == "dried" else "soaked 8-12 hours"
+    return f"{phrase.capitalize()}, {soaked}"
+
+
+# The times of one way.
 
 
 def _in_one_way(question: Question, food: Food, way: str) -> str:
     """The times of the pieces in one way of cooking, "" where there are none."""
     if is_roast(question, food, way) and size_mm(question) is None:
-        piece = by_weight(food, weight_g(question), question.store)
-        ((low, _, high),) = minutes(question, food, [piece], way)
-        grams = weight_g(question) or piece_weight_g(food)
-        name = f"{grams / 1000:.2g} kg" if grams else shown(piece)
-        return f"{saying(question, way, food)}: {name} {_span(low, high)}" if high else ""
-    if row := _chart_row(question, food, way):
-        return f"{saying(question, way, food)}: {_span(float(row['minutes_lo']), float(row['minutes_hi']))}"
-    pieces = _pieces(question, food, way)
-    crisp = food.doneness in CRISP and way in ("boil", "steam")
-    firm = minutes(question, food, pieces, way, texture="crisp_tender") if crisp else []
-    times = minutes(question, food, pieces, way)
-    done = []
-    for at, (piece, (low, _, high)) in enumerate(zip(pieces, times, strict=True)):
-        if not high:
-            continue
-        if firm and firm[at][2]:
-            done.append(
-                f"{shown(piece)} tender-crisp {_span(firm[at][0], firm[at][2])}, soft {_span(low, high)}"
-            )
-        else:
-            minced = food.group != "sausage" and "crumbled" in food.cuts
-            done.append(f"{shown(piece, minced=minced)} {_span(low, high)}")
-    return f"{saying(question, way, food)}: {'; '.join(done)}" if done else ""
+        times = _of_a_roast(question, food, way)
+    elif row := _chart_row(question, food, way):
+        times = _span(float(row["minutes_lo"]), float(row["minutes_hi"]))
+    else:
+        times = "; ".join(_of_pieces(question, food, way))
+    return f"{saying(question, way, food)}: {times}" if times else ""
+
+
+def _of_a_roast(question: Question, food: Food, way: str) -> str:
+    """ "1.8 kg 62-85 min": a whole bird or joint of the weight said, or the usual one."""
+    piece = by_weight(food, weight_g(question), question.store)
+    (time,) = minutes(question, food, [piece], way)
+    grams = weight_g(question) or piece_weight_g(food)
+    name = f"{grams / 1000:.2g} kg" if grams else shown(piece)
+    return f"{name} {_span(time.earliest, time.latest)}" if time.latest else ""
 
 
 def _chart_row(question: Question, food: Food, way: str) -> Mapping[str, str] | None:
@@ -128,66 +145,68 @@ def _chart_row(question: Question, food: Food, way: str) -> Mapping[str, str] | 
     return next((row for row in question.store.table("ratios") if row["food_id"] == food.id), None)
 
 
+def _of_pieces(question: Question, food: Food, way: str) -> Iterator[str]:
+    """ "20 mm 14-19 min" of each piece, vegetables in water or steam tender-crisp as well."""
+    pieces = _pieces(question, food, way)
+    is_crisp = food.doneness in CRISP and way in ("boil", "steam")
+    firm = minutes(question, food, pieces, way, texture="crisp_tender") if is_crisp else [NEVER] * len(pieces)
+    soft = minutes(question, food, pieces, way)
+    minced = food.group != "sausage" and "crumbled" in food.cuts
+    for piece, first, last in zip(pieces, firm, soft, strict=True):
+        time = _span(last.earliest, last.latest)
+        if first.latest and last.latest:
+            yield f"{shown(piece)} tender-crisp {_span(first.earliest, first.latest)}, soft {time}"
+        elif last.latest:
+            yield f"{shown(piece, minced=minced)} {time}"
+
+
 def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
-    store, size = question.store, size_mm(question)
-    if size is not None:
-        return [at_size(store, food, size)]
+    """The piece of the size said, the food whole, or its usual cuts, each once."""
+    store, said_mm = question.store, size_mm(question)
+    if said_mm is not None:
+        return [at_size(store, food, said_mm)]
     soft = store.doneness(food.doneness).kind is DoneKind.SOFTEN and food.whole_mm is not None
-    if _BAKED.search(question.plain) and ("whole" in food.cuts or soft):
+    if _BAKED_WHOLE.search(question.plain) and ("whole" in food.cuts or soft):
         return [piece_of(food, store.cut("whole"))]
-    cuts = [store.cut(cut_id) for cut_id in food.cuts[:3]]
-    if any(cut.id == "crumbled" for cut in cuts):  # loose mince is fried until it is dry, not by its grains
-        cuts = _shapes_said(question, cuts)
-    made = [piece_of(food, cut) for cut in cuts]
+    cuts = [store.cut(cut_id) for cut_id in food.cuts[:CUTS_TOLD]]
+    made = [piece_of(food, cut) for cut in _shaped(question, cuts)]
     if way == "saute":
         made = [piece for piece in made if piece.size_mm <= PAN_MAX_MM]
     return list({(p.shape, round(p.size_mm)): p for p in made}.values())
 
 
-def _shapes_said(question: Question, cuts: list[Cut]) -> list[Cut]:
-    """The shapes of minced meat that are meant: a burger is a patty, never crumbs or balls."""
+def _shaped(question: Question, cuts: list[Cut]) -> list[Cut]:
+    """The shapes of mince that are meant: a burger is a patty, and crumbs are fried dry, not by grains."""
     shaped = [cut for cut in cuts if cut.id != "crumbled"]
-    said = next((shape for shape, words in _SHAPES.items() if question.says(*words)), "")
+    if len(shaped) == len(cuts):
+        return cuts
+    said = meant(question, "shape of mince", ("disk", "sphere"))
     return [cut for cut in shaped if cut.shape == said] or shaped or cuts
 
 
-def _named(question: Question, food: Food, phrase: str) -> str:
-    """The food as it was said, with "soaked" or "not soaked" for a pulse that needs it."""
-    if food.doneness in ("bean", "chickpea"):
-        soaked = "not soaked" if state_of(question, food) == "dried" else "soaked 8-12 hours"
-        return f"{phrase.capitalize()}, {soaked}"
-    return phrase.capitalize()
-
-
-def _with_care(question: Question, food: Food, ways: tuple[str, ...]) -> str:
-    """What goes with the time: the hard boil of beans, the falling pressure, the rest of a roast."""
-    kind = question.store.doneness(food.doneness).kind
-    text = ""
-    if food.doneness == "bean":
-        text += (
-            " Fresh water, boil hard at least 10 minutes first (30 by FDA text), and cook until quite soft."
-        )
-    if "pressure" in ways:
-        if kind in (DoneKind.HYDRATE, DoneKind.COLLAGEN):
-            text += " Let the pressure fall by itself."
-        text += " Coming up to pressure is extra; the manual comes first."
-    if any(is_slow(question, food, way) for way in ways):
-        text += (
-            " Tough meat is done when a fork goes in easily, at about 93-96 °C / 200-205 °F inside: covered,"
-        )
-        text += " with a little liquid, it stays moist. Rest it 30 minutes."
-        if oven_degC(question, food) < ADVISED_DEGC:
-            text += " USDA FSIS advises 163 °C / 325 °F or more for meat in an oven; lower is common practice"
-            text += " for tough joints, thawed through and into a hot oven."
-    elif any(is_roast(question, food, way) for way in ways):
-        text += " Rest it 15-20 minutes."
-    return text
-
-
 def _span(low: float, high: float) -> str:
-    """A span of time: "9-14 min", "2.8-4.4 h"."""
+    """A span of minutes: "9-14 min", "2.8-4.4 h (168-264 min)"."""
     if round(low) == round(high):
         return f"{high:.0f} min"
-    if high >= MANY_HOURS_MIN + 20:
-        return f"{low / 60:.1f}-{high / 60:.1f} h ({low:.0f}-{high:.0f} min)"
-    return f"{low:.0f}-{high:.0f} min"
+    both = f"{low:.0f}-{high:.0f} min"
+    return f"{low / 60:.1f}-{high / 60:.1f} h ({both})" if high >= HOURS_FROM_MIN else both
+
+
+# What goes with the time.
+
+
+def _care(question: Question, food: Food, ways: tuple[str, ...]) -> Iterator[str]:
+    """The hard boil of beans, the falling pressure, the rest of a roast."""
+    if food.doneness == "bean":
+        yield BEANS
+    if "pressure" in ways:
+        kind = question.store.doneness(food.doneness).kind
+        if kind in (DoneKind.HYDRATE, DoneKind.COLLAGEN):
+            yield PRESSURE_FALLS
+        yield COMING_UP
+    if any(is_slow(question, food, way) for way in ways):
+        yield TOUGH
+        if not is_fsis_oven(oven_degC(question, food)):
+            yield COOL_OVEN
+    elif any(is_roast(question, food, way) for way in ways):
+        yield REST_A_ROAST
