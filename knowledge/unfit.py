@@ -14,8 +14,15 @@ from functools import lru_cache
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Caution, LeftOut
+from knowledge.tables import items
 from knowledge.text.model import Reading, Spoilt
 from knowledge.text.spoilt import spoilage
+
+AT_THE_STOVE = (
+    "Take the {food} out. {alert} What has cooked with it goes too; was it not in yet, say “no {food}” "
+    "and the rest goes on."
+)
+_WORD = re.compile(r"[a-z']+")
 
 
 def spoilt_in(reading: Reading, *, store: Store) -> Iterator[LeftOut]:
@@ -35,20 +42,16 @@ def spoilage_alert(one: Spoilt, food: Food, name: str, *, store: Store) -> Cauti
     return Caution(text=text.format(food=name, limit=limit), source=str(store.source(row["source"])))
 
 
-AT_THE_STOVE = (
-    "Take the {food} out. {alert} What has cooked with it goes too; was it not in yet, say “no {food}” "
-    "and the rest goes on."
-)
-
-
 def gone_off(reading: Reading, *, store: Store) -> str | None:
     """What to say at the stove of a food that is said to be off; None when it can't be meant.
 
     Over the heat "the chicken is off" is off the heat, and what is fried may turn, stick or smell.
     """
     for one in reading.spoilt:
-        food, row = store.food(one.food_id), spoilage(one.sign)
-        if not one.eaten and row["at_the_stove"] == "yes" and (one.sign != "slime" or food.animal):
+        row = spoilage(one.sign)
+        is_animal = bool(store.food(one.food_id).animal)
+        meant = row["at_the_stove"] == "yes" or (row["at_the_stove"] == "of an animal" and is_animal)
+        if meant and not one.eaten:
             return AT_THE_STOVE.format(food=one.name, alert=row["alert"])
     return None
 
@@ -63,8 +66,7 @@ def unfit_in(text: str, *, store: Store) -> tuple[LeftOut, ...]:
     return tuple(
         LeftOut(food=food_id, why=row["text"])
         for row in _said(text, store)
-        for food_id in row["foods"].split(";")
-        if food_id
+        for food_id in items(row["foods"])
     )
 
 
@@ -75,20 +77,17 @@ def alerts_in(text: str, *, store: Store) -> tuple[Caution, ...]:
 
 
 def _said(text: str, store: Store) -> Iterator[Mapping[str, str]]:
-    plain = " ".join(re.findall(r"[a-z']+", text.lower()))
-    for pattern, row in _patterns(store):
-        if pattern.search(plain):
-            yield row
+    """The rows of `unfit.csv` whose words are in a message."""
+    plain = " ".join(_WORD.findall(text.lower()))
+    return (row for pattern, row in _patterns(store) if pattern.search(plain))
 
 
 @lru_cache(maxsize=4)
 def _patterns(store: Store) -> tuple[tuple[re.Pattern[str], Mapping[str, str]], ...]:
-    return tuple(
-        (
-            re.compile(
-                r"\b(" + "|".join(re.escape(w.replace("-", " ")) for w in row["words"].split("|")) + r")\b"
-            ),
-            row,
-        )
-        for row in store.table("unfit")
-    )
+    """The rows of `unfit.csv`, each with what hears its words; a hyphen there is a space here."""
+    return tuple((_any_of(row["words"].replace("-", " ").split("|")), row) for row in store.table("unfit"))
+
+
+def _any_of(phrases: list[str]) -> re.Pattern[str]:
+    """What hears one of the phrases, in whole words."""
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, phrases))})\b")

@@ -179,7 +179,8 @@ SAFETY_AND_DIETS = {
         "sign",
         sign=TEXT,
         applies=one_of("age", "any", "fresh", "meat", "perishable", "perishable or leaf", "soft"),
-        why=maybe(TEXT), alert=maybe(TEXT), otherwise=maybe(TEXT), at_the_stove=YES_NO, source=SOURCE,
+        why=maybe(TEXT), alert=maybe(TEXT), otherwise=maybe(TEXT),
+        at_the_stove=one_of("no", "of an animal", "yes"), source=SOURCE,
     ),
     "unfit": table(
         "id", id=TEXT, words=listed(TEXT, "|"), foods=maybe(listed(FOOD)), text=TEXT, source=SOURCE
