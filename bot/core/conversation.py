@@ -296,7 +296,9 @@ def _teach(state: Chat, message: Message) -> Outcome:
     if food is None:
         return _say(state, plans.swap_unknown(like, message.knowledge.near(like)))
     if not name:
-        return _say(state, talk.teach_what(food.name))
+        told = message.knowledge.named(message.reading.text.lower().partition(" is ")[0].strip())
+        known = told is not None and told.id != food.id
+        return _say(state, talk.known_already(told.name) if told and known else talk.teach_what(food.name))
     if any(item.phrase == name or item.name == name for item in state.unplaced):
         return buttons.food_is(state, like, message.now, message.knowledge)
     return _say(teaching.learned(state, name, food.id), plans.taught(name, food.name))

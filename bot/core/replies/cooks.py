@@ -246,7 +246,7 @@ def out_early(name: str, core_degC: float | None, units: str) -> str:
     safe = ""
     if core_degC is not None:
         safe = f" First measure: it must show {temperature(core_degC, units)} at the core, else it stays in."
-    return f"Then {name} comes out now; keep it warm under a lid or foil.{safe} The rest goes on as planned."
+    return f"Then take {name} out now; keep it warm under a lid or foil.{safe} The rest goes on as planned."
 
 
 BURNING = (
@@ -342,12 +342,12 @@ def at_line(at: datetime, what: str, offset_min: int | None) -> str:
 
 def not_yet_in(name: str, at: datetime, offset_min: int | None) -> str:
     """Forgotten? It is not due."""
-    return f"Nothing is lost: {name} goes in at {clock(at, offset_min)}. I'll tell you."
+    return f"Nothing is lost: it is {clock(at, offset_min)} before you put {name} in. I'll tell you."
 
 
 def in_already(name: str, at: datetime, offset_min: int | None) -> str:
     """Something is told of a food that should not be in the heat yet."""
-    return f"By my clock {name} goes in only at {clock(at, offset_min)}. In already? Say “{name} in”."
+    return f"By my clock the time to put {name} in is {clock(at, offset_min)}. In already? Say “{name} in”."
 
 
 VESSEL_STAYS = "Dinner is in its vessel, so that stays. A food can still change: “parsnip instead of carrot?”"

@@ -205,6 +205,7 @@ CHANGES = (
     "• make it 6\n"
     "• ready by 19:30\n"
     "• parsnip instead of carrot\n"
+    "• make it Moroccan, or: any flavour ideas?\n"
     "“undo” goes back one plan."
 )
 

@@ -19,7 +19,7 @@ HELP = (
     "Send what you have, in any words: amounts, how many eat, by when.\n"
     f"For example: {EXAMPLE}\n\n"
     "Then:\n"
-    "• change it: “no carrots”, “make it 6”, “use the pot”, “undo”\n"
+    "• change it: “no carrots”, “make it 6”, “use the pot”, “more Thai”, “undo”\n"
     "• ask: “parsnip instead of carrot?”, “why?”, “is chicken safe at 70 C?”\n"
     "• “start”: I remind you of every step; answer “done”, “10 min late”, “still hard”, “stop”\n"
     "• set up: “I'm vegetarian”, “oven goes to 220”, “we are 4”, “settings”"
@@ -140,6 +140,11 @@ def lifted(diet: str, was_kept: bool) -> str:
 def changed(parts: Sequence[str]) -> str:
     """What was set, in one line."""
     return f"Noted: {listed(parts)}."
+
+
+def known_already(food: str) -> str:
+    """A lesson about a food of the tables."""
+    return f"I know {food} already and figure it by its own. Name it in a list, a swap or “also …”."
 
 
 def teach_what(like: str) -> str:

@@ -83,3 +83,11 @@ def test_several_foods_are_swapped_in_one_message(knowledge: Knowledge) -> None:
     assert {"carrot", "leek"} <= {item.food_id for item in made.items}
     assert not {"parsnip", "red-onion"} & {item.food_id for item in made.items}
     assert "leeks" in said
+
+
+def test_a_lesson_about_a_known_food_says_that_it_is_known(knowledge: Knowledge) -> None:
+    chat = Chat(chat_id="t")
+    known = text_of(step(chat, TextReceived(text="oca is a root, like parsnip"), NOW, knowledge))
+    assert known.startswith("I know oca already")
+    new = text_of(step(chat, TextReceived(text="skirret is a root, like parsnip"), NOW, knowledge))
+    assert "“skirret” cooks like parsnip" in new
