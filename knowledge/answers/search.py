@@ -49,13 +49,18 @@ def _index(store: Store) -> sqlite3.Connection:
 
 
 def _entries(store: Store) -> Iterator[tuple[str, str, str, str, str]]:
+    """What can be found: kind, id, how it is shown, title, body."""
     for row in store.table("technique"):
-        yield "technique", row["id"], row["id"].replace("-", " "), row["words"], row["text"]
+        yield "technique", row["id"], _as_title(row["id"]), row["words"], row["text"]
     for row in store.table("advice"):
-        if row["source"]:
-            yield "advice", row["id"], row["id"].replace("-", " "), row["id"].replace("-", " "), row["answer"]
+        if row["source"]:  # without one it says what we do not know
+            yield "advice", row["id"], _as_title(row["id"]), _as_title(row["id"]), row["answer"]
     names: dict[str, list[str]] = {}
-    for name, ids in store.names().items():
-        names.setdefault(ids[0], []).append(name)
+    for name, (best, *_) in store.names().items():
+        names.setdefault(best, []).append(name)
     for food in store.foods():
         yield "food", food.id, food.name, " ".join([food.name, *names.get(food.id, [])]), food.does
+
+
+def _as_title(row_id: str) -> str:
+    return row_id.replace("-", " ")

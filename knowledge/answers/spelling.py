@@ -18,6 +18,7 @@ from knowledge.text.normalise import singular
 
 SHORTEST = 5  # letters; below that a slip is as likely another word
 TWO_SLIPS = 8  # letters from which two slips are still the same word
+LISTENED_FOR = ("technique", "measures", "storage")  # tables whose words are listened for, beside the advice
 
 
 def corrected(words: list[str], store: Store) -> list[str]:
@@ -44,12 +45,10 @@ def _nearest(word: str, store: Store) -> str:
 @lru_cache(maxsize=4)
 def _vocabulary(store: Store) -> frozenset[str]:
     """Every word that a question may hold: names of foods, common words, words of the tables."""
-    words = {word for name in store.names() for word in name.split()}
-    words.update(row["word"] for row in store.table("words_common"))
-    words.update(row["word"] for row in store.table("words_questions"))
-    words.update(row["dish"] for row in store.table("words_dishes"))
-    words.update(word for name in _terms(store) for word in name.split())
-    return frozenset(words) | _telling(store)
+    named = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
+    common = {row["word"] for name in ("words_common", "words_questions") for row in store.table(name)}
+    dishes = {row["dish"] for row in store.table("words_dishes")}
+    return frozenset(named | common | dishes) | _telling(store)
 
 
 def _terms(store: Store) -> tuple[str, ...]:
@@ -61,7 +60,7 @@ def _terms(store: Store) -> tuple[str, ...]:
 def _telling(store: Store) -> frozenset[str]:
     """The words that the answers listen for."""
     said = [row["when"] for row in store.table("advice")]
-    said += [row["words"] for name in ("technique", "measures", "storage") for row in store.table(name)]
+    said += [row["words"] for name in LISTENED_FOR for row in store.table(name)]
     words = {word for text in said for word in re.findall(r"[a-z]+", text)}
     return frozenset(words) | words_of(store, "heard")
 
@@ -69,10 +68,9 @@ def _telling(store: Store) -> frozenset[str]:
 @lru_cache(maxsize=4)
 def _by_letter(store: Store) -> dict[str, tuple[str, ...]]:
     """What a slip may have been meant for, by first letter: foods and the words listened for."""
-    named = (*store.names(), *_terms(store))
-    names = {word for name in named for word in name.split() if len(word) >= SHORTEST}
-    choices = names | {word for word in _telling(store) if len(word) >= SHORTEST}
+    names = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
     letters: dict[str, list[str]] = {}
-    for word in sorted(choices):
-        letters.setdefault(word[0], []).append(word)
+    for word in sorted(names | _telling(store)):
+        if len(word) >= SHORTEST:
+            letters.setdefault(word[0], []).append(word)
     return {letter: tuple(words) for letter, words in letters.items()}

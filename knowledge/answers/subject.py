@@ -8,6 +8,7 @@ tables stand in `allergens_said.csv` with what they hold and what they may hold.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -17,7 +18,10 @@ from knowledge.answers.restraints import rules_out
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
+from knowledge.tables import items
 from knowledge.text.normalise import singular
+
+_NO_NAME = re.compile(r"(?:free|allerg|intoleran|$)")  # "nut free", "nut allergy": no part of a name
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,32 +54,44 @@ def subject_of(question: Question, asked: str, token: str) -> Subject | None:
 def _whole(question: Question, mention: Mention, token: str) -> Subject:
     """The mention with the words that stand right beside it and belong to its name."""
     words = question.plain.split()
+    start, end = _stretch(question, mention, words)
+    inside = [m for m in question.mentions if start <= m.start and m.end <= end]
+    left_over = end - start - sum(m.end - m.start for m in inside)
+    loose = mention.phrase in words_of(question.store, "loose")  # "tom" for tomato
+    around = f" {' '.join(words[start : mention.start])} · {' '.join(words[mention.end : end])} "
+    return Subject(
+        name=" ".join(words[start:end]),
+        foods=(*(m.food for m in inside), *_in_the_state_before(question.store, inside, words[:start])),
+        exact=left_over == 0 and len(inside) == 1 and not loose,
+        names_it=token in diets_said(around, question.store).values(),
+    )
+
+
+def _stretch(question: Question, mention: Mention, words: list[str]) -> tuple[int, int]:
+    """Where the name around a mention begins and ends, in words."""
     start, end = mention.start, mention.end
     while start > 0 and _belongs(question, words, start - 1):
         start -= 1
     while end < len(words) and _belongs(question, words, end):
         end += 1
-    inside = [m for m in question.mentions if start <= m.start and m.end <= end]
-    left_over = end - start - sum(m.end - m.start for m in inside)
-    state = words[start - 1] if start > 0 else ""
-    stated = [food for m in inside if (food := _by_name(question.store).get(f"{state} {m.food.name}"))]
-    around = f" {' '.join(words[start : mention.start])} · {' '.join(words[mention.end : end])} "
-    return Subject(
-        name=" ".join(words[start:end]),
-        foods=(*(m.food for m in inside), *stated),  # dried fruit holds what fresh fruit does not
-        exact=left_over == 0 and len(inside) == 1 and mention.phrase not in _loose(question.store),
-        names_it=token in diets_said(around, question.store).values(),
-    )
+    return start, end
+
+
+def _in_the_state_before(store: Store, inside: list[Mention], before: list[str]) -> list[Food]:
+    """The foods in the state said right before their name: dried fruit holds what fresh fruit does not."""
+    state = before[-1] if before else ""
+    by_name = _by_name(store)
+    return [food for m in inside if (food := by_name.get(f"{state} {m.food.name}"))]
 
 
 def _belongs(question: Question, words: list[str], at: int) -> bool:
     """True for a word that may be part of a food's name, not of the question."""
-    word = words[at]
-    if word in _asking(question.store) or singular(word) in _asking(question.store) or not word.isalpha():
+    word, asking = words[at], _asking(question.store)
+    if word in asking or singular(word) in asking or not word.isalpha():
         return False
     cue = words[at + 1] if at + 1 < len(words) else ""
     said = diets_said(f" {word} ", question.store)
-    return not (said and (re.match(r"(?:free|allerg|intoleran|$)", cue) or _is_whom(said)))
+    return not (said and (_NO_NAME.match(cue) or _is_whom(said)))
 
 
 def _is_whom(said: dict[str, str]) -> bool:
@@ -84,45 +100,44 @@ def _is_whom(said: dict[str, str]) -> bool:
 
 
 def _told(question: Question, asked: str) -> Subject | None:
-    found = [
-        (phrase, row)
-        for phrase, row in _rows(question.store)
-        if phrase != asked and (f" {phrase} " in question.plain or f" {phrase}s " in question.plain)
-    ]
-    if not found:
+    """The dish or the like that `allergens_said.csv` knows; a longer name of a food goes before it."""
+    phrase = max(
+        (known for known in _dishes(question.store) if known != asked and _is_said(known, question.plain)),
+        key=len,
+        default=None,
+    )
+    if phrase is None or any(
+        phrase in m.phrase and len(m.phrase) > len(phrase) + 1 for m in question.mentions
+    ):
         return None
-    phrase, row = max(found, key=lambda entry: len(entry[0]))
-    longer = [m for m in question.mentions if phrase in m.phrase and len(m.phrase) > len(phrase) + 1]
-    if longer:
-        return None
+    row = _dishes(question.store)[phrase]
     food = question.store.named(phrase)
     return Subject(
         name=phrase,
         foods=(food,) if food else (),
-        has=frozenset(filter(None, row["has"].split(";"))),
-        may=tuple(filter(None, row["may"].split(";"))),
+        has=frozenset(items(row["has"])),
+        may=tuple(items(row["may"])),
         note=row["note"],
         single=bool(row["plain"]),
     )
 
 
-@lru_cache(maxsize=4)
-def _rows(store: Store) -> tuple[tuple[str, dict[str, str]], ...]:
-    return tuple(
-        (phrase, dict(row)) for row in store.table("allergens_said") for phrase in row["words"].split(";")
-    )
+def _is_said(phrase: str, plain: str) -> bool:
+    return f" {phrase} " in plain or f" {phrase}s " in plain
 
 
 @lru_cache(maxsize=4)
-def _by_name(store: Store) -> dict[str, Food]:
+def _dishes(store: Store) -> Mapping[str, Mapping[str, str]]:
+    """The rows of `allergens_said.csv` by each of their words."""
+    return {phrase: row for row in store.table("allergens_said") for phrase in items(row["words"])}
+
+
+@lru_cache(maxsize=4)
+def _by_name(store: Store) -> Mapping[str, Food]:
     return {food.name: food for food in store.foods()}
 
 
 @lru_cache(maxsize=4)
 def _asking(store: Store) -> frozenset[str]:
+    """Words that belong to a question, not to the name of what it is about."""
     return words_of(store, "stop") | words_of(store, "filler") | words_of(store, "asking")
-
-
-def _loose(store: Store) -> frozenset[str]:
-    """Names that stand for a food only in a wider sense: "tom" for tomato."""
-    return words_of(store, "loose")
