@@ -15,6 +15,11 @@ from knowledge.tables import Row, rows
 from knowledge.text.clauses import Clause, clauses_of, met
 from knowledge.text.normalise import flatten
 
+# "Nobody ever got sick of it" tells of nobody who is ill.
+NOBODY_ILL = re.compile(
+    r"(?<!\w)(?:nobody|no one|noone|none of (?:us|them|you)|not one of us|(?:we|they|i|once|and) never)"
+    r"(?: (?!but\b)\w+){0,4}? (?:sick|ill|poisoned|unwell|poisoning|died|dead|harm|harmed|hurt)(?!\w)"
+)
 _NO_WORD = re.compile(r"[^\w.°]+|\.(?!\d)")  # the point of "39.5" belongs to a word
 
 
@@ -36,7 +41,7 @@ def heard(text: str) -> Accident | None:
     """The accident or illness that a message tells of: the first signs that it shows, else the first
     row of `accidents.csv` that fits.
     """
-    plain = " ".join(_NO_WORD.sub(" ", flatten(text).text).split())
+    plain = NOBODY_ILL.sub(" ", " ".join(_NO_WORD.sub(" ", flatten(text).text).split()))
     by_signs = (told for clauses, told in _signs() if met(f" {plain} ", clauses))
     by_phrase = (told for pattern, told in _phrases() if pattern.search(plain))
     return next(by_signs, None) or next(by_phrase, None)

@@ -17,10 +17,11 @@ from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
-from knowledge.answers.hot import kept_hot
+from knowledge.answers.hot import kept_hot, warm_for_hours
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.notes import technique, unknown
+from knowledge.answers.outage import cold_failed, cooker_failed
 from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.proportions import proportion
@@ -31,7 +32,7 @@ from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
 from knowledge.answers.several import Typed, about, asked_alone, each, joined, questions_in
-from knowledge.answers.standing import in_the_warm, left_out
+from knowledge.answers.standing import in_the_warm, left_out, spoilt_in_the_warm
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature
 from knowledge.foods.store import Store
@@ -48,10 +49,12 @@ def accident(question: Question) -> Answer | None:
     return Answer(known=True, answer=found.says, sources=cited(question.store, found.source))
 
 
+# What is answered of the whole message, before it is split or anything else of it is looked at.
+URGENT: tuple[Typed, ...] = (accident, emergency, cooker_failed, cold_failed, spoilt_in_the_warm)
+
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Typed, ...] = (
-    accident,
-    emergency,
+    *URGENT,
     each(swap_for_someone),
     each(suits),
     each(swap_for_missing),
@@ -60,9 +63,10 @@ TYPED: tuple[Typed, ...] = (
     scaled,
     setting,
     rested,
+    kept_hot,
+    warm_for_hours,
     left_out,
     in_the_warm,
-    kept_hot,
     boiling_there,
     term,
     proportion,
@@ -106,7 +110,7 @@ def ask(
         return question_of(part, store=store, kitchen=kitchen or Kitchen(), ruled_out=ruled_out)
 
     whole = read(text)
-    urgent = accident(whole) or emergency(whole)
+    urgent = _first(whole, of=URGENT)
     if urgent is not None:
         return guarded(whole, urgent)
     parts = questions_in(text)

@@ -12,11 +12,12 @@ from functools import lru_cache
 
 from knowledge.answers.model import Question
 from knowledge.foods.store import Store
+from knowledge.text.clauses import says
 
 
-def hears(question: Question, topic: str) -> bool:
-    """True if a word of the topic is said."""
-    return any(question.says(*words) for words in meanings(question.store, topic).values())
+def hears(question: Question, topic: str, *, plain: str = "") -> bool:
+    """True if a word of the topic is said in the question, or in what is looked at of it."""
+    return any(says(plain or question.plain, *words) for words in meanings(question.store, topic).values())
 
 
 def meant(question: Question, topic: str, order: Iterable[str]) -> str:

@@ -12,8 +12,10 @@ from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import as_read, both, temperatures_degC
 from knowledge.answers.heard import hears
+from knowledge.answers.hours import hours_said
 from knowledge.answers.model import Answer, Question
-from knowledge.units import is_met
+from knowledge.answers.stood import perishable
+from knowledge.units import celsius, is_met
 
 HOLD_DEGC, UK_HOLD_DEGC = 60.0, 63.0
 HOTTEST_HELD_DEGC = 110.0  # beyond it is an oven that cooks
@@ -23,8 +25,20 @@ RULE = (
     " all, 1 hour above 32 °C / 90 °F, rice 1 hour; then throw it away."
 )
 TAKE_THE_UK_S = "By USDA FSIS yes, if that is the coldest spot; the UK asks 63 °C, take that to be sure."
+LIMIT_H = 2.0
+BOILING_DEGC = 100.0
+_NO_SCALE = re.compile(r" (\d{2,3}) ?(?:degrees?|deg|°)(?= )")
+ONLY_MEASURED = (
+    "Only if it stays steaming hot all that time, measured; was it merely warm, or you don't know, throw it"
+    " away."
+)
+WITHOUT_HEAT = (
+    "No, unless a thermometer shows it never fell below 60 °C / 140 °F: what keeps warm without heat cools"
+    " within a few hours, so throw it away."
+)
 _KEEPING_IT_HOT = re.compile(
     r" (?:keep|keeping|hold|holding|kept|held|leave|serve) (?:\w+ ){1,4}(?:hot|warm) "
+    r"(?!kitchen|car|room|day|place|spot|garage|van|boot|weather|house|climate)"
     r"| (?:keep|keeping|hold|holding|leave) (?:\w+ ){1,4}at \d.* (?:all day|all night|overnight|hours|until"
     r"|till|party|guests|service) "
 )
@@ -38,8 +52,38 @@ def kept_hot(question: Question) -> Answer | None:
     """The temperature at which cooked food is kept hot, or the verdict on one."""
     if not is_kept_hot(question):
         return None
-    read = tuple(degC for degC in temperatures_degC(question) if degC <= HOTTEST_HELD_DEGC)
+    read = _read_degC(question)
     return held_hot(question, read) if read or hears(question, "asks how hot") else None
+
+
+def _read_degC(question: Question) -> tuple[float, ...]:
+    """The temperatures at which food may be held; a bare one is Fahrenheit where Celsius would boil."""
+    bare = (float(found) for found in _NO_SCALE.findall(question.plain))
+    told = temperatures_degC(question) or tuple(celsius(n) if n > BOILING_DEGC else n for n in bare)
+    return tuple(degC for degC in told if degC <= HOTTEST_HELD_DEGC)
+
+
+def warm_for_hours(question: Question) -> Answer | None:
+    """The rule for cooked food that was only warm for longer than it may stand, no temperature being read."""
+    hours = hours_said(question)
+    if (
+        hours is None
+        or hours <= LIMIT_H
+        or temperatures_degC(question)
+        or hears(question, "standing on purpose")
+    ):
+        return None
+    warm = hears(question, "barely warm") or is_kept_hot(question)
+    if not warm or hears(question, "heated, not kept hot") or _COOKING_IT_THERE.search(question.plain):
+        return None
+    if not perishable(question):
+        return None
+    first = WITHOUT_HEAT if hears(question, "kept without heat") else ONLY_MEASURED
+    return Answer(
+        known=True,
+        answer=f"{first} {RULE} {LOCAL_RULES}",
+        sources=cited(question.store, "A-FSIS-LEFT", "A-FSA"),
+    )
 
 
 def held_hot(question: Question, read: tuple[float, ...]) -> Answer:

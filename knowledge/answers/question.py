@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from knowledge.accidents import NOBODY_ILL
 from knowledge.answers.model import Mention, Question
 from knowledge.answers.spelling import corrected
 from knowledge.answers.words import either_of, words_of
@@ -40,6 +41,7 @@ _REWRITTEN: tuple[tuple[re.Pattern[str], str], ...] = (
     (_RICE_COOKER, "ricecooker"),  # not to be taken for a pressure cooker
     (_AIR_FRYER, "airfryer"),  # a device, not the bird called fryer
     (_WHAT, "what "),  # not the word of a slip that comes near "water"
+    (NOBODY_ILL, " "),
     (_UNTIL, " until "),  # not the seed called til
 )
 

@@ -6,17 +6,15 @@ within 1 hour.
 
 from __future__ import annotations
 
-import re
-
-from knowledge.answers.ages import hours_said, span_of_hours
 from knowledge.answers.air import HOT_ROOM_DEGC, air_degC, is_hot_day, is_warm_place
 from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import both
-from knowledge.answers.heard import hears, pattern
-from knowledge.answers.hot import is_kept_hot
+from knowledge.answers.heard import hears
+from knowledge.answers.hot import is_kept_hot, warm_for_hours
+from knowledge.answers.hours import hours_said, span_of_hours
 from knowledge.answers.model import Answer, Question
-from knowledge.foods.model import Food
+from knowledge.answers.stood import perishable, stays_frozen, stood_out, thawed_out
 
 LIMIT_H, HOT_ROOM_H, RICE_H = 2.0, 1.0, 1.0
 RULE = (
@@ -26,6 +24,15 @@ NOTHING_SAVES_IT = (
     "Reheating, boiling or frying kills germs but does not destroy the toxins some have left, a cool room"
     " does not make it safe, and smell tells you nothing."
 )
+THAWED_OUT = (
+    "A cold or icy middle does not save it: the outside was warm for hours, and cooking does not destroy the"
+    " toxins some germs leave."
+)
+THAW_SO = "Thaw in the fridge, in cold water changed every 30 minutes or in the microwave (USDA FSIS)."
+HISTAMINE = (
+    "In tuna, mackerel and their kin histamine forms in the warm as well (FDA): neither cooking nor freezing"
+    " destroys it, and it need not smell."
+)
 LONGER_OR_HOTTER = "Was it longer, or hotter than that, throw it away."
 LONGER_ONLY = "Longer only kept hot at 60 °C / 140 °F or above, or on ice at 4 °C / 40 °F or below."
 EAT_NOW = "eat it now, reheat it once to 74 °C / 165 °F, steaming hot, or put it in the fridge at once."
@@ -33,42 +40,57 @@ RAW_NOW = (
     "Raw: into the fridge now, or cook it through at once; don't eat it as it is. Marinate and thaw in the"
     " fridge only (USDA FSIS)."
 )
-_LEFT_THERE = (
-    r" (?:in (?:(?:the|my|a|our) )?(?:(?:hot|warm|parked) )?{vehicle}"
-    r"|in (?:(?:the|my|a|his|her) )?(?:\w+ )?{bag}"
-    r"|(?:no|without(?: an?)?) {cold box}) "
-)
-_OUTSIDE = re.compile(  # "the outside" is of a food
-    r"(?<! the) outside (?:(?:for|about|over|since|overnight|all) |\d)"
-)
+
+
+def spoilt_in_the_warm(question: Question) -> Answer | None:
+    """The verdict on food that stood out longer than the limit, whatever else is asked."""
+    hours = _hours_out(question)
+    if hours is None or hours <= _limit_h(question):
+        return None
+    return _told(
+        question,
+        f"No: throw it away. {span_of_hours(hours).capitalize()} out is over the limit: {RULE}.",
+        *_nothing_saves_it(question),
+    )
 
 
 def left_out(question: Question) -> Answer | None:
-    """The verdict on food that stood out for a time that is said."""
-    hours = hours_said(question)
-    if hours is None or hears(question, "standing on purpose") or is_kept_hot(question):
+    """What to do with food that stood out for a time within the limit."""
+    hours = _hours_out(question)
+    if hours is None:
         return None
-    if not is_warm_place(question) and not (_stood_out(question) and _is_perishable(question)):
-        return None
-    how_long = span_of_hours(hours).capitalize()
-    if hours > _limit_h(question):
-        return _told(
-            question,
-            f"No: throw it away. {how_long} out is over the limit: {RULE}.",
-            NOTHING_SAVES_IT,
-        )
     return _told(
         question,
-        f"{how_long} is within the limit ({RULE}), counting all the time it was out.",
+        f"{span_of_hours(hours).capitalize()} is within the limit ({RULE}), counting all the time it was"
+        " out.",
         _what_now(question),
         LONGER_OR_HOTTER,
     )
 
 
+def _hours_out(question: Question) -> float | None:
+    """How long perishable food stood out [h]; None where nothing tells of it."""
+    hours = hours_said(question)
+    if hours is None or hears(question, "standing on purpose") or stays_frozen(question):
+        return None
+    if warm_for_hours(question) is not None or is_kept_hot(question):
+        return None
+    there = is_warm_place(question) or (stood_out(question) and perishable(question))
+    return hours if there else None
+
+
+def _nothing_saves_it(question: Question) -> tuple[str, ...]:
+    if thawed_out(question):
+        return (THAWED_OUT, THAW_SO)
+    if hears(question, "histamine fish"):
+        return (HISTAMINE,)
+    return (NOTHING_SAVES_IT,)
+
+
 def in_the_warm(question: Question) -> Answer | None:
     """How long food may stand at the temperature of a day or a room, no time being said."""
     degC = air_degC(question)
-    if degC is None or hears(question, "warm on purpose") or not _is_perishable(question):
+    if degC is None or hears(question, "warm on purpose") or not perishable(question):
         return None
     limit = "1 hour" if degC >= HOT_ROOM_DEGC else "2 hours"
     return _told(
@@ -92,28 +114,6 @@ def _limit_h(question: Question) -> float:
     if hears(question, "rice in it"):
         return RICE_H
     return HOT_ROOM_H if is_hot_day(question) else LIMIT_H
-
-
-def _stood_out(question: Question) -> bool:
-    plain = question.plain
-    return (
-        hears(question, "stood out")
-        or pattern(question.store, _LEFT_THERE).search(plain) is not None
-        or _OUTSIDE.search(plain) is not None
-    )
-
-
-def _is_perishable(question: Question) -> bool:
-    dishes = question.store.table("words_dishes")
-    return (
-        hears(question, "perishable")
-        or any(f" {row['dish']} " in question.plain for row in dishes)
-        or any(_spoils(food) for food in question.foods)
-    )
-
-
-def _spoils(food: Food) -> bool:
-    return bool(food.safety) or food.animal in ("dairy", "egg") or food.doneness in ("white_rice", "pasta")
 
 
 def _what_now(question: Question) -> str:

@@ -8,8 +8,9 @@ from pathlib import Path
 import pytest
 
 from knowledge import answers
-from knowledge.answers.ages import age_days, hours_said
+from knowledge.answers.ages import age_days
 from knowledge.answers.heard import hears, meanings, pattern
+from knowledge.answers.hours import hours_said
 from knowledge.answers.minimums import SAID_FIRST, said_minimum
 from knowledge.answers.question import question_of
 from knowledge.answers.ways import WAYS
