@@ -152,8 +152,10 @@ def have_of(item: Item, store: Store) -> Have:
     """A read item as something at hand. `item.food_id` must be known."""
     if item.food_id is None:
         raise ValueError(f"{item.name!r} has no food id")
-    dried = store.in_state(item.food_id, item.state) if item.state == "dried" else None
-    fresh = store.food(item.food_id)
+    food_id = item.food_id
+    item = replace(item, state=item.state or store.state_named(food_id, item.phrase))
+    dried = store.in_state(food_id, item.state) if item.state == "dried" else None
+    fresh = store.food(food_id)
     if (
         dried is not None and dried.role is Role.SEASON and fresh.role is Role.COOK
     ):  # dried chiles are toasted

@@ -382,7 +382,7 @@ PLANNING = {
         curry=maybe(number(0.05, 5, "tsp")),
         when=maybe(Word(frozenset(When))),
         how=maybe(one_of("bloom", "bruise", "creamy", "crush", "drizzle", "dust", "fry", "glaze", "let down",
-                         "make up", "nut butter", "off the heat", "pierce", "slake", "squeeze")),
+                         "make up", "nut butter", "off the heat", "pierce", "simmer", "slake", "squeeze")),
         out=YES, source=SOURCE,
     ),
     "cupboard": table("id", id=FOOD, source=SOURCE),

@@ -186,6 +186,18 @@ class Store:
         """The food with the figures it has in a state ("pea", "frozen"); itself where none differ."""
         return self.food(self._variants.get((food_id, state or ""), food_id))
 
+    def state_named(self, food_id: str, name: str) -> str | None:
+        """The state of a food that its name says ("sardines in oil" are tinned); None where it says none."""
+        variant = self._said_in_a_state.get(key(name))
+        return next((s for (of, s), v in self._variants.items() if (of, v) == (food_id, variant)), None)
+
+    @cached_property
+    def _said_in_a_state(self) -> dict[str, str]:
+        """Names of variants, which `names` gives to the plain food: "sardines in oil"."""
+        variants = {v for (of, _), v in self._variants.items() if v != of}
+        rows = self._all("SELECT name, food_id FROM said_names ORDER BY name")
+        return {key(row["name"]): row["food_id"] for row in rows if row["food_id"] in variants}
+
     @cached_property
     def _variants(self) -> dict[tuple[str, str], str]:
         return {(row["food_id"], row["state"]): row["variant_id"] for row in self.table("states")}

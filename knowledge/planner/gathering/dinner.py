@@ -22,7 +22,7 @@ from knowledge.planner.gathering import amounts
 from knowledge.planner.gathering.meant import barred
 from knowledge.planner.gathering.peeling import PLAIN, SHELL, Peeling, peeling
 from knowledge.planner.gathering.plenty import filled
-from knowledge.planner.gathering.usual import usual_ml
+from knowledge.planner.gathering.usual import pinch, usual_ml
 from knowledge.planner.model import Have, LeftOut, Request
 from knowledge.planner.styles import DRY_ML_HEAD, Style, style_named, style_of, styles_ruled_out
 from knowledge.planner.techniques import (
@@ -43,6 +43,7 @@ MIN_G, MAX_G = 1.0, 15_000.0  # what a home kitchen cooks of one food
 MOST_EATERS = 12.0  # whom one vessel may feed; judgement
 NONE_LEFT = "you said there is none"
 ONE_PIECE = frozenset({"joint", "bird"})
+SIMMERS_ML = 60.0  # for each eater: more of a table sauce than anyone spoons on; judgement
 WEIGHED_G = 50.0  # to which a kitchen scale is read when less of it is taken
 FLAT = "flattened"  # cut of a bird without its backbone
 THIN = frozenset({"strips"})
@@ -134,6 +135,7 @@ class Seasoning:
     state: str = ""  # "dried": a herb, a lime
     used_ml: float = 0.0  # of what is spooned or poured: as said, or as kitchens take it
     head_ml: float = 0.0  # the same for each eater
+    simmers: bool = False  # a table sauce, so much of it that the rest cooks in it: salsa by the jar
 
     @property
     def is_cube(self) -> bool:
@@ -372,9 +374,14 @@ def _thinned(food: Food, have: Have, style: Style | None) -> Have:
     return replace(have, cut="strips") if thin and _is_any_cut(food) else have
 
 
-def scaled(dish: Dish, factor: float) -> Dish:
-    """Less of a dish, in whole pieces where it comes in pieces; what was weighed is weighed again."""
+def scaled(dish: Dish, factor: float, *, cut_up: bool = False) -> Dish:
+    """Less of a dish, in whole pieces where it comes in pieces; what was weighed is weighed again.
+
+    `cut_up`: it goes in as chunks, so that less of a joint is less chunks.
+    """
     grams = dish.grams * factor
+    if _is_one_joint(dish) and cut_up:
+        return replace(dish, grams=max(math.floor(grams / WEIGHED_G), 1) * WEIGHED_G)
     if _is_one_joint(dish):
         return dish  # nobody saws a joint to fit the tray
     if dish.weighed and dish.part != "protein":
@@ -481,4 +488,5 @@ def _seasoning(food: Food, have: Have, eaters: float, store: Store) -> Seasoning
         qty=have.qty, unit=have.unit, state="dried" if dried else "",
     )  # fmt: skip
     used_ml = found.grams or usual_ml(found, eaters, store)
-    return replace(found, used_ml=used_ml, head_ml=used_ml / eaters)
+    simmers = used_ml / eaters >= SIMMERS_ML and pinch(found, store).how == "simmer"
+    return replace(found, used_ml=used_ml, head_ml=used_ml / eaters, simmers=simmers)

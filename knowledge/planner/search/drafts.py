@@ -22,6 +22,7 @@ from knowledge.planner.search import deadline, room, stages
 from knowledge.planner.search.laying import lay
 from knowledge.planner.search.load import load_here
 from knowledge.planner.search.reducing import reduce_s
+from knowledge.planner.search.rounds import takes_two
 from knowledge.planner.search.scoring import ROAST_MM, TROUBLE, missed, score
 from knowledge.planner.search.ways import Setting, solve
 
@@ -31,6 +32,7 @@ HURRIED_S = 45 * 60.0  # a deadline as near as this hurries; judgement
 OPEN_COOKER, POT = "open-cooker", "lidded pot"
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 LEAST_OVEN_degC = 150.0  # cooler than that nothing roasts
+EVEN = 0.5  # of all there is, in each of two rounds
 BROIL_WISHES = frozenset({"broil", "crisp"})
 ROUNDING = 1.02  # over the room there is, but never where a valve could block
 HOPELESS = 12.0  # points behind before it begins: more than method, time and wishes make up for
@@ -201,6 +203,9 @@ def _fill(
 
 def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]) -> Draft:
     """Less until it fits; the rest is for another day or a second round."""
+    evenly = _in_two_even_rounds(draft, dinner, request, refused)
+    if evenly is not None:
+        return evenly
     for _ in range(6):
         limit = room.limit(draft.vessel, draft.method, [p.way for p in draft.placed])
         if draft.fill <= limit:
@@ -210,6 +215,25 @@ def _shrunk(draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple
             dinner, request, draft.vessel, draft.size, draft.method, draft.setting, placed, refused
         )
     return draft
+
+
+def _in_two_even_rounds(
+    draft: Draft, dinner: Dinner, request: Request, refused: tuple[tuple[Dish, str], ...]
+) -> Draft | None:
+    """Half of everything, where it takes two rounds on a sheet anyway: each is then a dinner; else None."""
+    if not draft.vessel.single_layer:
+        return None
+    meant = {(d.food.id, d.state): d for d in dinner.dishes}
+    halves = tuple(_less(p, EVEN, meant) for p in draft.placed)
+    even = draft_with(dinner, request, draft.vessel, draft.size, draft.method, draft.setting, halves, refused)
+    full, fitting = (
+        draft_with(
+            dinner, request, draft.vessel, draft.size, draft.method, draft.setting,
+            _most_that_fits(crowded, 1.0), refused,
+        )
+        for crowded in (draft, even)
+    )  # fmt: skip
+    return fitting if fitting.fill <= 1.0 and takes_two(full) and takes_two(fitting) else None
 
 
 def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
@@ -234,7 +258,8 @@ def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
 def _less(placed: Placed, factor: float, meant: Mapping[tuple[str, str], Dish]) -> Placed:
     """So much of what was meant of it; what is less already stays."""
     dish = placed.way.dish
-    grams = scaled(meant.get((dish.food.id, dish.state), dish), factor).grams
+    whole = meant.get((dish.food.id, dish.state), dish)
+    grams = scaled(whole, factor, cut_up=not placed.way.cut.parts).grams
     return replace(placed, way=replace(placed.way, dish=replace(dish, grams=min(dish.grams, grams))))
 
 

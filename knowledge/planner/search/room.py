@@ -31,7 +31,7 @@ ON_TOP = 0.5  # of what joins a braise later, counts for the liquid
 COOKER_ML_G = 0.4  # of meat under pressure, for a gravy that does not catch
 OPEN_ML_H = 400.0  # bubbling with the lid off
 PAN_LEFT, GRAIN_LEFT = 0.25, 0.35  # of what the method asks for, where grain drinks
-BOILED_DOWN = 0.5  # of wine is left that goes into the hot fat before the stock
+BOILED_DOWN = 0.5  # is left of wine, and of the juice of tomatoes, that fry down before the stock
 GIVEN = 0.5  # of what a food loses in cooking, is there while the grain still drinks
 SOAKED_DRINKS = 0.2  # of what the dry pulse would
 MOST_PANFULS = 2.2  # tossed at once; more of it stews in its own juice
@@ -176,7 +176,11 @@ def liquid(
     brought += sum(0.5 * s.used_ml for s in seasonings if is_creamy(s))
     inside = [w for w in ways if not (method.kind == "sealed" and (w.lane_is(AFTER) or w.lane_is(SECOND)))]
     later = sum(JUICE * w.dish.grams for w in ways if is_saucy(w.dish) and w not in inside)
-    brought += sum(JUICE * w.dish.grams for w in inside if is_saucy(w.dish) and w.lead != SOFTENED)
+    brought += sum(
+        JUICE * w.dish.grams * (BOILED_DOWN if w.lead == SOFTENED else 1.0)
+        for w in inside
+        if is_saucy(w.dish)
+    )
     ml = drunk + gone + base - brought - given
     ml = max(min(ml, drunk + gone + most_ml - brought), drunk + least_ml - brought - later)
     ml = round(max(ml, floor_ml) / 50.0) * 50.0
@@ -255,12 +259,15 @@ def _what(seasonings: Sequence[Seasoning]) -> str:
 
 
 def is_poured(seasoning: Seasoning) -> bool:
-    """Whether it is a liquid that makes a sauce."""
-    return seasoning.food.when is When.LIQUID and seasoning.food.part in ("liquid", "sauce")
+    """Whether it is a liquid that makes a sauce, or a table sauce by the jar."""
+    liquid = seasoning.food.when is When.LIQUID and seasoning.food.part in ("liquid", "sauce")
+    return liquid or seasoning.simmers
 
 
 def _wet_share(seasoning: Seasoning) -> float:
-    """How much of what is poured is water that grain can drink: coconut milk is a quarter fat."""
+    """Of what is poured, the share that grain can drink: coconut milk is a quarter fat, salsa is thick."""
+    if seasoning.simmers:
+        return JUICE
     made_of = seasoning.food.composition
     return made_of.water_g / 100.0 if made_of is not None else WET_SHARE
 

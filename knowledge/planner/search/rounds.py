@@ -59,8 +59,10 @@ def second_round(draft: Draft, units: str) -> Iterator[Step]:
         return
     when = draft.stages
     rest = words.listed([words.amount(dish, units) for dish in left_over(draft)])
+    raw = any(dish.part == "protein" and dish.food.animal for dish in left_over(draft))
+    kept = " (until then in the fridge)" if raw else ""
     text = (
-        f"Second round: {rest} onto the hot sheet in the same order, on the table "
+        f"Second round: {rest}{kept} onto the hot sheet in the same order, on the table "
         f"{words.duration(later_s(draft))} later. Eat the first now, or keep it hot above {HOT[units]}."
     )
     yield Step(

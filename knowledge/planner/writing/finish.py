@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from knowledge.foods.model import Food
 from knowledge.planner import words
 from knowledge.planner.draft import Draft, Placed
 from knowledge.planner.model import Do, Step
@@ -28,11 +29,14 @@ from knowledge.planner.writing.pot import GRAIN
 from knowledge.planner.writing.seasoned import salty
 from knowledge.planner.writing.telling import step
 from knowledge.planner.writing.young import is_hot
+from knowledge.units import spoons
 
 BIND_FROM_ML = 150.0  # so much too much runs over the plate; common practice, no source
 BINDERS = (frozenset({"tuber"}), frozenset({"pulse", "tinned pulse"}))  # food groups, the best first
 SHORT_REST_S = 300.0  # a longer rest begins while the others still cook
 AFTER_ADD_S = 60.0
+RICH_G, LEAN_G = 8.0, 4.0  # of fat in 100 g: what dresses a dish, what still wants dressing; judgement
+OIL_ML = 7.5  # for each eater; common practice, no source
 LIVELY = frozenset({"acid", "herb", "sauce", "dairy"})
 NOT_YET = "Not there yet: a few minutes more."
 CHECK_BEFORE_S = 120.0  # what is done long before is looked at with the rest
@@ -172,12 +176,34 @@ def _last_touches(tell: Telling) -> Iterator[str]:
         yield f"Squeeze the rest of the {words.listed(said.inside)} over."
     if said.squeeze:
         yield f"Squeeze {words.listed(said.squeeze)} {over}."
+    if not said.drizzle and (oil := _dressed(tell)):
+        yield oil
     if said.drizzle:
         yield f"Drizzle {words.listed(said.drizzle)} over."
     greens = [f"the green of the {words.label(p.way.dish)}" for p in tell.draft.placed if has_greens(p)]
     kept = [f"the fried {words.label(p.way.dish)} kept for it" for p in tell.draft.placed if is_kept_back(p)]
     if scattered := [*kept, *said.scatter, *greens]:
         yield f"Scatter {words.listed(scattered)} over."
+
+
+def _dressed(tell: Telling) -> str:
+    """A thread of oil over what lay in nothing but water: lean fish and vegetables; "" where there is fat."""
+    draft = tell.draft
+    fried = draft.stages.softened_s > 0.0 or bool(tell.seasoned.fried)
+    rich = any(_fat_g(s.food) >= RICH_G for s in draft.dinner.seasonings)
+    grams = sum(p.way.dish.grams for p in draft.placed)
+    fat_g = sum(_fat_g(p.way.dish.food) * p.way.dish.grams for p in draft.placed) / max(grams, 1.0)
+    soup = draft.dinner.soup_for > 0.0
+    if draft.method.kind != "wet" or fried or rich or soup or fat_g >= LEAN_G:
+        return ""
+    return f"Drizzle {spoons(OIL_ML * draft.dinner.eaters, tell.units)} oil over."
+
+
+def _fat_g(food: Food) -> float:
+    """Fat in 100 g; of a cheese, a nut or a fat without figures enough to count."""
+    if food.composition is not None:
+        return food.composition.fat_g or 0.0
+    return RICH_G if food.part in ("fat", "nut") or food.group == "cheese" else 0.0
 
 
 def _tasted(tell: Telling) -> str:

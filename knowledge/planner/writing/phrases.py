@@ -30,6 +30,9 @@ WATER_OR_STOCK = "water or stock"
 MEATS = frozenset({"poultry", "beef", "pork", "lamb", "game", "veal", "goat"})
 SHAPED, MINCED = frozenset({"patty", "meatball"}), frozenset({"mince", "meat", *MEATS, "chicken", "turkey"})
 TEAR = "tear"
+IN_BITS = frozenset(
+    {"chopped", "crushed", "diced", "cherry", "pureed", "sieved", "passata"}
+)  # of tinned tomatoes
 AS_IT_COMES = frozenset({"whole", "whole leaf", "crumbled"})
 
 
@@ -108,7 +111,8 @@ def ready(placed: Placed, tell: Telling) -> str:
         how = ", 4 min, and drain" if dish.kind == "noodle" else " to a finger above it, 5 min under a plate"
         return f"cover|{said} with boiling water{how}"
     if is_saucy(dish):
-        return f"open|{said}"
+        whole = not dish.cut_said and way.dish.name.split()[0] not in IN_BITS
+        return f"open and crush|{said}" if whole else f"open|{said}"
     if dish.state == "soaked":
         return f"drain (throw the soaking water away) and rinse|{said}"
     peel = dish.peeling.verb

@@ -61,7 +61,7 @@ def _as_said(s: Seasoning, p: Pinch, units: str) -> str:
         is_poured = s.food.part == "liquid" or (s.food.part == "acid" and p.unit == "tbsp")
         is_fruit = s.food.group in ("fruit", "citrus") and "juice" not in s.name
         return f"the juice of {pieces}" if is_fruit and is_poured else pieces
-    fluid = s.food.part == "liquid" or (s.food.group == "dairy" and s.food.part != "fat")
+    fluid = s.food.part == "liquid" or s.simmers or (s.food.group == "dairy" and s.food.part != "fat")
     if fluid and (s.grams or 0.0) >= SAID_ML:
         return f"{volume(s.grams or 0.0, units)} {s.name}"
     if s.grams is not None and s.qty is None and s.unit is None:

@@ -124,6 +124,8 @@ def _moment(s: Seasoning, p: Pinch, draft: Draft) -> str:
         return "stir"
     if kind == "wet" and s.food.group == "dairy" and part == "dairy" and s.head_ml >= SIMMERED_ML:
         return "pour"  # so much, cold, would still the pot at the end
+    if s.simmers and kind != "dry":
+        return "pour" if wet else "late"
     match p.how:
         case "squeeze":
             return "inside" if dry and _has_bird(draft) else "squeeze"

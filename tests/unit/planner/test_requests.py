@@ -15,6 +15,7 @@ from knowledge.planner.sizes import size_of
 from knowledge.requests import request_of, seconds_until
 from knowledge.text import read
 from knowledge.text.model import Item, Kind, Reading, ReadyBy
+from tests.unit.planner.kitchen import asked as dinner_said
 
 NOW = datetime(2026, 3, 4, 17, 10)  # noqa: DTZ001  the cook's own clock
 
@@ -297,3 +298,17 @@ def test_only_what_was_soaked_is_soaked(store: Store, said: str, state: str) -> 
     wanted = asked(store, read(said, store=store))
     assert wanted.have[0].state == state
     assert "leek" not in wanted.excluded
+
+
+@pytest.mark.parametrize(
+    ("said", "food_id", "state"),
+    [
+        ("sardines in oil", "sardine", "canned"),
+        ("pickled beetroot", "beet", "canned"),
+        ("fresh sardines", "sardine", None),
+        ("beetroot", "beet", None),
+    ],
+)
+def test_a_name_that_means_a_tin_is_a_tin(store: Store, said: str, food_id: str, state: str | None) -> None:
+    [have] = [h for h in dinner_said(store, f"{said}, potatoes, for 2").have if h.food_id == food_id]
+    assert have.state in ((state,) if state else (None, "fresh", "raw"))

@@ -89,3 +89,25 @@ def test_meat_goes_in_before_the_vegetables_do(store: Store) -> None:
     taken = {i.food_id: i.grams for i in made.items}
     meant = {d.food.id: d.grams for d in gather(made.request, store=store).dishes}
     assert taken["sausage"] / meant["sausage"] > taken["potato"] / meant["potato"]
+
+
+def test_each_of_two_rounds_is_a_dinner_of_its_own(store: Store) -> None:
+    """Half of the meat in each, with its potatoes; what is raw waits in the fridge (USDA FSIS, two hours)."""
+    small = Kitchen(vessels=(VesselAt(id="sheet pan", size="quarter"),))
+    have = (Have(food_id="chicken-thigh", qty=12.0), Have(food_id="turnip", grams=1600.0))
+    made = planned(store, have, 6.0, small)
+    taken = {i.food_id: i.grams for i in made.items}
+    all_of_it = {d.food.id: d.grams for d in gather(made.request, store=store).dishes}
+    assert taken["chicken-thigh"] == 0.5 * all_of_it["chicken-thigh"]
+    assert 0.35 <= taken["turnip"] / all_of_it["turnip"] <= 0.5
+    [again] = [s for s in made.steps if s.text.startswith("Second round")]
+    assert "until then in the fridge" in again.text
+
+
+def test_of_a_joint_that_is_cut_up_as_much_goes_in_as_the_cooker_holds(store: Store) -> None:
+    small = Kitchen(vessels=(VesselAt(id="pressure cooker", size="3 l"),))
+    have = (Have(food_id="beef-shank", grams=1400.0), Have(food_id="chickpea", grams=300.0, state="soaked"))
+    made = planned(store, have, 6.0, small)
+    assert 0.0 < next(i.grams for i in made.items if i.food_id == "beef-shank") < 1400.0
+    assert made.size == "3 l"
+    assert any("keep the rest" in said for said in made.assumed)

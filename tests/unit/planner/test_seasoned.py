@@ -279,3 +279,42 @@ def test_cream_for_a_sauce_says_that_a_sheet_makes_none(store: Store) -> None:
     cream = Have(food_id="heavy-cream", qty=250.0, unit="ml")
     made = planned(store, "sheet pan", Have(food_id="chicken-leg", qty=3.0), "parsnip", cream)
     assert any("cream makes a sauce only in a pot or a pan" in note for note in made.notes)
+
+
+# ------------------------------------------------------------------ by the jar, and what has no fat
+
+
+def test_salsa_by_the_jar_is_what_the_rest_simmers_in_and_by_the_spoon_it_is_for_the_table(
+    store: Store,
+) -> None:
+    turkey = Have(food_id="turkey-thigh", grams=700.0)
+    jar = planned(store, "lidded pot", turkey, "sweet-potato", Have(food_id="salsa", qty=1.0, unit="jar"))
+    assert "salsa" in next(s.text for s in jar.steps if s.do in (Do.HEAT, Do.PREHEAT) and "salsa" in s.text)
+    assert "with salsa" not in told(jar)
+    spoons_of_it = Have(food_id="salsa", qty=3.0, unit="tbsp")
+    assert "Serve with salsa" in told(planned(store, "lidded pot", turkey, "sweet-potato", spoons_of_it))
+
+
+def test_lean_food_out_of_water_gets_a_thread_of_oil(store: Store) -> None:
+    lean = (Have(food_id="haddock", grams=450.0), Have(food_id="green-bean", grams=300.0))
+    assert "oil over" in told(planned(store, "lidded pot", *lean))
+    assert "oil over" not in told(planned(store, "lidded pot", *lean, "butter"))
+    assert "oil over" not in told(planned(store, "lidded pot", *lean, "coconut-milk"))
+
+
+@pytest.mark.parametrize(("said", "crushed"), [("tomatoes", True), ("chopped tomatoes", False)])
+def test_whole_tomatoes_out_of_a_tin_are_crushed(store: Store, said: str, crushed: bool) -> None:
+    tin = Have(food_id="tomato", grams=400.0, state="canned", said=said)
+    made = planned(store, "lidded pot", Have(food_id="goat", grams=600.0), "onion", tin)
+    assert ("open and crush" in told(made).lower()) is crushed
+
+
+def test_tomatoes_fried_down_bring_half_of_their_juice(store: Store) -> None:
+    """Jollof: a tin in the fat until thick still stands for some of the water."""
+    rice = (Have(food_id="rice", grams=300.0), "onion", Have(food_id="bell-pepper", qty=1.0))
+    with_tin = (*rice, Have(food_id="tomato", grams=400.0, state="canned"))
+    jollof = partial(kitchen.planned_in, eaters=3.0, wishes=("jollof", "pilaf"))
+    more, less = (jollof(store, "lidded pot", *foods).liquid for foods in (rice, with_tin))
+    assert more is not None
+    assert less is not None
+    assert 50.0 <= more.ml - less.ml <= 100.0
