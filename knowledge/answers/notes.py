@@ -89,9 +89,9 @@ def _best(question: Question) -> Note | None:
     weighed = {word: _weight(word, asked, weights) for word in asked.telling}
     whole = sum(weighed.values())
     sought = _told(question) | asked.named
-    near = nearest(question.store, sought, kind="technique", limit=LOOKED_AT)
+    near = nearest(question.store, sought, limit=LOOKED_AT)
     found = []
-    for note in (notes[entry.id] for entry in near):
+    for note in (notes[note_id] for note_id in near):
         if _speaks_of(note, asked):
             share = sum(weight for word, weight in weighed.items() if word in note.places) / whole
             place = sum(note.places.get(word, 0) for word in asked.telling)
