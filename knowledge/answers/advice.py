@@ -26,6 +26,11 @@ def advice(question: Question) -> Answer | None:
     return _first(question)
 
 
+def first_rank(question: Question) -> int | None:
+    """The rank of the advice that would be given."""
+    return next((rank for rank, when, _, _ in _rules(question.store) if met(question.plain, when)), None)
+
+
 def _first(question: Question, *, up_to: int | None = None) -> Answer | None:
     for rank, clauses, text, source in _rules(question.store):
         if up_to is not None and rank > up_to:

@@ -14,6 +14,7 @@ from knowledge.answers.amounts import servings
 from knowledge.answers.cite import cited
 from knowledge.answers.conversion import bare_measure, conversion
 from knowledge.answers.cooking import bare_cook_time, cook_time
+from knowledge.answers.craft import craft, craft_of
 from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
@@ -71,6 +72,7 @@ TYPED: tuple[Typed, ...] = (
     term,
     proportion,
     bare_measure,
+    craft,
     advice,
     each(smoke),
     each(boiling),
@@ -90,11 +92,14 @@ TYPED: tuple[Typed, ...] = (
     goes_with,
     technique,
     each(when_to_add),
+    craft_of,
     each(cook_time),
     each(bare_cook_time),
 )
 
-SURE = tuple(answer for answer in TYPED if answer is not technique)  # found by more than a likeness of words
+SURE = tuple(
+    answer for answer in TYPED if answer not in (technique, craft_of)
+)  # found by more than a likeness of words
 
 
 def ask(

@@ -48,7 +48,9 @@ def _vocabulary(store: Store) -> frozenset[str]:
     named = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
     common = {row["word"] for name in ("words_common", "words_questions") for row in store.table(name)}
     dishes = {row["dish"] for row in store.table("words_dishes")}
-    return frozenset(named | common | dishes) | _telling(store)
+    craft = " ".join(row["words"] for row in store.table("craft_words"))
+    craft += " ".join(row["about"] for row in store.table("craft"))
+    return frozenset(named | common | dishes | set(re.findall("[a-z]+", craft))) | _telling(store)
 
 
 def _terms(store: Store) -> tuple[str, ...]:

@@ -396,6 +396,7 @@ PLANNING = {
 
 ANSWERS = {
     "advice": table("id", id=TEXT, rank=rank(), when=listed(TEXT), answer=TEXT, source=maybe(SOURCE)),
+    "craft": table("id", id=TEXT, rank=rank(), about=listed(TEXT), text=TEXT, source=SOURCE),
     "measures": table(
         "id",
         id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 10000),

@@ -114,6 +114,7 @@ WORDS: Mapping[str, Schema] = {
         ),
         means=maybe(TEXT),
     ),
+    "craft_words": table("notion", notion=Form("[a-z]+", "a notion"), words=listed(TEXT)),
     "heard": table(
         "topic+means", topic=Form("[a-z, ]+", "plain words"), means=maybe(TEXT), words=listed(TEXT)
     ),
