@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from knowledge import accidents
-from knowledge.answers.about import smoke, term, what_is, when_to_add
+from knowledge.answers.about import term, what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
@@ -33,6 +33,7 @@ from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
 from knowledge.answers.several import Typed, about, asked_alone, each, joined, questions_in
+from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, spoilt_in_the_warm
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature

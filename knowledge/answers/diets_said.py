@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import lru_cache
 
+from knowledge.answers.words import meanings_of
 from knowledge.foods.store import Store
 
 _BEGINNING = "allerg"  # "nut allerg" is the beginning of more than one word
 
 
-@lru_cache(maxsize=4)
-def diet_words(store: Store) -> dict[str, str]:
+def diet_words(store: Store) -> Mapping[str, str]:
     """Words of allergens and diets -> the token of the diet: "dairy" -> "no dairy"."""
-    rows = store.table("words_questions")
-    return {row["word"]: row["means"] for row in rows if row["role"] == "diet"}
+    return meanings_of(store, "diet")
 
 
 @lru_cache(maxsize=4)

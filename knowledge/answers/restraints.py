@@ -18,6 +18,7 @@ from knowledge.answers.heard import hears, pattern
 from knowledge.answers.kinship import Kin, kin_rows, wider_of_diets, wider_of_foods
 from knowledge.answers.model import Mention, Question
 from knowledge.answers.uncertain import holds, may_hold, needs_label
+from knowledge.answers.words import meanings_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 
@@ -120,8 +121,8 @@ def _without_names(question: Question, apart: tuple[Mention, ...], foods: tuple[
 
 def _eating_little_of(question: Question) -> list[str]:
     """The tokens of "low salt" and the like, as far as the question says them."""
-    rows = question.store.table("words_questions")
-    return [row["means"] for row in rows if row["role"] == "restraint" and question.says(row["word"])]
+    meanings = meanings_of(question.store, "restraint")
+    return [token for word, token in meanings.items() if question.says(word)]
 
 
 def may_rule_out(question: Question) -> bool:

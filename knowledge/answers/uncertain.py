@@ -14,7 +14,7 @@ from functools import lru_cache
 
 from knowledge import diets
 from knowledge.answers.diets_said import ways_of_eating
-from knowledge.answers.words import words_of
+from knowledge.answers.words import meanings_of, words_of
 from knowledge.foods.model import Food, Role
 from knowledge.foods.store import Store
 
@@ -80,5 +80,5 @@ def tells_of_more(note: str, store: Store) -> bool:
 
 def ways_barred_by_note(note: str, store: Store) -> frozenset[str]:
     """The ways of eating that a word of a note bars: "rennet" bars vegetarian and vegan."""
-    rows = (row for row in store.table("words_questions") if row["role"] == "noted" and row["word"] in note)
-    return frozenset(way for row in rows for way in row["means"].split(";"))
+    barred = (ways for word, ways in meanings_of(store, "noted").items() if word in note)
+    return frozenset(way for ways in barred for way in ways.split(";"))

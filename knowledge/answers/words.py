@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from functools import lru_cache
 
 from knowledge.foods.store import Store
@@ -12,6 +13,12 @@ from knowledge.foods.store import Store
 def words_of(store: Store, role: str) -> frozenset[str]:
     """The words of one role: "stop", "filler", "ordinary", "ambiguous", "heard", "made" ..."""
     return frozenset(row["word"] for row in store.table("words_questions") if row["role"] == role)
+
+
+@lru_cache(maxsize=64)
+def meanings_of(store: Store, role: str) -> Mapping[str, str]:
+    """The words of one role, in the order of the table, and what each means: "dairy" -> "no dairy"."""
+    return {row["word"]: row["means"] for row in store.table("words_questions") if row["role"] == role}
 
 
 @lru_cache(maxsize=64)
