@@ -97,11 +97,19 @@ def is_met(read_degC: float, minimum_degC: float) -> bool:
     return read_degC >= minimum_degC - ROUNDED_K
 
 
+OVEN_DEGF, OVEN_K = 25, 10
+"""The steps of an oven's dial in the two scales."""
+
+PINCH_TSP, FINE_TSP, MOST_TSP, MOST_TBSP = 0.17, 1.1, 2.75, 6.5
+"""Below the first it is a pinch, to the second quarters of a teaspoon are measured, then halves; from
+the third tablespoons, from the fourth cups or millilitres."""
+
 _QUARTERS = ("", "1/4", "1/2", "3/4")
 _EIGHTHS = ("", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
 
 
 def _mixed(whole: int, part: str) -> str:
+    """ "2 1/2", "1/2", "2"."""
     return " ".join(p for p in (str(whole) if whole else "", part) if p)
 
 
@@ -137,13 +145,14 @@ def spoons(ml: float, units: str) -> str:
     Below a sixth of a teaspoon it is "a pinch".
     """
     tsp = ml / KITCHEN["tsp"][1]
-    if tsp < 0.17:
+    if tsp < PINCH_TSP:
         return "a pinch"
-    if tsp < 2.75:
-        whole, quarters = divmod(max(1, round(tsp * 4) if tsp < 1.1 else 2 * round(tsp * 2)), 4)
+    if tsp < MOST_TSP:
+        measured = round(tsp * 4) if tsp < FINE_TSP else 2 * round(tsp * 2)
+        whole, quarters = divmod(max(1, measured), 4)
         return f"{_mixed(whole, _QUARTERS[quarters])} tsp"
     tbsp = ml / KITCHEN["tbsp"][1]
-    if tbsp < 6.5:
+    if tbsp < MOST_TBSP:
         whole, halves = divmod(max(2, round(tbsp * 2)), 2)
         return f"{_mixed(whole, _QUARTERS[2 * halves])} tbsp"
     return volume(ml, units)
@@ -166,5 +175,5 @@ def temperature(degC: float, units: str) -> str:
 def oven(degC: float, units: str) -> str:
     """A setting that an oven has: steps of 10 °C (175 is one, too) or 25 °F."""
     if units == "us":
-        return f"{round(fahrenheit(degC) / 25) * 25:.0f} °F"
-    return f"{round(degC / 10) * 10:.0f} °C" if degC != 175 else "175 °C"
+        return f"{round(fahrenheit(degC) / OVEN_DEGF) * OVEN_DEGF} °F"
+    return "175 °C" if degC == 175 else f"{round(degC / OVEN_K) * OVEN_K} °C"
