@@ -6,6 +6,7 @@ the dangers stand first. A row without a source says what we do not know.
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 
 from knowledge.answers.cite import cited
@@ -13,7 +14,11 @@ from knowledge.answers.model import Answer, Question
 from knowledge.foods.store import Store
 from knowledge.text.clauses import Clause, clauses_of, met
 
+_ASKS_DANGER = clauses_of("{asks danger};!{asks permission}")
 URGENT = 30  # rows up to this rank outrank every other answer
+
+# A "No" that only says that something hurts, so that it may be turned round.
+_HURTS = re.compile(r"^No(?=:|, (?:never|poison|with)\b[^:.]*:)")
 
 
 def emergency(question: Question) -> Answer | None:
@@ -36,8 +41,17 @@ def _first(question: Question, *, up_to: int | None = None) -> Answer | None:
         if up_to is not None and rank > up_to:
             return None
         if met(question.plain, clauses):
-            return Answer(known=bool(source), answer=text, sources=cited(question.store, source))
+            return Answer(
+                known=bool(source), answer=_turned(question, text), sources=cited(question.store, source)
+            )
     return None
+
+
+def _turned(question: Question, text: str) -> str:
+    """ "Is it dangerous to ...?" is answered with "Yes" where "may I ...?" is with "No"."""
+    if met(question.plain, _ASKS_DANGER):
+        return _HURTS.sub("Yes", text)
+    return text
 
 
 def row(store: Store, row_id: str) -> Answer | None:

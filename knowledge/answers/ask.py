@@ -15,6 +15,7 @@ from knowledge.answers.cite import cited
 from knowledge.answers.conversion import bare_measure, conversion
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.craft import craft, craft_of
+from knowledge.answers.curing import curing
 from knowledge.answers.cutting import cut_to_match, usual_cuts
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
@@ -57,6 +58,7 @@ URGENT: tuple[Typed, ...] = (accident, emergency, cooker_failed, cold_failed, sp
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Typed, ...] = (
     *URGENT,
+    curing,
     each(swap_for_someone),
     each(suits),
     each(swap_for_missing),

@@ -18,7 +18,12 @@ from knowledge.text.normalise import singular
 
 SHORTEST = 5  # letters; below that a slip is as likely another word
 TWO_SLIPS = 8  # letters from which two slips are still the same word
-LISTENED_FOR = ("technique", "measures", "storage")  # tables whose words are listened for, beside the advice
+LISTENED_FOR = (
+    "topics",
+    "technique",
+    "measures",
+    "storage",
+)  # tables whose words are listened for, beside the advice
 
 
 def corrected(words: list[str], store: Store) -> list[str]:

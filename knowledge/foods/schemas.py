@@ -397,6 +397,11 @@ PLANNING = {
 ANSWERS = {
     "advice": table("id", id=TEXT, rank=rank(), when=listed(TEXT), answer=TEXT, source=maybe(SOURCE)),
     "craft": table("id", id=TEXT, rank=rank(), about=listed(TEXT), text=TEXT, source=SOURCE),
+    "topics": table("topic", topic=Form("[a-z ]+", "plain words"), words=listed(TEXT)),
+    "cures": table(
+        "id", id=TEXT, words=maybe(listed(TEXT)), g_per_kg=maybe(number(0.5, 50, "g/kg")),
+        tsp_g=number(3, 8, "g"), says=TEXT, source=SOURCE,
+    ),
     "measures": table(
         "id",
         id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 10000),

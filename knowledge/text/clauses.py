@@ -3,11 +3,17 @@
 Clauses are separated by ";", the alternatives in one by "|", each a beginning of words
 ("_" stands for a space, so that "rice_" is not "riced"); a clause that begins with "!" is
 met when none of its words is said. A row speaks when each of its clauses is met.
+An alternative in braces, "{pregnant}", stands for the words of that topic of `topics.csv`.
 """
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
+
+from knowledge.tables import rows
+
+_TOPIC = re.compile(r"\{([a-z ]+)\}")
 
 Clause = tuple[bool, tuple[str, ...]]  # whether one of the words is wanted, the words
 
@@ -15,8 +21,19 @@ Clause = tuple[bool, tuple[str, ...]]  # whether one of the words is wanted, the
 def clauses_of(when: str) -> tuple[Clause, ...]:
     """The clauses of a cell."""
     return tuple(
-        (not said.startswith("!"), tuple(said.removeprefix("!").split("|"))) for said in when.split(";")
+        (not said.startswith("!"), tuple(said.removeprefix("!").split("|")))
+        for said in spelled_out(when).split(";")
     )
+
+
+def spelled_out(when: str) -> str:
+    """A cell with the words of each topic in its place. Raises KeyError for a topic that has none."""
+    return _TOPIC.sub(lambda part: _topics()[part[1]], when)
+
+
+@lru_cache(maxsize=1)
+def _topics() -> dict[str, str]:
+    return {row["topic"]: row["words"].replace(";", "|") for row in rows("topics")}
 
 
 def says(plain: str, *starts: str) -> bool:
