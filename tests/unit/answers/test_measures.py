@@ -95,3 +95,17 @@ def test_a_gauge_is_read_in_another_unit(store: Store, text: str, told: str) -> 
 
 def test_a_bar_of_chocolate_is_no_pressure(store: Store) -> None:
     assert "psi" not in ask("1 bar of chocolate in grams", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "fact"),
+    [
+        ("seven cups in ml", "1656"),  # 7 x 236.588
+        ("nine ounces in grams", "255"),  # 9 x 28.3495
+        ("3 and a half lb in kg", "1.59"),  # 3.5 x 0.453592
+        ("5000 ml in litres", "5000 millilitres is 5 litres"),
+        ("3 knobs of butter in grams", "3 knobs of butter"),
+    ],
+)
+def test_numbers_in_words_and_large_ones_are_measured(store: Store, text: str, fact: str) -> None:
+    assert fact in ask(text, store=store).answer
