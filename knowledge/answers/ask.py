@@ -12,7 +12,7 @@ from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
 from knowledge.answers.amounts import servings
 from knowledge.answers.cite import cited
-from knowledge.answers.conversion import bare_measure, conversion
+from knowledge.answers.conversion import bare_measure, conversion, local_measure
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.craft import craft, craft_of
 from knowledge.answers.curing import curing
@@ -75,6 +75,7 @@ TYPED: tuple[Typed, ...] = (
     term,
     proportion,
     bare_measure,
+    local_measure,
     craft,
     advice,
     each(smoke),

@@ -7,27 +7,31 @@ from __future__ import annotations
 
 import itertools
 import re
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 
 from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears, pattern
 from knowledge.answers.measures import (
     MASS_G,
+    US_CUP_ML,
     WATER_G_ML,
+    CupWeight,
     Measure,
     density_g_ml,
     figure,
     measures,
     quantities,
     regions,
+    told_weight,
 )
 from knowledge.answers.model import Answer, Mention, Quantity, Question
 from knowledge.answers.ovens import from_gas_mark, other_scale, to_gas_mark
-from knowledge.answers.portions import piece_weight
+from knowledge.answers.portions import piece_weight, pieces_in_a_measure, sizes_swapped
 from knowledge.answers.words import words_of
 from knowledge.foods.store import Store
+from knowledge.text.normalise import singular
 from knowledge.units import convert
 
 _HOW_MANY = re.compile(r" how (?:many|much) $")
@@ -44,11 +48,16 @@ _GAUGE = re.compile(
     rf"(?:in|to|into|as) ({_PRESSURE}) "
 )
 _BASE = {"mass": "gram", "volume": "millilitre"}  # what is meant where no other measure is named
+_INTO = {"in", "into", "to", "as", "how", "many", "much", "are", "equals"}  # between a measure and another
+FEW = 3  # words beside a local measure with which nothing else is asked
+_TINS_G = (200, 400, 800)  # as sold in Britain and Europe (CAN)
+NEAR_TIN = 0.1  # share by which a tin may differ and still do for another
 ALIKE = 0.005  # share by which the measures of two countries hardly differ
 WORTH_SAYING = 0.03  # share from which another country's measure is told unasked
 
 _WEIGH_IT = "I hold no weight for a cup of {}: weigh it, or go by the packet."
 _FLOURS = " Most flours weigh 110-160 g a cup (wheat about 125 g); as a guide only."  # common practice
+_IDLE = ("asking", "filler", "measured", "region", "stop")  # roles of words that name no food
 _OTHER_FOODS = " Other foods weigh more or less: ask with the food."
 
 
@@ -58,7 +67,9 @@ class Amount:
 
     said: str  # "2 cups", "2 pounds 4 ounces"
     size: float  # [g, ml, mm]
+    most: float  # the end of a range, else the same [g, ml, mm]
     measure: Measure
+    at: int  # where it stands in the question
 
 
 def conversion(question: Question) -> Answer | None:
@@ -68,27 +79,71 @@ def conversion(question: Question) -> Answer | None:
         or from_gas_mark(question)
         or other_scale(question)
         or _pressure(question)
+        or sizes_swapped(question)
+        or pieces_in_a_measure(question)
         or _measure(question)
         or piece_weight(question)
     )
 
 
 def bare_measure(question: Question) -> Answer | None:
-    """ "A cup of quinoa", "a knob of butter": a measure of a food and no other word asks what it weighs."""
+    """ "A cup of quinoa", "2 sticks of butter in grams": a measure, and nothing else is asked."""
     said = quantities(question)
-    if len(said) != 1 or len(question.foods) != 1:
+    if not said or len(said) > 2 or len(question.foods) > 1 or len(regions(question)) > 1:
         return None
-    (one,) = said
-    before, behind = question.plain[: one.start], question.plain[one.end :]
+    one, wanted = said[0], said[1:]
     named = {word for mention in question.mentions for word in mention.phrase.split()}
     known = named | words_of(question.store, "filler") | words_of(question.store, "measured")
-    asks_for_it = before.endswith(" in ")  # "a clove in teaspoons"
-    if asks_for_it or set(f"{before} {behind}".split()) - known:
+    if set(_without(question.plain, said).split()) - known - (_INTO if wanted else set()):
         return None
     measure = measures(question.store)[one.unit]
-    if measure.kind == "length" or measure.id in MASS_G:
+    if wanted:
+        exact = measure.kind == measures(question.store)[wanted[0].unit].kind
+        return _in_measure(question, one, wanted[0].unit) if exact and not wanted[0].has_number else None
+    asks_for_it = question.plain[: one.start].endswith(" in ")  # "a clove in teaspoons"
+    if asks_for_it or measure.kind == "length" or measure.id in MASS_G or not question.foods:
         return None
     return _in_measure(question, one, "gram")
+
+
+def local_measure(question: Question) -> Answer | None:
+    """ "1 catty of pork", "2 tola or 1 masha", "a mudu of gari in kg": measures at home in one country."""
+    known = measures(question.store)
+    said = quantities(question)
+    own = [q for q in said if known[q.unit].note]
+    others = [q for q in said if not known[q.unit].note]
+    if not own or any(q.has_number for q in others) or hears(question, "not how much of it"):
+        return None
+    little_else = len(_words_beside(question)) <= FEW or sum(q.has_number for q in own) > 1
+    if not (others or little_else or hears(question, "what a measure is")):
+        return None
+    told = [_locally(question, one, others) for one in {q.unit: q for q in own}.values()]
+    return Answer(
+        known=all(answer.known for answer in told),
+        answer=" ".join(answer.answer for answer in told),
+        sources=tuple(dict.fromkeys(source for answer in told for source in answer.sources)),
+    )
+
+
+def _locally(question: Question, one: Quantity, others: list[Quantity]) -> Answer:
+    """One local measure in what is asked for, else in grams or millilitres, of a food in both."""
+    known = measures(question.store)
+    base = _BASE[known[one.unit].kind]
+    wanted = sorted({q.unit for q in others if known[q.unit].kind != "length"}, key=lambda u: known[u].kind)
+    found = _in_measure(question, one, wanted[0] if wanted else base)
+    by_weight = "gram" if base == "millilitre" and question.foods and not wanted else ""
+    for unit in [*wanted[1:2], *([by_weight] if by_weight else [])]:
+        also = _in_measure(question, one, unit)
+        if also.known:
+            found = replace(found, answer=f"{also.answer.removesuffix(known[one.unit].note)}{found.answer}")
+    return found
+
+
+def _without(plain: str, said: Sequence[Quantity]) -> str:
+    """The question without its measures."""
+    for quantity in sorted(said, key=lambda q: -q.start):
+        plain = f"{plain[: quantity.start]} {plain[quantity.end :]}"
+    return plain
 
 
 def _pressure(question: Question) -> Answer | None:
@@ -136,7 +191,9 @@ def _of_country(measure: Measure) -> str:
 
 def _this_or_that(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
     """ "Is it 3 or 4 tsp a tablespoon"."""
-    if len(said) >= 3 and said[0].unit == said[1].unit != said[2].unit:
+    if len(said) < 3 or not question.plain[said[0].end : said[1].start].strip().startswith("or"):
+        return None
+    if said[0].unit == said[1].unit != said[2].unit:
         return _in_measure(question, said[2], said[0].unit)
     return None
 
@@ -157,7 +214,9 @@ def _compound(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
         both = Amount(
             said=f"{first.value:g} {big.counted(first.value)} {second.value:g} {small.counted(second.value)}",
             size=first.value * big.size + second.value * small.size,
+            most=first.value * big.size + second.value * small.size,
             measure=big,
+            at=first.start,
         )
         return _converted(question, both, target)
     return None
@@ -181,14 +240,28 @@ def _price(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
 
 def _one_in_another(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
     """ "How many ml in a cup", "2 cups in ml", "grams per cup": what is counted is turned into the other."""
-    if len(said) < 2 or said[0].unit == said[1].unit:
+    once = tuple({q.unit: q for q in said}.values())  # "1 dl, I mean 1 dl of flour": what is said last
+    if len(once) < 2:
         return None
-    first, second, *_ = said
+    first, second, *_ = once
     per = question.plain[first.end : second.start].rstrip().endswith("per")
     asked_first = _HOW_MANY.search(question.plain[: first.start]) is not None
     target_first = asked_first or (not first.has_number and (second.has_number or per))
     target, source = (first, second) if target_first else (second, first)
     return _in_measure(question, source, target.unit)
+
+
+def _tin(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "A 14.5 oz can": in grams, and the metric tin that comes near."""
+    for one in said:
+        behind = question.plain[one.end :].split()[:1]
+        if one.unit in ("ounce", "fluid ounce") and behind and behind[0] in ("can", "cans", "tin", "tins"):
+            grams = one.value * MASS_G["ounce"]
+            tin_g = min(_TINS_G, key=lambda tin: abs(tin - grams))
+            near = f": a {tin_g} g tin" if abs(tin_g - grams) <= NEAR_TIN * tin_g else ""
+            text = f"A {one.value:g} oz can is {grams:.0f} g{near}. Its weight is that of all that is in it."
+            return Answer(known=True, answer=text, sources=cited(question.store, "CAN"))
+    return None
 
 
 def _weighed(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
@@ -210,6 +283,7 @@ _WAYS: tuple[Callable[[Question, tuple[Quantity, ...]], Answer | None], ...] = (
     _compound,
     _only_named,
     _price,
+    _tin,
     _one_in_another,
     _weighed,
 )
@@ -219,9 +293,13 @@ def _in_measure(question: Question, said: Quantity, unit: str) -> Answer:
     """A quantity in the measure of that id."""
     known = measures(question.store)
     measure, target = known[said.unit], known[unit]
-    number = round(said.value, 3) if measure.kind == target.kind else said.value
+    numbers = dict.fromkeys(f"{round(value, 3):g}" for value in (said.value, said.most))
     amount = Amount(
-        said=f"{number:g} {measure.counted(said.value)}", size=said.value * measure.size, measure=measure
+        said=f"{'-'.join(numbers)} {measure.counted(said.most)}",
+        size=said.value * measure.size,
+        most=said.most * measure.size,
+        measure=measure,
+        at=said.start,
     )
     return _converted(question, amount, target)
 
@@ -229,34 +307,77 @@ def _in_measure(question: Question, said: Quantity, unit: str) -> Answer:
 def _converted(question: Question, amount: Amount, target: Measure) -> Answer:
     """An amount in another measure; between volume and weight by what the food weighs, else water."""
     source = amount.measure
+    note = f" {source.note or target.note}".rstrip()
     if source.kind == target.kind:
-        result = amount.size / target.size
-        text = f"{amount.said} is {figure(result)} {target.counted(result)}."
+        text = f"{amount.said} is {_counted(amount, 1 / target.size, target)}.{note}"
         elsewhere = _elsewhere(question, source, target)
         return Answer(known=True, answer=text + elsewhere, sources=cited(question.store, source.source))
     if "length" in (source.kind, target.kind):
         text = f"{source.id.capitalize()} and {target.id} measure different things."
         return Answer(known=True, answer=text, sources=cited(question.store, source.source))
-    return _by_density(question, amount, target)
+    return _by_density(question, amount, target, note)
 
 
-def _by_density(question: Question, amount: Amount, target: Measure) -> Answer:
+def _counted(amount: Amount, factor: float, target: Measure) -> str:
+    """ "2.5 cups", "227-340 grams"."""
+    figures = dict.fromkeys(figure(size * factor) for size in (amount.size, amount.most))
+    return f"{'-'.join(figures)} {target.counted(float(list(figures)[-1]))}"
+
+
+def _by_density(question: Question, amount: Amount, target: Measure, note: str) -> Answer:
     """A volume as a weight, or a weight as a volume."""
-    store, name, others = question.store, "water", _OTHER_FOODS
-    found: tuple[float, str] | None = (WATER_G_ML, "A-NIST")
-    if question.foods:
-        first = question.mentions[0]
-        formed = _formed(question, first)
-        name, others = formed or first.phrase, ""
-        found = None if formed else density_g_ml(first.food, store)
+    store, others = question.store, ""
+    name, found = _what_and_density(question, amount)
+    if not name:
+        name, found, others = "water", (WATER_G_ML, "A-NIST"), _OTHER_FOODS
     if found is None:
         return _no_weight(store, name)
     density, source = found
-    base = amount.size * density if amount.measure.kind == "volume" else amount.size / density
-    result = figure(base / target.size)
+    factor = (density if amount.measure.kind == "volume" else 1 / density) / target.size
     of_it = amount.said if amount.said.endswith(f"of {name}") else f"{amount.said} of {name}"
-    text = f"{of_it} is about {result} {target.counted(float(result))}.{others}"
+    text = f"{of_it} is about {_counted(amount, factor, target)}.{note}{others}"
     return Answer(known=True, answer=text, sources=cited(store, source, "A-NIST"))
+
+
+def _what_and_density(question: Question, amount: Amount) -> tuple[str, tuple[float, str] | None]:
+    """What is measured, and what a millilitre of it weighs, None if unknown [g/ml]; "" for nothing named."""
+    mention = _measured(question, amount)
+    told = told_weight(question, behind=amount.at)
+    if told and _is_nearer(question, told, mention):
+        one, _ = told
+        return one.name, (one.cup_g / US_CUP_ML, one.source)
+    if mention is None:
+        return " ".join(_words_beside(question)), None
+    if formed := _formed(question, mention):
+        return formed, None
+    return mention.phrase, density_g_ml(mention.food, question.store)
+
+
+def _is_nearer(question: Question, told: tuple[CupWeight, int], mention: Mention | None) -> bool:
+    """True where a name that is told a weight stands before the food, or holds its name: "cooked rice"."""
+    if mention is None:
+        return True
+    one, at = told
+    word = len(question.plain[:at].split())
+    if mention.start < word + len(one.name.split()) and word < mention.end:
+        return len(one.name) >= len(mention.phrase)
+    return word < mention.start
+
+
+def _measured(question: Question, amount: Amount) -> Mention | None:
+    """The food that an amount is of: the first named behind it, else the first; never the "milk" of a tin."""
+    names = {name for q in quantities(question) for name in question.plain[q.start : q.end].split()}
+    foods = [mention for mention in question.mentions if not set(mention.phrase.split()) <= names]
+    word = len(question.plain[: amount.at].split())
+    return next((mention for mention in foods if mention.start >= word), next(iter(foods), None))
+
+
+def _words_beside(question: Question) -> list[str]:
+    """What is neither measure nor known food nor idle: where no food is known, it may be the name of one."""
+    words = _without(question.plain, quantities(question)).split()
+    named = {word for mention in question.mentions for word in mention.phrase.split()}
+    idle = (named | {"water"}).union(*(words_of(question.store, role) for role in _IDLE))
+    return [word for word in words if word.isalpha() and not {word, singular(word)} & idle]
 
 
 def _elsewhere(question: Question, *said: Measure) -> str:

@@ -15,6 +15,7 @@ from knowledge.answers.model import Quantity, Question
 from knowledge.answers.numbers import NUMBER, value_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
+from knowledge.planner.words import plural
 from knowledge.units import KITCHEN
 
 MASS_G = {unit: KITCHEN[short][1] for unit, short in
@@ -23,13 +24,17 @@ MASS_G = {unit: KITCHEN[short][1] for unit, short in
 
 US_CUP_ML = KITCHEN["cup"][1]
 WATER_G_ML = 1.0
-_IRREGULAR = {"inch": "inches", "foot": "feet"}
+_RANGE = rf"(?:(?:-| to )(?=\d){NUMBER})?"  # "2-3", "1 1/2 to 2"
+_IRREGULAR = {"foot": "feet"}
 _PORTIONS = (("cup", "cup"), ("tbsp", "tablespoon"), ("tsp", "teaspoon"))  # unit of a portion, measure
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measure:
-    """A row of `measures.csv`. `of` is the measure that a country has its own of: "cup" for "UK cup"."""
+    """A row of `measures.csv`. `of` is the measure that a country has its own of: "cup" for "UK cup".
+
+    A measure with a `note` is at home in one country or kitchen and not the same everywhere.
+    """
 
     id: str
     kind: str  # "mass", "volume", "length"
@@ -37,13 +42,15 @@ class Measure:
     region: str
     of: str
     source: str
+    note: str
+    numbered: bool  # its words mean it behind a number only: "2 mugs"
 
     def counted(self, value: float) -> str:
         """The name behind a number: "cup" for 1, else "cups"."""
         if value == 1:
             return self.id
         thing, of, what = self.id.partition(" of ")
-        return _IRREGULAR.get(thing, f"{thing}s") + of + what
+        return _IRREGULAR.get(thing, plural(thing)) + of + what
 
 
 @lru_cache(maxsize=4)
@@ -57,6 +64,8 @@ def measures(store: Store) -> Mapping[str, Measure]:
             region=row["region"],
             of=row["of"],
             source=row["source"],
+            note=row["note"],
+            numbered=bool(row["numbered"]),
         )
         for row in store.table("measures")
     }
@@ -70,12 +79,14 @@ def quantities(question: Question) -> tuple[Quantity, ...]:
     return tuple(
         Quantity(
             value=value_of(found[1]) if found[1] else 1.0,
-            unit=own.get(units[found[2]], units[found[2]]),
+            most=value_of(found[2] or found[1]) if found[1] else 1.0,
+            unit=own.get(units[found[3]], units[found[3]]),
             has_number=bool(found[1]),
             start=found.start(),
             end=found.end(),
         )
         for found in pattern.finditer(question.plain)
+        if found[1] or not measures(question.store)[units[found[3]]].numbered
     )
 
 
@@ -120,6 +131,38 @@ def _region_words(store: Store) -> tuple[tuple[str, str], ...]:
     return tuple((row["word"], row["means"]) for row in rows if row["role"] == "region")
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CupWeight:
+    """What a US cup of something weighs that is no food of the tables: a row of `cup_weights.csv`."""
+
+    name: str
+    cup_g: float
+    source: str
+
+
+def told_weight(question: Question, *, behind: int) -> tuple[CupWeight, int] | None:
+    """The first name of `cup_weights.csv` behind a place, else in the question, and its place in letters."""
+    for start in (behind, 0):
+        said = [
+            (at, -len(one.name), one)
+            for one in _cup_weights(question.store)
+            if (at := question.plain.find(f" {one.name} ", start)) >= 0
+        ]
+        if said:
+            at, _, one = min(said, key=lambda entry: entry[:2])
+            return one, at
+    return None
+
+
+@lru_cache(maxsize=4)
+def _cup_weights(store: Store) -> tuple[CupWeight, ...]:
+    return tuple(
+        CupWeight(name=name, cup_g=float(row["cup_g"]), source=row["source"])
+        for row in store.table("cup_weights")
+        for name in row["words"].split(";")
+    )
+
+
 @lru_cache(maxsize=16)
 def _own_measures(store: Store, region: str) -> dict[str, str]:
     """A measure's id -> the id of the measure of that name in a country."""
@@ -131,7 +174,7 @@ def _unit_pattern(store: Store) -> tuple[re.Pattern[str], dict[str, str]]:
     """What hears a measure with its number, and the id of the measure that each word means."""
     units = {word: row["id"] for row in store.table("measures") for word in row["words"].split(";")}
     words = "|".join(re.escape(word) for word in sorted(units, key=len, reverse=True))
-    return re.compile(rf"(?<= )(?:{NUMBER} ?)?({words})(?= )"), units
+    return re.compile(rf"(?<= )(?:{NUMBER}{_RANGE} ?)?({words})(?= )"), units
 
 
 def figure(value: float) -> str:

@@ -31,9 +31,10 @@ class Mention:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Quantity:
-    """A number with a unit word of `measures.csv`; `unit` is the row's id."""
+    """A number with a unit word of `measures.csv`; `unit` is the row's id, `most` the end of a range."""
 
     value: float
+    most: float
     unit: str
     has_number: bool  # "a cup", "2 cups"; not the bare "cups"
     start: int  # position in the plain text

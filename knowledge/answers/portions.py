@@ -6,15 +6,67 @@ import re
 
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
-from knowledge.answers.measures import figure, said_g
+from knowledge.answers.measures import density_g_ml, figure, measures, quantities, said_g
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.numbers import NUMBER, value_of
 from knowledge.foods.model import Food, Portion
+from knowledge.planner.words import plural
 from knowledge.units import convert
 
 _HOW_MANY_OF_THEM = re.compile(
     r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|min|hours|seconds"
     r"|times|days)"
 )
+
+
+_SIZED = re.compile(rf" (?:{NUMBER} )?((?:extra )?large|small|medium|jumbo)(?= )")
+
+
+def sizes_swapped(question: Question) -> Answer | None:
+    """ "4 large eggs, how many medium": pieces of one size for as much of another."""
+    said = [(match[1], match[2]) for match in _SIZED.finditer(question.plain)]
+    counted = [(value_of(number), size) for number, size in said if number]
+    others = [size for number, size in said if not number]
+    food = next((food for food in question.foods if len(_of_sizes(food)) > 1), None)
+    if food is None or len(counted) != 1 or len(set(others) - {counted[0][1]}) != 1:
+        return None
+    (count, size), other = counted[0], others[0]
+    grams = _of_sizes(food)
+    if size not in grams or other not in grams:
+        return None
+    weight, one = count * grams[size].grams, grams[other].grams
+    name = food.name if count <= 1 else plural(food.name)
+    return Answer(
+        known=True,
+        answer=f"{count:g} {size} {name}: {weight / one:.1f} {other} ones, so {round(weight / one)}. "
+        f"That is {figure(weight)} g; one {other} {food.name} is about {figure(one)} g.",
+        sources=cited(question.store, grams[size].source, grams[other].source),
+    )
+
+
+def _of_sizes(food: Food) -> dict[str, Portion]:
+    return {portion.size: portion for portion in food.portions if portion.unit == "piece" and portion.size}
+
+
+def pieces_in_a_measure(question: Question) -> Answer | None:
+    """ "How many sticks in a cup of butter", "cloves of garlic in a tablespoon"."""
+    volume = next(
+        (q for q in quantities(question) if measures(question.store)[q.unit].kind == "volume"), None
+    )
+    if volume is None or not question.foods or not _HOW_MANY_OF_THEM.search(question.plain):
+        return None
+    measure = measures(question.store)[volume.unit]
+    for food in question.foods:
+        density = density_g_ml(food, question.store)
+        said = [p for p in food.portions if p.unit != "cup" and question.says(p.unit)]
+        if density is None or not said:
+            continue
+        count = volume.value * measure.size * density[0] / said[0].grams
+        name = said[0].unit if count <= 1 else plural(said[0].unit)
+        amount = f"{volume.value:g} {measure.counted(volume.value)}"
+        text = f"{amount} of {food.name} is about {figure(round(count, 1))} {name}."
+        return Answer(known=True, answer=text, sources=cited(question.store, density[1], said[0].source))
+    return None
 
 
 def piece_weight(question: Question) -> Answer | None:

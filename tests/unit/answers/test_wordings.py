@@ -105,7 +105,7 @@ def test_a_cup_is_that_of_the_food(store: Store, text: str, grams: int) -> None:
         "grams in a cup of lentil flour",
         "1 cup of oat bran in grams",
         "cup of puffed quinoa in grams",
-        "how many grams is a cup of ground hazelnuts",
+        "how many grams is a cup of ground pistachios",
         "2 cups of millet flakes in g",
         "1 cup of lotus root in grams",
     ],
