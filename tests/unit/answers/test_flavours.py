@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from knowledge import diets
+from knowledge.answers import ask
 from knowledge.flavours import families_for
 from knowledge.foods.store import Store, open_store
 
@@ -41,3 +44,18 @@ def test_no_family_names_what_is_barred(rules: list[str], excluded: list[str]) -
 
 def test_an_id_that_is_not_in_the_tables_changes_nothing(store: Store) -> None:
     assert families_for(["flonkroot"], store=store) == families_for([], store=store)
+
+
+def test_herbs_or_spices_are_named_alone_when_asked_for(store: Store) -> None:
+    def kinds_named(text: str) -> set[str]:
+        listed = ask(text, store=store).answer.split(": ")[1].split(".")[0]
+        foods = [store.named(name) for name in listed.split(", ")]
+        return {food.group for food in foods if food is not None}
+
+    assert kinds_named("which herbs suit trout?") == {"herb"}
+    assert kinds_named("what spices go with chickpeas") == {"spice"}
+
+
+def test_a_pairing_keeps_to_what_the_eaters_may_have(store: Store) -> None:
+    said = ask("what goes with squash", store=store, ruled_out=("vegan",)).answer
+    assert not {"butter", "yogurt", "fish sauce"} & {*re.split(r"[(),;:.] ?", said)}
