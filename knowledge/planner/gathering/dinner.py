@@ -49,6 +49,7 @@ FLAT = "flattened"  # cut of a bird without its backbone
 THIN = frozenset({"strips"})
 KEPT = frozenset({"smoked", "cured", "salted", "corned", "salt"})  # in a name
 DRY_STOCK = frozenset({"cube", "pot", "powder", "bouillon", "paste", "concentrate"})
+FRUIT = frozenset({"fruit", "citrus"})
 PULSES = frozenset({"bean", "chickpea"})
 LOOSE_CUT = "kernels"  # off the cob
 LOOSE_BESIDE = frozenset({"white_rice", "whole_grain", "small_grain", "pearl_grain", "ground_meat"})
@@ -136,6 +137,18 @@ class Seasoning:
     used_ml: float = 0.0  # of what is spooned or poured: as said, or as kitchens take it
     head_ml: float = 0.0  # the same for each eater
     simmers: bool = False  # a table sauce, so much of it that the rest cooks in it: salsa by the jar
+
+    @property
+    def is_fruit(self) -> bool:
+        """Whether it is whole fruit that its juice is pressed from."""
+        return self.food.group in FRUIT and "juice" not in self.name
+
+    @property
+    def fruits(self) -> int:
+        """How many of them make the juice that goes in, where the cook did not count them; 0 for no fruit."""
+        each_g = next((one.grams for one in self.food.portions if one.unit == "piece" and not one.size), 0.0)
+        counts = self.is_fruit and self.qty is None and self.grams and each_g
+        return max(1, round((self.grams or 0.0) / each_g)) if counts else 0
 
     @property
     def is_cube(self) -> bool:
@@ -243,7 +256,9 @@ def gather(request: Request, *, store: Store) -> Dinner:
     seasonings = [_poured(_seasoning(f, h, eaters, store), h, technique, eaters) for f, h in seasons]
     for season, (_, have) in zip(seasonings, seasons, strict=True):
         if season.grams and season.food.part == "liquid" and amounts.grams_of(season.food, have) is None:
-            assumed.append(f"{volume(season.grams, request.kitchen.units)} {season.name}")
+            much = volume(season.grams, request.kitchen.units)
+            counted = words.of_these(float(season.fruits), season.name)
+            assumed.append(counted if season.fruits else f"{much} {season.name}")
     return Dinner(
         dishes=tuple(dishes),
         seasonings=tuple(seasonings),
@@ -283,7 +298,8 @@ def _poured(seasoning: Seasoning, have: Have, technique: Technique, eaters: floa
 
 
 def _names(food: Food, kind: str) -> frozenset[str]:
-    return frozenset({food.id, food.group, kind} - {""})
+    again = f"cooked {food.group}" if kind == "warm_through" else ""  # last night's rice
+    return frozenset({food.id, food.group, kind, again} - {""})
 
 
 def _treated(dish: Dish, technique: Technique, store: Store) -> Dish:

@@ -32,6 +32,7 @@ HURRIED_S = 45 * 60.0  # a deadline as near as this hurries; judgement
 OPEN_COOKER, POT = "open-cooker", "lidded pot"
 OPEN_LID = 6.0  # points for a cooker that was asked for and is used as a pot
 LEAST_OVEN_degC = 150.0  # cooler than that nothing roasts
+PINCH_G = 30.0  # of garlic, ginger, chili: as much for less of a dinner; judgement
 EVEN = 0.5  # of all there is, in each of two rounds
 BROIL_WISHES = frozenset({"broil", "crisp"})
 ROUNDING = 1.02  # over the room there is, but never where a valve could block
@@ -258,6 +259,8 @@ def _most_that_fits(draft: Draft, limit: float) -> tuple[Placed, ...]:
 def _less(placed: Placed, factor: float, meant: Mapping[tuple[str, str], Dish]) -> Placed:
     """So much of what was meant of it; what is less already stays."""
     dish = placed.way.dish
+    if dish.part == "aromatic" and dish.grams <= PINCH_G:
+        return placed  # it takes no room
     whole = meant.get((dish.food.id, dish.state), dish)
     grams = scaled(whole, factor, cut_up=not placed.way.cut.parts).grams
     return replace(placed, way=replace(placed.way, dish=replace(dish, grams=min(dish.grams, grams))))

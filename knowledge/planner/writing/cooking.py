@@ -154,7 +154,7 @@ def _stir(tell: Telling) -> Iterator[Step]:
     splash = "" if any(p.way.dish.kind == "egg" for p in draft.placed) else SPLASH  # no water into eggs
     for at, members in groups_in([p for p in tossed if p.way.rewarmed or not p.way.rests], draft):
         back = [p for p in members if p.way.lead == SEARED]
-        eggs = [p for p in members if p.way.dish.kind == "egg"]
+        eggs = [p for p in members if p.way.dish.kind == "egg" and p not in back]
         by_move: dict[str, list[Placed]] = {}
         for p in members:
             if p not in back and p not in eggs:
@@ -178,11 +178,15 @@ def _stir(tell: Telling) -> Iterator[Step]:
         if sliced := [p for p in back if p.way.rewarmed]:
             text = f"Slices of {names(sliced)} and their juice back in{splash}; toss a minute, no longer."
             yield step(Do.ADD, at, text, sliced, hands_s=60)
-        laid = [p for p in back if p.way.manner == STILL]
+        laid = [p for p in back if p.way.manner == STILL and p.way.dish.kind != "egg"]
+        folded = [p for p in back if p.way.manner == STILL and p not in laid]
+        if folded and not alone:
+            text = f"Break up the {names(folded)} and fold them back in."
+            yield step(Do.ADD, at, text, folded, hands_s=30)
         if laid and not alone:
             text = f"Lay {names(laid)} back on top, to be hot again; do not stir any more."
             yield step(Do.ADD, at, text, laid, hands_s=30)
-        back = [p for p in back if not p.way.rewarmed and p not in laid]
+        back = [p for p in back if not p.way.rewarmed and p not in (*laid, *folded)]
         if back and not alone:
             hot = core_text([p for p in back if not p.way.held], tell.units)
             text = f"{capital(names(back))} back in{splash}; turn until hot all through{hot}."

@@ -59,8 +59,9 @@ def _as_said(s: Seasoning, p: Pinch, units: str) -> str:
     ):
         pieces = _counted(s.qty, "", f"{OPENED[p.how]} {s.name}" if p.how in OPENED else s.name)
         is_poured = s.food.part == "liquid" or (s.food.part == "acid" and p.unit == "tbsp")
-        is_fruit = s.food.group in ("fruit", "citrus") and "juice" not in s.name
-        return f"the juice of {pieces}" if is_fruit and is_poured else pieces
+        return f"the juice of {pieces}" if s.is_fruit and is_poured else pieces
+    if s.fruits:
+        return f"the juice of {_counted(s.fruits, '', s.name)}"
     fluid = s.food.part == "liquid" or s.simmers or (s.food.group == "dairy" and s.food.part != "fat")
     if fluid and (s.grams or 0.0) >= SAID_ML:
         return f"{volume(s.grams or 0.0, units)} {s.name}"

@@ -96,7 +96,8 @@ def _put(what: Late, still: bool) -> str:
 
 def lies_on_top(draft: Draft) -> bool:
     """Whether something in the vessel is left alone: greens that steam, fish and tofu laid back."""
-    return any(p.way.top or (p.way.manner == STILL and p.way.lead == SEARED) for p in draft.placed)
+    laid = [p for p in draft.placed if p.way.dish.kind != "egg" or p.way.top]  # beaten, they are folded in
+    return any(p.way.top or (p.way.manner == STILL and p.way.lead == SEARED) for p in laid)
 
 
 def _said(what: Late) -> str:

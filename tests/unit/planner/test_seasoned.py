@@ -318,3 +318,19 @@ def test_tomatoes_fried_down_bring_half_of_their_juice(store: Store) -> None:
     assert more is not None
     assert less is not None
     assert 50.0 <= more.ml - less.ml <= 100.0
+
+
+def test_fruit_that_nobody_counted_is_pressed_by_the_piece_not_poured_by_the_cup(store: Store) -> None:
+    made = planned(store, "lidded pot", Have(food_id="duck-leg", qty=3.0), "shallot", "orange")
+    assert re.search(r"the juice of \d+ oranges?", told(made))
+    assert not re.search(r"(cup|ml|tbsp) orange", f"{told(made)} {'; '.join(made.assumed)}")
+
+
+def test_a_smaller_dinner_keeps_its_garlic(store: Store) -> None:
+    """What takes no room is not what gives way."""
+    made = kitchen.planned(
+        store, Have(food_id="chickpea", grams=700.0, state="soaked"),
+        Have(food_id="lamb-shoulder", grams=1500.0), Have(food_id="garlic", qty=5.0, unit="clove"),
+        eaters=3.0, kitchen=kitchen.only("pressure cooker", "3 l"),
+    )  # fmt: skip
+    assert "5 cloves of garlic" in told(made)
