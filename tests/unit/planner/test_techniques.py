@@ -106,7 +106,8 @@ def test_eggs_for_yesterdays_rice_are_set_first_and_folded_in_last(store: Store)
         "leek", "soy-sauce", eaters=3.0,
     )  # fmt: skip
     eggs = item(made, "egg")
-    assert eggs.out_s <= item(made, "rice").in_s
+    assert eggs.in_s == 0.0
+    assert eggs.out_s <= item(made, "rice").in_s + 1.0
     folded = next(s for s in made.steps if "fold them back in" in s.text)
     assert folded.at_s > item(made, "rice").in_s
     fresh = planned_in(store, "lidded pot", Have(food_id="egg", qty=4), "rice", "leek", eaters=3.0)
