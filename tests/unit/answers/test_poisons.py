@@ -23,6 +23,7 @@ FACTS = [
     ("how many cracked peach stones may go in the liqueur", "cyanide"),
     ("is it poisonous to chew cherry pits", "^Yes: .*cyanide"),
     ("nut free child: is kernel paste all right for the marzipan", "same reaction"),
+    ("does frying get rid of scombro poison in dorado", "^No: histamine"),
     # medicines and illnesses: the fact beside the referral (NHS, FDA)
     ("her son has favism, is ful ok", r"broad \(fava\) beans"),
     ("grandad on parnate: is salami fine", "tyramine"),
@@ -34,6 +35,8 @@ FACTS = [
     ("losalt while i take lisinopril", "potassium chloride"),
     ("minocycline with a glass of lassi", "2 hours"),
     ("could i be coeliac? cramps after every pizza", "go on eating gluten"),
+    ("xarelto and a spinach salad", "don't matter to apixaban"),
+    ("lemon juice with rosuvastatin", "^Yes: sweet oranges"),
     # pregnant, infants
     ("expecting, can i grill shark well done", "^No: .*mercury"),
     ("seven months gone, is brie melted in the oven till steaming fine", "^Yes, if .*74 °C"),
@@ -45,8 +48,12 @@ FACTS = [
     ("newborn took half of the pumped milk, finish it tonight?", "within 2 hours"),
     ("nuke the formula for ten seconds?", "^No: a microwave"),
     ("eggless biscuit batter, may the kids lick the spoon", "^No, with or without egg"),
+    ("halloumi while expecting a baby", "^Yes, if the label says pasteurised"),
+    ("may my three year old have honey", "^Yes: from the first birthday"),
+    ("our baby's dinner warmed in the microwave", "^Yes, if it is stirred"),
     # preserving (USDA, US extension services)
     ("can i do beef broth in mason jars in a water bath", "^No, not safe"),
+    ("mutton curry in kilner bottles, pot of boiling water, 3 hours", "^No, not safe"),
     ("hot dal poured into jars, turned upside down, for the larder", "^No: .*botulism"),
     ("jars of venison in the oven for 2 hours to preserve them", "^No: jars are never canned"),
     ("weighted gauge at 10 lb for jars at 4500 ft?", "15 lb"),
@@ -112,6 +119,9 @@ NEAR_MISSES = [
     "how long do mussels from the shop keep",
     "can a coeliac eat polenta",
     "hot dog for my son",
+    "canned corn: how long in boiling water to heat it",
+    "shrimp cocktail for a pregnant guest",
+    "he has got coeliac disease, is rice fine",
     "nobody in my house got sick from it: is old rice fine",
 ]
 
