@@ -28,6 +28,7 @@ from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.proportions import proportion
 from knowledge.answers.question import question_of
+from knowledge.answers.rates import rate
 from knowledge.answers.raw import raw
 from knowledge.answers.scaling import scaled
 from knowledge.answers.sealed import sealed
@@ -122,6 +123,9 @@ def ask(
     urgent = _first(whole, of=URGENT)
     if urgent is not None:
         return guarded(whole, urgent)
+    summed = rate(whole)  # its amounts may stand in several sentences
+    if summed is not None:
+        return guarded(whole, summed)
     parts = questions_in(text)
     found = _one_by_one(parts, read) if len(parts) > 1 else None
     found = found or _first(whole)
