@@ -34,63 +34,36 @@ def what_is(question: Question) -> Answer | None:
     if len(foods) == 1 and len(mentions) >= 2 and alike:
         one, other = mentions[0].phrase, mentions[1].phrase
         text = f"Much the same: {one} and {other} are both {foods[0].name} to me."
-        return _told(question, f"{text} {_described(question, foods[0])}", foods[0])
+        return _told(question, f"{text} {described(question, foods[0])}", foods[0])
     if len(foods) >= 2 and (alike or hears(question, "side by side")):
-        text = " ".join(_described(question, food) for food in foods[:2])
+        text = " ".join(described(question, food) for food in foods[:2])
         return _told(question, text, *foods[:2])
     if len(foods) == 1 and (hears(question, "asks for another name") or _is_what_is(question)):
-        return _told(question, _described(question, foods[0]), foods[0])
+        return _told(question, described(question, foods[0]), foods[0])
     return None
 
 
 def _is_what_is(question: Question) -> bool:
     """True if nothing but what a food is can be meant: no word is left that speaks of something else."""
-    if not _what_is_said(question) or len(question.words) > LONGEST_WHAT_IS:
+    if not what_is_said(question) or len(question.words) > LONGEST_WHAT_IS:
         return False
     named = {word for m in question.mentions for word in question.words[m.start : m.end]}
     return not set(question.words) - named - words_of(question.store, "filler")
 
 
-def _what_is_said(question: Question) -> bool:
-    return hears(replace(question, plain=_without_emphasis(question.plain)), "asks what it is")
+def what_is_said(question: Question) -> bool:
+    """True if it is asked what something is."""
+    return hears(replace(question, plain=without_emphasis(question.plain)), "asks what it is")
 
 
-def _without_emphasis(plain: str) -> str:
+def without_emphasis(plain: str) -> str:
+    """A question without "on earth" and the like."""
     return _EMPHASIS.sub(" ", plain)
 
 
 def _told(question: Question, text: str, *foods: Food) -> Answer:
     sources = [source for food in foods for source in _sources(food)]
     return Answer(known=True, answer=text, sources=cited(question.store, *sources))
-
-
-def term(question: Question) -> Answer | None:
-    """A dish or a thing of the kitchen that is no food of the tables, in a sentence."""
-    plain = _without_emphasis(question.plain)
-    found = _term_said(question, plain) if _what_is_said(question) else None
-    if found is None:
-        return None
-    name, row = found
-    if set(plain.replace(f" {name} ", " ", 1).split()) - words_of(question.store, "filler"):
-        return None
-    return Answer(known=True, answer=_explained(name, row), sources=cited(question.store, row["source"]))
-
-
-def _term_said(question: Question, plain: str) -> tuple[str, Mapping[str, str]] | None:
-    """The longest name of `terms.csv` in the question, with its row."""
-    said = [
-        (name, row)
-        for row in question.store.table("terms")
-        for name in row["names"].split(";")
-        if f" {name} " in plain
-    ]
-    return max(said, key=lambda found: (len(found[0]), found[0]), default=None)
-
-
-def _explained(name: str, row: Mapping[str, str]) -> str:
-    article = row["text"].startswith(("A ", "An ", "The "))
-    text = row["text"][0].lower() + row["text"][1:] if article else row["text"]
-    return f"{name.capitalize()}: {text}"
 
 
 def when_to_add(question: Question) -> Answer | None:
@@ -108,7 +81,8 @@ def _sources(food: Food) -> tuple[str, ...]:
     return tuple(dict.fromkeys(source for _, source in food.sources))[:2] or ("CP",)
 
 
-def _described(question: Question, food: Food) -> str:
+def described(question: Question, food: Food) -> str:
+    """A food by its names, its kind and what it does."""
     other = [name for name, _ in question.store.synonyms(food.id) if name.isascii()]
     said = {m.phrase for m in question.mentions}
     names = [n for n in other if n in said] + [n for n in other if n not in said]

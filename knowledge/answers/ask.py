@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from knowledge import accidents
-from knowledge.answers.about import term, what_is, when_to_add
+from knowledge.answers.about import what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
@@ -39,6 +39,7 @@ from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, spoilt_in_the_warm
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.temperature import temperature
+from knowledge.answers.terms import term
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
@@ -72,8 +73,8 @@ TYPED: tuple[Typed, ...] = (
     warm_for_hours,
     left_out,
     in_the_warm,
-    boiling_there,
     term,
+    boiling_there,
     proportion,
     bare_measure,
     local_measure,

@@ -18,6 +18,7 @@ from knowledge.text.normalise import singular
 
 SHORTEST = 5  # letters; below that a slip is as likely another word
 TWO_SLIPS = 8  # letters from which two slips are still the same word
+ENDINGS = ("e", "ed", "es", "ing", "s", "y")
 LISTENED_FOR = (
     "topics",
     "technique",
@@ -53,9 +54,16 @@ def _vocabulary(store: Store) -> frozenset[str]:
     named = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
     common = {row["word"] for name in ("words_common", "words_questions") for row in store.table(name)}
     dishes = {row["dish"] for row in store.table("words_dishes")}
-    craft = " ".join(row["words"] for row in store.table("craft_words"))
-    craft += " ".join(row["about"] for row in store.table("craft"))
-    return frozenset(named | common | dishes | set(re.findall("[a-z]+", craft))) | _telling(store)
+    return frozenset(named | common | dishes) | _telling(store) | _craft(store)
+
+
+@lru_cache(maxsize=4)
+def _craft(store: Store) -> frozenset[str]:
+    """The words that the notes on craft listen for: beginnings, "crumbl" in all its forms."""
+    said = [row["words"] for row in store.table("craft_words")]
+    said += [row["about"] for row in store.table("craft")]
+    stems = {word for text in said for word in re.findall("[a-z]+", text)}
+    return frozenset(stem + end for stem in stems for end in ("", *ENDINGS))
 
 
 def _terms(store: Store) -> tuple[str, ...]:
