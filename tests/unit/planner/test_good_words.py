@@ -181,3 +181,9 @@ def test_cucumber_is_not_stewed_and_tomato_paste_not_raw(store: Store) -> None:
     made = planned("450 g meatballs, 400 g potatoes, a cucumber, soured cream, for 3", store, "lidded pot")
     assert "On the side: cucumber" in made.steps[-1].text
     assert "tomato paste at the end" not in made.flavour
+
+
+def test_boned_thighs_have_no_bone_to_look_at(store: Store) -> None:
+    said = told(planned("500 g boneless chicken thighs, broccoli, stir fry for 3", store, "saute pan"))
+    assert "no pink left, juices clear" in said
+    assert "at the bone" not in said
