@@ -30,6 +30,7 @@ from knowledge.answers.proportions import proportion
 from knowledge.answers.question import question_of
 from knowledge.answers.rates import rate
 from knowledge.answers.raw import raw
+from knowledge.answers.refreezing import refrozen
 from knowledge.answers.scaling import scaled
 from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
@@ -38,8 +39,9 @@ from knowledge.answers.several import Typed, about, asked_alone, each, joined, q
 from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, spoilt_in_the_warm
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
-from knowledge.answers.temperature import temperature
+from knowledge.answers.temperature import read_after_heating, temperature
 from knowledge.answers.terms import term
+from knowledge.answers.thawing import thaw_time, thawed_in_time
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
@@ -73,6 +75,10 @@ TYPED: tuple[Typed, ...] = (
     warm_for_hours,
     left_out,
     in_the_warm,
+    read_after_heating,
+    refrozen,
+    thawed_in_time,
+    thaw_time,
     term,
     boiling_there,
     proportion,

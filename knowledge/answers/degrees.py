@@ -16,6 +16,8 @@ TEMPERATURE = re.compile(
 _BARE = re.compile(
     r" (?:at|reads?|reading|is|to|hits?|reached|of|be|says?|said|shows?|got) (\d{2,3})"
     r"(?: degrees?| deg)?(?= )"
+    r"| (\d{2,3}) (?:degrees? |deg )?(?:inside|internal|internally|core|in the"
+    r" (?:middle|cent(?:re|er)|thickest))(?= )"
 )
 """A number where a thermometer or a dial is spoken of, without a scale."""
 
@@ -65,7 +67,7 @@ def temperatures_degC(question: Question) -> tuple[float, ...]:
     oven = question.says("oven", "roast", "bake", "airfryer", "how long", "time_")
     if scaled or oven or not question.mentions:
         return tuple(Degrees(value=float(value), scale=scale_of(word)).degC for value, word in scaled)
-    bare = map(float, _BARE.findall(question.plain))
+    bare = [float(by or before) for by, before in _BARE.findall(question.plain)]
     return tuple(celsius(value) if value > HOTTEST_READING_DEGC else value for value in bare)
 
 

@@ -10,17 +10,20 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from knowledge.answers.degrees import both
-from knowledge.answers.heard import hears, meant
+from knowledge.answers.heard import hears, meanings, meant
 from knowledge.answers.model import Question
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
+from knowledge.text.clauses import says
 
 Row = Mapping[str, str]
 
 LEADING = "USDA FSIS"
 COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC = 10.0, 105.0  # below a fridge is meant, above an oven or a pan
 MEATS = frozenset({"whole_meat", "poultry", "ground_meat", "fish", "game", "offal", "ham_raw"})
+WHOLE = frozenset({"whole_meat", "game"})  # pieces whose middle holds no germs as it grew
 SAID_FIRST = ("leftover", "ground_meat", "poultry", "egg", "fish", "shellfish", "whole_meat")
+FORMED = "formed_meat"  # rolled, tied, tenderised, injected: the germs of its outside are inside
 CURED = "ham_raw"  # bacon and its like: raw pork, cured; ready-to-eat kinds only need heat for taste
 
 
@@ -52,7 +55,8 @@ class Minimum:
     @property
     def stricter(self) -> Row | None:
         """The row of the strictest authority that asks for more than the leading one."""
-        return max((row for row in self.rows if core_degC(row) > self.degC), key=core_degC, default=None)
+        higher = (row for row in self.rows if round(core_degC(row)) > round(self.degC))  # 73.9 °C is 74
+        return max(higher, key=core_degC, default=None)
 
     @property
     def sources(self) -> tuple[str, ...]:
@@ -67,8 +71,21 @@ def minimum_of(question: Question) -> Minimum | None:
     if not rows:
         return None
     lead = next((row for row in rows if row["authority"] == LEADING), rows[0])
-    what = question.mentions[0].phrase if question.mentions else lead["what"]
-    return Minimum(what=what, lead=lead, rows=rows)
+    return Minimum(what=_named(question, wanted) or lead["what"], lead=lead, rows=rows)
+
+
+def _named(question: Question, kind: str) -> str:
+    """What the figure is of, as it was said: of "egg casserole" the casserole, of "rolled brisket" that."""
+    if kind == FORMED:
+        return _word(question, "formed") + (f" {question.mentions[0].phrase}" if question.mentions else "")
+    own = next((m.phrase for m in question.mentions if (m.food.safety or CURED) == kind), "")
+    return own or _word(question, "has a minimum", kind)
+
+
+def _word(question: Question, topic: str, means: str = "") -> str:
+    """The word of a topic as it stands in the question."""
+    starts = meanings(question.store, topic).get(means, ())
+    return next((word for word in question.plain.split() if says(f" {word} ", *starts)), "")
 
 
 def leading(store: Store) -> dict[str, Row]:
@@ -89,8 +106,9 @@ def core_degC(row: Row) -> float:
 
 def figure(row: Row) -> str:
     """ "63 °C / 145 °F and 3 min rest"."""
-    rest = f" and {float(row['hold_s']) / 60:.0f} min rest" if row["hold"] == "rest" else ""
-    return both(core_degC(row)) + rest
+    minutes = f"{float(row['hold_s']) / 60:.0f} min"
+    held = {"rest": f" and {minutes} rest", "hold": f" for {minutes}"}.get(row["hold"], "")
+    return both(core_degC(row)) + held
 
 
 def said_minimum(question: Question) -> str:
@@ -104,9 +122,17 @@ def _id_of(question: Question) -> str:
         return "poultry" if hears(question, "bird") else "ground_meat"
     if said == "leftover":
         return said
+    if is_formed(question):
+        return FORMED
     named = [food.safety or CURED for food in question.foods if food.safety or food.doneness == "cured"]
     degC = _leading_degC(question.store)
     return max(named, key=lambda kind: degC.get(kind, 0.0), default=said)
+
+
+def is_formed(question: Question) -> bool:
+    """True for a piece of meat whose outside was rolled, tied, forced or needled into its middle."""
+    whole = any(food.safety in WHOLE for food in question.foods) or said_minimum(question) == "whole_meat"
+    return whole and hears(question, "formed")
 
 
 @lru_cache(maxsize=4)

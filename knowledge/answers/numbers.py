@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 _WHOLE = (
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
 )  # fmt: skip
@@ -28,6 +30,36 @@ COUNT = rf"(\d{{1,3}}|{'|'.join(COUNTS)})"
 _WORDS = "|".join(sorted(_SAID, key=len, reverse=True))
 NUMBER = rf"({_WORDS}|\d+(?:[.,]\d+)?(?: \d/\d)?|\d/\d)"
 """Any number, as one group of a regular expression; `value_of` reads it."""
+
+
+_TENS = {word: 10 * count for count, word in enumerate(
+    ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"), start=2
+)}  # fmt: skip
+_TEN, _ONE = "|".join(_TENS), "|".join(_WHOLE[:9])
+_HUNDREDS = "one|two|three|four|five"
+_LARGE = re.compile(
+    rf"\b(?:(?P<named>{_HUNDREDS}|a) hundred(?: and)?(?: |$))?(?P<tens>{_TEN})(?: (?P<ones>{_ONE}))?\b"
+    rf"|\b(?P<round>{_HUNDREDS}|a) hundred\b(?! (?:and )?(?:{_ONE})\b)"
+)
+_SPOKEN = re.compile(rf"\b(?P<hundreds>{_HUNDREDS}) (?P<rest>{_TEN})(?: (?P<ones>{_ONE}))?\b")
+
+
+def in_digits(plain: str, *, is_reading: bool = False) -> str:
+    """A text with its large numbers in digits: "sixty three", "a hundred and sixty".
+
+    `is_reading`: a thermometer is spoken of, so that "one forty eight" is 148, no time of the day.
+    """
+    if is_reading:
+        plain = _SPOKEN.sub(
+            lambda said: str(100 * COUNTS[said[1]] + _TENS[said[2]] + COUNTS.get(said[3] or "", 0)), plain
+        )
+    return _LARGE.sub(_digits, plain)
+
+
+def _digits(said: re.Match[str]) -> str:
+    hundreds = said["named"] or said["round"] or ""
+    tens, ones = _TENS.get(said["tens"] or "", 0), COUNTS.get(said["ones"] or "", 0)
+    return str(100 * (COUNTS.get(hundreds, 1) if hundreds else 0) + tens + ones)
 
 
 def count_of(said: str) -> int:

@@ -6,12 +6,16 @@ import re
 from functools import lru_cache
 
 from knowledge.accidents import NOBODY_ILL
+from knowledge.answers.heard import meanings
+from knowledge.answers.minced import minced
 from knowledge.answers.model import Mention, Question
+from knowledge.answers.numbers import in_digits
 from knowledge.answers.spelling import corrected
 from knowledge.answers.words import either_of, words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
+from knowledge.text.clauses import says
 from knowledge.text.normalise import flatten, key, singular
 
 LONGEST_NAME = 5  # words of a food's name
@@ -51,7 +55,8 @@ def question_of(text: str, *, store: Store, kitchen: Kitchen, ruled_out: tuple[s
     plain = flatten(text).text
     for pattern, instead in _REWRITTEN:
         plain = pattern.sub(instead, plain)
-    words = corrected(plain.split(), store)
+    is_reading = says(f" {plain} ", *meanings(store, "of a reading")[""])
+    words = corrected(in_digits(plain, is_reading=is_reading).split(), store)
     forms = tuple(singular(word) for word in words)
     return Question(
         text=text,
@@ -86,7 +91,7 @@ def _mentions(words: list[str], forms: tuple[str, ...], store: Store) -> tuple[M
         found.append(mention)
         at = mention.end
     sure = [m for m in found if m.phrase not in words_of(store, "ambiguous")]
-    return tuple(sure or found)
+    return minced(sure or found, words, store)
 
 
 def _named_at(at: int, words: list[str], forms: tuple[str, ...], store: Store) -> Mention | None:

@@ -12,6 +12,7 @@ from knowledge.answers.cautions import MEASURE, STRICTER_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import as_read, both
 from knowledge.answers.heard import hears
+from knowledge.answers.holds import held_instead
 from knowledge.answers.hot import held_hot
 from knowledge.answers.minimums import COLDEST_CORE_DEGC, HOTTEST_CORE_DEGC, Minimum, minimum_of
 from knowledge.answers.model import Answer, Question
@@ -114,9 +115,10 @@ def _is_tough(question: Question) -> bool:
 
 def _told(question: Question, heat: Owned, minimum: Minimum, rule: str, *, is_enough: bool) -> Answer:
     name = "heat around it" if heat.owner == HEAT else f"heat of the {heat.owner}"
+    held = "" if heat.owner != "bath" else held_instead(question, heat.degC, minimum)
     sentences = (
         f"{'' if is_enough else 'No: '}{as_read(heat.degC)} is the {name}, not the inside.",
-        rule,
+        *([held] if held else [rule]),
         minimum.line,
         *([TENDER] if _is_tough(question) else []),
         MEASURE,

@@ -12,8 +12,10 @@ from knowledge.answers.cautions import MEASURE, STRICTER_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import as_read, both, temperatures_degC
 from knowledge.answers.heard import hears
+from knowledge.answers.holds import held_instead
 from knowledge.answers.minimums import (
     COLDEST_CORE_DEGC,
+    FORMED,
     HOTTEST_CORE_DEGC,
     LEADING,
     MEATS,
@@ -25,10 +27,24 @@ from knowledge.answers.minimums import (
     said_minimum,
 )
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.owners import CORE, NOBODY, owned
+from knowledge.foods.model import DoneKind
 from knowledge.units import is_met
 
-NEVER_UNDERDONE = frozenset({"poultry", "ground_meat", "fish", "offal", "game"})
-NOT_UNDERDONE = "No, not underdone."
+NEVER_UNDERDONE = frozenset({"poultry", "ground_meat", "fish", "offal", "game", "formed_meat"})
+NOT_UNDERDONE = "No, not pink or underdone."
+GERMS_INSIDE = (
+    "No, not pink: rolling, tying, stuffing, injecting or needling carries germs from the outside into"
+    " the middle."
+)
+COLDEST_COUNTS = "The coldest reading counts, not the average."
+STUFFING = "Stuffing must reach 74 °C / 165 °F in its middle (USDA FSIS)."
+PINK_BUT_HOT = "Pink near the bone with the middle that hot is pigment and marrow, harmless."
+NOT_TENDER_YET = (
+    "Safe is not tender: it pulls apart only at about 90-96 °C / 195-205 °F inside (common practice), so go"
+    " on."
+)
+TENDER_FROM_DEGC = 88.0  # a fork goes in
 _WHAT_IT_READS = re.compile(
     r" what (?:should|must|does|do|will|would) (?:\w+ ){1,5}(?:read|show|reach) "
 )  # "what should the thermometer in a roast read"
@@ -44,10 +60,28 @@ def temperature(question: Question) -> Answer | None:
     if minimum is None:
         general = hears(question, "asks for all minima") and not question.mentions
         return _all_of_them(question) if general else None
-    said = _of_a_reading(min(read), minimum) if read else _of_the_figure(question, minimum)
+    said = _of_a_reading(question, min(read), minimum) if read else _of_the_figure(question, minimum)
     return Answer(
         known=True,
         answer=" ".join((*said, MEASURE, STRICTER_LOCAL_RULES)),
+        sources=cited(question.store, *minimum.sources),
+    )
+
+
+def read_after_heating(question: Question) -> Answer | None:
+    """The verdict on a reading in what was heated again, or in a stuffing, before any general word on"
+    " them."""
+    inside = [heat.degC for heat in owned(question) if heat.owner in (CORE, NOBODY)]
+    read = [degC for degC in inside if COLDEST_CORE_DEGC <= degC <= HOTTEST_CORE_DEGC]
+    again, stuffing = hears(question, "heated again"), hears(question, "of the stuffing")
+    if not read or not (again or stuffing) or hears(question, "not a core of leftovers"):
+        return None
+    row = leading(question.store)["poultry" if stuffing and not again else "leftover"]
+    minimum = Minimum(what="stuffing and bird" if stuffing else "reheated food", lead=row, rows=(row,))
+    coldest = "" if is_met(min(read), minimum.degC) or len(read) < 2 else COLDEST_COUNTS
+    return Answer(
+        known=True,
+        answer=" ".join(filter(None, (*_of_a_reading(question, min(read), minimum), coldest, MEASURE))),
         sources=cited(question.store, *minimum.sources),
     )
 
@@ -95,17 +129,42 @@ def _is_of_oven(question: Question) -> bool:
     return bool(read) and min(read) > HOTTEST_CORE_DEGC and hears(question, "asks for minutes")
 
 
-def _of_a_reading(coldest_degC: float, minimum: Minimum) -> tuple[str, ...]:
+def _of_a_reading(question: Question, coldest_degC: float, minimum: Minimum) -> tuple[str, ...]:
     read = as_read(coldest_degC)
-    if is_met(coldest_degC, minimum.degC):
-        return f"Yes, {read} is enough if that is the coldest spot.", minimum.line
-    return f"No, not yet: {read} is below the safe minimum. Cook on.", minimum.line
+    if not is_met(coldest_degC, minimum.degC):
+        hold = held_instead(question, coldest_degC, minimum)
+        verdict = "is below the safe minimum" + (" as a mere reading." if hold else ". Cook on.")
+        return tuple(filter(None, (f"No, not yet: {read} {verdict}", hold, minimum.line)))
+    notes = (
+        PINK_BUT_HOT if minimum.id == "poultry" and hears(question, "underdone") else "",
+        NOT_TENDER_YET if coldest_degC < TENDER_FROM_DEGC and _wants_it_pulled(question) else "",
+    )
+    return (f"Yes, {read} is enough if that is the coldest spot.", *filter(None, notes), minimum.line)
+
+
+def _wants_it_pulled(question: Question) -> bool:
+    tough = any(
+        question.store.doneness(f.doneness).kind is DoneKind.COLLAGEN for f in question.foods if f.doneness
+    )
+    return tough and hears(question, "pulled apart")
 
 
 def _of_the_figure(question: Question, minimum: Minimum) -> tuple[str, ...]:
     refused = minimum.id in NEVER_UNDERDONE and hears(question, "underdone")
-    said = (NOT_UNDERDONE if refused else "", minimum.line, _stricter(minimum), _trade(question, minimum))
+    if minimum.id == FORMED:
+        no = GERMS_INSIDE if refused or hears(question, "underdone or medium") else ""
+        return tuple(filter(None, (no, minimum.line, STUFFING if hears(question, "of the stuffing") else "")))
+    signs = _signs(minimum) if hears(question, "asks for signs") else ""
+    said = (
+        NOT_UNDERDONE if refused else "", signs, minimum.line, _stricter(minimum), _trade(question, minimum)
+    )  # fmt: skip
     return tuple(filter(None, said))
+
+
+def _signs(minimum: Minimum) -> str:
+    """What a cook sees when it is done, beside the figure that decides."""
+    signs = minimum.lead["signs"]
+    return f"Done when {signs}; surest is the figure." if signs else ""
 
 
 def _stricter(minimum: Minimum) -> str:

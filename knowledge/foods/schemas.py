@@ -142,7 +142,7 @@ SAFETY_AND_DIETS = {
         _both_scales_agree,
         id=TEXT, authority=TEXT, what=TEXT,
         core_degC=number(55, 100, "degC"), core_degF=number(131, 212, "degF"), hold_s=number(0, 7200, "s"),
-        hold=maybe(one_of("boil", "hold", "rest")), source=SOURCE, note=maybe(TEXT),
+        hold=maybe(one_of("boil", "hold", "rest")), source=SOURCE, note=maybe(TEXT), signs=maybe(TEXT),
     ),
     "lethality_meat": table(
         "core_degF",
