@@ -42,6 +42,8 @@ from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someo
 from knowledge.answers.temperature import read_after_heating, temperature
 from knowledge.answers.terms import term
 from knowledge.answers.thawing import thaw_time, thawed_in_time
+from knowledge.answers.temperature import temperature
+from knowledge.answers.yields import cooked_yield
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
@@ -88,6 +90,7 @@ TYPED: tuple[Typed, ...] = (
     advice,
     each(smoke),
     each(boiling),
+    cooked_yield,
     grain_yield,
     conversion,
     each(season),
