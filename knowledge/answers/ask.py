@@ -26,6 +26,7 @@ from knowledge.answers.notes import technique, unknown
 from knowledge.answers.outage import cold_failed, cooker_failed
 from knowledge.answers.ovens import fan_oven
 from knowledge.answers.pairing import goes_with
+from knowledge.answers.pots import pot_size
 from knowledge.answers.proportions import proportion
 from knowledge.answers.question import question_of
 from knowledge.answers.rates import rate
@@ -83,6 +84,7 @@ TYPED: tuple[Typed, ...] = (
     thaw_time,
     term,
     boiling_there,
+    pot_size,
     proportion,
     bare_measure,
     local_measure,
