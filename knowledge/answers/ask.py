@@ -43,7 +43,6 @@ from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someo
 from knowledge.answers.temperature import read_after_heating, temperature
 from knowledge.answers.terms import term
 from knowledge.answers.thawing import thaw_time, thawed_in_time
-from knowledge.answers.temperature import temperature
 from knowledge.answers.yields import cooked_yield
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen

@@ -90,7 +90,7 @@ def _batch(question: Question, pot_l: float | None) -> Batch | None:
             return _weighed(question, mention.food, said, one.value * measure.size)
         if mention.food.start_state == "dry" and not question.says("cooked"):
             return Batch(said=said, litres=litres * _swells(question, mention.food), comes_to=_COOKED)
-        foams = mention.food.pressure in (Behaviour.FOAMS, Behaviour.UNSUITABLE)
+        foams = mention.food.pressure is not Behaviour.FINE and not question.says("cooked")
         return Batch(said=said, litres=litres, comes_to=_AS_IT_IS, foams=foams)
     return None
 
