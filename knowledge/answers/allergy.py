@@ -18,8 +18,8 @@ from knowledge.answers.diets_said import diets_said, ways_of_eating
 from knowledge.answers.kinship import are_shellfish
 from knowledge.answers.labelling import CHECK, LEAVE_OUT, authorities, has, listed
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.restraints import rules_out
-from knowledge.answers.subject import subject_of
+from knowledge.answers.restraints import is_refused, rules_out
+from knowledge.answers.subject import Subject, subject_of
 
 _ASKS_OF_SOMETHING = re.compile(r" (?:is|are|does|do|can) ")
 
@@ -45,6 +45,7 @@ def _of_diet(question: Question) -> Answer | None:
         return _allergic_to(question) or (_listed(question) if question.says("allergen") else None)
     words, token = asked
     subject = subject_of(question, words, token)
+    subject = _named_with_it(question, token, subject) or subject
     if subject is None:
         return _allergic_to(question) or _not_held(question, token)
     case = Case(subject=subject, token=token, store=question.store)
@@ -52,6 +53,22 @@ def _of_diet(question: Question) -> Answer | None:
     if_held, if_free = leads(question, is_way_of_eating=case.is_way_of_eating)
     text = said(case, verdict, if_held=if_held, if_free=if_free)
     return _answer(question, text, known=verdict is not Verdict.UNKNOWN)
+
+
+def _named_with_it(question: Question, token: str, dish: Subject | None) -> Subject | None:
+    """The food named that surely breaks the diet, if the dish does not: walnuts on tabbouleh decide."""
+    if dish is None or judged(Case(subject=dish, token=token, store=question.store)) is Verdict.HAS_IT:
+        return None
+    for mention in question.mentions:
+        if mention.phrase in dish.name:
+            continue
+        is_asked = token in diets_said(f" {mention.phrase} ", question.store).values()
+        if is_asked or rules_out(question, mention) or is_refused(question, mention):
+            continue
+        named = Subject(name=mention.phrase, foods=(mention.food,))
+        if judged(Case(subject=named, token=token, store=question.store)) is Verdict.HAS_IT:
+            return named
+    return None
 
 
 def _asked_about(question: Question) -> tuple[str, str] | None:
@@ -96,7 +113,7 @@ def _allergic_to(question: Question) -> Answer | None:
     held = subject.has.union(*(food.allergens for food in subject.foods))
     shared = cause.food.allergens & held
     if shared:
-        text = f"No, unless the label says otherwise: {subject.name} {has(shared)}."
+        text = f"No, not safe unless the label says otherwise: {subject.name} {has(shared)}."
     elif are_shellfish(cause.food.allergens, question.store) and are_shellfish(held, question.store):
         text = (
             f"Not surely: {subject.name} {has(held)}, and who reacts to one shellfish may react to others."

@@ -9,7 +9,7 @@ from typing import assert_never
 from knowledge import diets
 from knowledge.answers.diets_said import ways_of_eating
 from knowledge.answers.kinship import akin_to
-from knowledge.answers.labelling import LEAVE_OUT, has
+from knowledge.answers.labelling import LEAVE_OUT, has, have, is_plural, listed
 from knowledge.answers.subject import Subject
 from knowledge.answers.uncertain import (
     food_of,
@@ -101,25 +101,32 @@ def said(case: Case, verdict: Verdict, *, if_held: str, if_free: str) -> str:
             called = case.label if case.is_way_of_eating else f"free of {case.label}"
             return f"I don't know what is in {name}, so I can't call it {called}."
         case Verdict.HAS_IT:
-            return _led(if_held, _has_it(case))
+            return _led(_barred_lead(case) if if_held == "No" else if_held, _has_it(case))
         case Verdict.KIN:
             return _kin(case)
         case Verdict.MAYBE:
             return _maybe(case)
         case Verdict.FREE:
-            fits = f"fits {case.label}" if case.is_way_of_eating else f"has no {case.label} of its own"
+            verb = "have" if is_plural(name) else "has"
+            fits = f"fits {case.label}" if case.is_way_of_eating else f"{verb} no {case.label} of its own"
             return _led(if_free, f"plain {name} {fits}.")
     assert_never(verdict)
 
 
+def _barred_lead(case: Case) -> str:
+    """No bare "No" before an allergen that is in it: it would read as "free of it"."""
+    return "No" if case.is_way_of_eating else "No, not safe"
+
+
 def _has_it(case: Case) -> str:
     so = f", so it is not {case.token}" if case.is_way_of_eating else ""
-    more = f" It may also hold {', '.join(case.subject.may)}." if case.subject.may else ""
+    may = [allergen for allergen in case.subject.may if allergen not in case.allergens]
+    more = f" It may also hold {', '.join(may)}." if may else ""
     return f"{case.subject.name} {_why_not(case)}{so}{case.note}.{more}"
 
 
 def _kin(case: Case) -> str:
-    holds_more = f" {has(case.allergens)}, and" if case.allergens else ""
+    holds_more = f" {have(case.subject.name, case.allergens)}, and" if case.allergens else ""
     return (
         f"Not surely: {case.subject.name}{holds_more} may set off the same reaction as {case.label}"
         f" in some people{case.note}. {LEAVE_OUT}"
@@ -127,7 +134,7 @@ def _kin(case: Case) -> str:
 
 
 def _maybe(case: Case) -> str:
-    sure = f" It {has(case.allergens)}." if case.allergens else ""
+    sure = f" It {has(case.allergens)}." if case.allergens and not case.is_way_of_eating else ""
     return f"Not surely: {case.subject.name}{_doubt(case)}{case.note}.{sure}"
 
 
@@ -135,6 +142,8 @@ def _doubt(case: Case) -> str:
     """What goes after the name of a food that may hold it."""
     if case.food and tells_of_more(case.food.does, case.store):
         return f": {case.food.does}"
+    if case.is_way_of_eating:
+        return f" may be {case.label} or not, as it is made"
     if case.subject.may:
         return f" may hold {', '.join(case.subject.may)}"
     return f" has no {case.label} by itself, but what is sold may hold some"
@@ -143,18 +152,35 @@ def _doubt(case: Case) -> str:
 def _why_not(case: Case) -> str:
     """What goes after the name of a food that has it."""
     barred = (food for food in case.subject.foods if diets.bars(food, case.token))
-    why = next((_why_barred(food, case.token) for food in barred), "")
-    return why or has(case.subject.has) or f"is made with {case.label}, by its name"
+    why = next((_why_barred(food, case) for food in barred), "")
+    return why or _barring_first(case, case.subject.has) or f"is made with {case.label}, by its name"
 
 
-def _why_barred(food: Food, token: str) -> str:
-    if token == "kosher" and food.animal in _NOT_KOSHER_BY_KIND:
+def _why_barred(food: Food, case: Case) -> str:
+    """What in a food bars it; for a way of eating the animal it is of before what else it holds."""
+    if case.token == "kosher" and food.animal in _NOT_KOSHER_BY_KIND:
         return "is not of a kind that kosher law allows"
-    if food.allergens:
-        return has(food.allergens)
-    if food.animal == "alcohol":
+    if food.animal == "alcohol" and (case.is_way_of_eating or case.token == "no alcohol"):
         return "is made with alcohol"
+    barring = [
+        allergen for allergen in food.allergens if holds(frozenset({allergen}), case.token, case.store)
+    ]
+    if food.animal and case.is_way_of_eating and not barring:
+        return f"is of animal origin ({food.animal})"
+    if food.allergens and (barring or not case.is_way_of_eating):
+        return _barring_first(case, food.allergens)
     return f"is of animal origin ({food.animal})" if food.animal else ""
+
+
+def _barring_first(case: Case, allergens: frozenset[str]) -> str:
+    """ "has tree nuts; also milk": what bars it before what else it has."""
+    barring = [one for one in allergens if holds(frozenset({one}), case.token, case.store)]
+    name = case.subject.name
+    if not barring:
+        return have(name, allergens)
+    others = listed(allergens.difference(barring))
+    also = f", and also {others}" if others and not case.is_way_of_eating else ""
+    return f"{have(name, barring)}{also}"
 
 
 def _led(lead: str, text: str) -> str:

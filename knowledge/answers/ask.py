@@ -12,6 +12,7 @@ from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
 from knowledge.answers.amounts import servings
 from knowledge.answers.cite import cited
+from knowledge.answers.contents import contents
 from knowledge.answers.conversion import bare_measure, conversion, local_measure
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.craft import craft, craft_of
@@ -65,6 +66,7 @@ URGENT: tuple[Typed, ...] = (accident, emergency, cooker_failed, cold_failed, sp
 TYPED: tuple[Typed, ...] = (
     *URGENT,
     curing,
+    contents,
     each(swap_for_someone),
     each(suits),
     each(swap_for_missing),

@@ -45,15 +45,15 @@ def subject_of(question: Question, asked: str, token: str) -> Subject | None:
     for mention in question.mentions:
         if rules_out(question, mention) and len(question.mentions) > 1:
             continue
-        found = _whole(question, mention, token)
+        found = _whole(question, mention, asked, token)
         if found.name not in (asked, f"{asked}s", f"{asked}es", asked.removesuffix(" free")):
             return found
     return None
 
 
-def _whole(question: Question, mention: Mention, token: str) -> Subject:
+def _whole(question: Question, mention: Mention, asked: str, token: str) -> Subject:
     """The mention with the words that stand right beside it and belong to its name."""
-    words = question.plain.split()
+    words = _asked_parted(question, mention, asked).split()
     start, end = _stretch(question, mention, words)
     inside = [m for m in question.mentions if start <= m.start and m.end <= end]
     left_over = end - start - sum(m.end - m.start for m in inside)
@@ -64,6 +64,16 @@ def _whole(question: Question, mention: Mention, token: str) -> Subject:
         foods=(*(m.food for m in inside), *_in_the_state_before(question.store, inside, words[:start])),
         exact=left_over == 0 and len(inside) == 1 and not loose,
         names_it=token in diets_said(around, question.store).values(),
+    )
+
+
+def _asked_parted(question: Question, mention: Mention, asked: str) -> str:
+    """The words of the question; those asked about are no part of a name: "soy sauce | tree nut free"."""
+    parted = " ".join("·" for _ in asked.split())
+    return (
+        question.plain
+        if asked in mention.phrase
+        else re.sub(rf" {re.escape(asked)}(?= (?:free|allerg|intoleran))", f" {parted}", question.plain)
     )
 
 
@@ -120,6 +130,11 @@ def _told(question: Question, asked: str) -> Subject | None:
         note=row["note"],
         single=bool(row["plain"]),
     )
+
+
+def told_names(store: Store) -> frozenset[str]:
+    """The names of `allergens_said.csv`, as they are said."""
+    return frozenset(_dishes(store))
 
 
 def _is_said(phrase: str, plain: str) -> bool:

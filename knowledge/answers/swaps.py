@@ -48,7 +48,8 @@ def swap_for_someone(question: Question) -> Answer | None:
     if not held:
         return None
     if comes is None and is_only_offered(question, goes) and held.bars(goes.food):
-        text = f"No: {goes.phrase}{_why_barred(goes.food, held)}. {CHECK}"
+        lead = "No, not safe" if goes.food.allergens or held.akin(goes.food) else "No"
+        text = f"{lead}: {goes.phrase}{_why_barred(goes.food, held)}. {CHECK}"
         return Answer(known=True, answer=text, sources=authorities(question.store))
     return _answered(goes, comes, held)
 

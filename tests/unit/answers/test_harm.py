@@ -99,8 +99,8 @@ def test_near_misses_are_not_taken_for_accidents(store: Store, text: str, rule: 
         ("is bulgur a gluten allergen", "Yes: "),
         ("is buckwheat a gluten allergen", "No: "),
         ("should a coeliac avoid couscous", "Yes: "),
-        ("is praline safe with a nut allergy", "No: "),
-        ("is couscous gluten free", "No: "),
+        ("is praline safe with a nut allergy", "No, not safe: "),
+        ("is couscous gluten free", "No, not safe: "),
         ("does marzipan contain nuts", "Yes: "),
         ("is quinoa gluten free", "Yes: "),
     ],
@@ -120,7 +120,7 @@ def test_yes_and_no_follow_what_was_asked(store: Store, text: str, lead: str) ->
 )
 def test_a_stand_in_that_harms_is_refused(store: Store, text: str) -> None:
     answer = ask(text, store=store).answer
-    assert answer.startswith("No: "), answer
+    assert re.match("No(, not safe)?: ", answer), answer
     assert "doctor" in answer
 
 
@@ -152,7 +152,9 @@ def test_dishes_of_many_kitchens_are_explained(store: Store, text: str, rule: st
 
 
 def test_what_a_dish_usually_holds_is_told_to_the_allergic(store: Store) -> None:
-    assert re.match("No: .*peanuts", ask("is kare kare ok with a peanut allergy", store=store).answer)
+    assert re.match(
+        "No, not safe: .*peanuts", ask("is kare kare ok with a peanut allergy", store=store).answer
+    )
     assert re.match("Not surely|No", ask("is pancit gluten free", store=store).answer)
     assert not re.search("has peanuts|has.* tree nuts", ask("is tiger nut a tree nut", store=store).answer)
 

@@ -15,7 +15,7 @@ from knowledge.foods.store import Store
         ("core temp for duck breast, pork loin and cod?", ("Duck", "Pork loin", "Cod")),
         ("how long do leeks or kale keep in the fridge", ("Leeks", "Kale")),
         ("does pesto, tahini or satay sauce hold nuts", ("pesto", "tahini", "satay")),
-        ("is couscous or quinoa gluten free", ("No: couscous", "Yes: plain quinoa")),
+        ("is couscous or quinoa gluten free", ("No, not safe: couscous", "Yes: plain quinoa")),
         ("what can I use instead of yogurt and eggs", ("Instead of yogurt", "Instead of eggs")),
         ("what is kohlrabi and what is jicama?", ("Kohlrabi", "Jicama")),
         ("What is the safe temp for lamb mince? And how many days in the fridge?", ("71 °C", "1 day")),
