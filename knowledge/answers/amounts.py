@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
-from knowledge.answers.measures import said_g
+from knowledge.answers.measures import MASS_G, quantities, said_g
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.numbers import COUNT, count_of
 from knowledge.foods.model import Food
@@ -16,6 +17,11 @@ _PEOPLE = re.compile(
     rf" (?:for|feeds?|serves?) {COUNT}(?: people| persons| adults| of us)? "
     r"(?!(?:cups?|mugs?|kg|g|grams?|lbs?|oz|tins?|cans?|ml|l|tbsp|tsp)\b)"
 )
+_HEADS = re.compile(
+    rf" {COUNT} (?:people|persons?|adults|guests|of us|heads|pax|eaters|kids|children|men|friends)"
+    r"| (?:party|family|group|crowd) of (\d{1,3}) "
+)
+LARGE = 1000  # grams or millilitres from which kilograms and litres are said
 SHORT = 5  # words of a question like "potatoes for 6 people"
 WHOLE_BIRD_G = 1000.0  # "a 2 kg chicken" is a whole one
 
@@ -47,6 +53,52 @@ def servings(question: Question) -> Answer | None:
         answer=f"{text} Big eaters take half as much again.",
         sources=cited(question.store, dict(food.sources).get("serving_g", "")),
     )
+
+
+def dish_serving(question: Question) -> Answer | None:
+    """How much of a dish for so many, or for one: "soup for 20", "wings per person"."""
+    heads = _HEADS.search(question.plain) or _PEOPLE.search(question.plain)
+    asked = hears(question, "how much of it") or hears(question, "a weight for eaters")
+    each = hears(question, "a serving") or question.says("each_")
+    if not (heads and (asked or len(question.words) <= SHORT)) and not (each and asked):
+        return None
+    rows = [row for row in question.store.table("dish_servings") if _is_dish(question, row)]
+    weighed = any(q.has_number and q.unit in MASS_G for q in quantities(question))
+    if not rows or weighed or hears(question, "not for eaters"):
+        return None
+    row = max(rows, key=lambda row: max(len(word) for word in _said_of(question, row)))
+    low, high = float(row["lo"]), float(row["hi"])
+    one = f"{_span(low, high, row['unit'])} each"
+    note = f" ({row['note']})" if row["note"] else ""
+    if heads:
+        count = count_of(next(group for group in heads.groups() if group))
+        total = _span(count * low, count * high, row["unit"])
+        text = f"For {count}: about {total} {_of(row)}, {one}{note}."
+    else:
+        text = f"About {_span(low, high, row['unit'])} {_of(row)} for one adult{note}."
+    text += " Half for small children; big eaters take half as much again."
+    return Answer(known=True, answer=text, sources=cited(question.store, row["source"]))
+
+
+def _of(row: Mapping[str, str]) -> str:
+    return row["of"] if row["unit"] == "piece" else f"of {row['of']}"
+
+
+def _is_dish(question: Question, row: Mapping[str, str]) -> bool:
+    unless = row["unless"].split(";") if row["unless"] else []
+    return bool(_said_of(question, row)) and not question.says(*unless)
+
+
+def _said_of(question: Question, row: Mapping[str, str]) -> list[str]:
+    return [word for word in row["words"].split(";") if question.says(word)]
+
+
+def _span(low: float, high: float, unit: str) -> str:
+    """ "250-350 ml", "5-7 l", "6-8"."""
+    if unit != "piece" and low >= LARGE:
+        low, high, unit = low / 1000, high / 1000, {"g": "kg", "ml": "l"}[unit]
+    numbers = dict.fromkeys(f"{value:.0f}" if value >= 10 else f"{value:.2g}" for value in (low, high))
+    return f"{'-'.join(numbers)} {unit}".removesuffix(" piece")
 
 
 def _served(question: Question, weight_g: float | None) -> Food | None:

@@ -10,7 +10,7 @@ from knowledge.answers.about import what_is, when_to_add
 from knowledge.answers.advice import advice, emergency
 from knowledge.answers.allergy import allergens, suits
 from knowledge.answers.altitude import boiling, boiling_there
-from knowledge.answers.amounts import servings
+from knowledge.answers.amounts import dish_serving, servings
 from knowledge.answers.cite import cited
 from knowledge.answers.contents import contents
 from knowledge.answers.conversion import bare_measure, conversion, local_measure
@@ -86,6 +86,7 @@ TYPED: tuple[Typed, ...] = (
     term,
     boiling_there,
     pot_size,
+    dish_serving,
     proportion,
     bare_measure,
     local_measure,

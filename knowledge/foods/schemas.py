@@ -403,6 +403,12 @@ ANSWERS = {
         tsp_g=number(3, 8, "g"), says=TEXT, source=SOURCE,
     ),
     "cup_weights": table("words", words=listed(TEXT), cup_g=number(20, 400, "g"), source=SOURCE),
+    "dish_servings": table(
+        "id",
+        rising("lo", "hi"),
+        id=TEXT, words=listed(TEXT), unless=maybe(listed(TEXT)), lo=number(0.1, 1000), hi=number(0.1, 1000),
+        unit=one_of("g", "ml", "piece"), of=TEXT, note=maybe(TEXT), source=SOURCE,
+    ),
     "measures": table(
         "id",
         id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 50000),
