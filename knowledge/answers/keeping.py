@@ -13,8 +13,8 @@ from knowledge.answers.ages import age_days, span_of_days, span_of_months
 from knowledge.answers.cautions import IN_DOUBT, REHEAT_ONCE, SHORT_LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
-from knowledge.answers.model import Answer, Question
-from knowledge.answers.places import where_kept
+from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.places import by_its_label, where_kept
 from knowledge.errors import UnknownFood
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
@@ -26,6 +26,7 @@ STAYS_SAFE_FROZEN = (
     "Kept at -18 °C / 0 °F all the time it stays safe to eat (USDA FSIS); only its quality falls."
 )
 FSIS_ALLOWS = "USDA FSIS allows 3-4 days for cooked food."
+BETTER_NOT = "Better not: "
 MIND_THE_DATE = "Mind the date on the pack."
 COOK_BEFORE_FREEZING = "Cook or blanch them first: frozen raw they turn grey and watery."
 BLANCH_BEFORE_FREEZING = (
@@ -55,12 +56,15 @@ def keeping(question: Question) -> Answer | None:
         food = _food(question)
         if food is None:
             return None
-        name, cooked = question.mentions[0].phrase, _is_cooked(question, food)
+        name, cooked = _name(question, food), _is_cooked(question, food)
         if not cooked and old_days is None and (place := where_kept(question, food, name)):
             return place
+        shelved = food.fridge_days is None and food.start_state in ("room", "dry")
+        if shelved and not cooked and old_days is None:
+            return by_its_label(question, name)
         kept = _of_a_food(food, name, cooked=cooked)
     frozen = hears(question, "freezing") and not question.says("from frozen")
-    said = _in_the_freezer(question, kept, old_days) if frozen else _in_the_fridge(kept, old_days)
+    said = _in_the_freezer(question, kept, old_days) if frozen else _in_the_fridge(question, kept, old_days)
     return Answer(
         known=True,
         answer=" ".join(said),
@@ -97,18 +101,39 @@ def _known(food_ids: Sequence[str], store: Store) -> Iterator[Food]:
 
 
 def _dish(question: Question) -> Keeps | None:
-    """The dish of `storage.csv` that is named."""
+    """The dish of `storage.csv` that is named; a word within a food's longer name is none."""
     rows = question.store.table("storage")
     row = next((row for row in rows if question.says(*row["words"].split(";"))), None)
     if row is None:
         return None
+    said = _dish_said(question, row["words"].split(";"))
+    if any(_is_another(mention, said) for mention in question.mentions):
+        return None
     return Keeps(
-        what=row["what"],
+        what=row["what"] if said in row["what"] else f"{said} ({row['what']})",
         cooked=True,
         fridge_days=float(row["fridge_days"]),
         freezer_months=float(row["freezer_months"]),
         sources=(row["fridge_days_src"], row["freezer_months_src"]),
     )
+
+
+def _dish_said(question: Question, words: Sequence[str]) -> str:
+    """The dish as it stands in the question: "lasagne" of the beginning "lasagn"."""
+    start = next(word for word in words if question.says(word)).rstrip("_")
+    at = question.plain.index(f" {start}") + 1
+    return question.plain[at : question.plain.index(" ", at + len(start))]
+
+
+def _is_another(mention: Mention, said: str) -> bool:
+    """True for "curry leaves", which is no curry; "leftover curry" and "beef stew" are."""
+    words = mention.phrase.split()
+    return said in words[:-1] or (said in words and mention.food.start_state in ("dry", "room"))
+
+
+def _name(question: Question, food: Food) -> str:
+    """The food that the figures are of, as it was said."""
+    return next(m.phrase for m in question.mentions if m.food.id == food.id)
 
 
 def _food(question: Question) -> Food | None:
@@ -121,8 +146,12 @@ def _is_cooked(question: Question, food: Food) -> bool:
     """True for what is said to be cooked, and for a dry food in the fridge: nobody chills it raw."""
     if hears(question, "cooked food") or _is_roast(question):
         return True
-    dry = food.fridge_days is None and food.start_state == "dry"
-    return dry and not hears(question, "dry in its packet")
+    dry = food.fridge_days is None and food.start_state == "dry" and not food.safety
+    return (
+        dry
+        and (hears(question, "chilled") or age_days(question) is not None)
+        and not hears(question, "dry in its packet")
+    )
 
 
 def _is_roast(question: Question) -> bool:
@@ -161,31 +190,45 @@ def _cooked_days(food: Food) -> float:
 # What is said of it.
 
 
-def _in_the_fridge(kept: Keeps, old_days: float | None) -> Iterator[str]:
+def _in_the_fridge(question: Question, kept: Keeps, old_days: float | None) -> Iterator[str]:
     if old_days:
         yield (
             "No, I would not:"
             if old_days > kept.fridge_days
             else "Yes, if it went into the fridge within 2 hours and stayed cold:"
         )
-    chilled = f"{span_of_days(kept.fridge_days)} in the fridge, to be cautious"
-    yield f"{kept.what.capitalize()}: {chilled}; {_frozen(kept)}."
+    days = span_of_days(kept.fridge_days)
+    if hears(question, "unopened") and not kept.cooked:
+        yield f"{kept.what.capitalize()}, unopened: to the date on its pack, kept as the pack says."
+        yield f"Once opened {days} in the fridge, to be cautious{_frozen(kept, '; ')}."
+    else:
+        opened = ", once opened" if hears(question, "opened") and not kept.cooked else ""
+        yield (
+            f"{kept.what.capitalize()}{opened}: {days} in the fridge, to be cautious{_frozen(kept, '; ')}."
+        )
     yield from _how_to_use(kept)
 
 
 def _in_the_freezer(question: Question, kept: Keeps, old_days: float | None) -> Iterator[str]:
-    yield f"{kept.what.capitalize()}: {_frozen(kept)}; in the fridge {span_of_days(kept.fridge_days)}."
-    if not kept.cooked:
+    verdict = ""
+    if hears(question, "asks may it be frozen") and not hears(question, "asks how long") and not old_days:
+        verdict = "Yes: " if kept.freezer_months else BETTER_NOT
+    days = span_of_days(kept.fridge_days)
+    what = kept.what if verdict else kept.what.capitalize()
+    frozen = " loses its texture" if verdict == BETTER_NOT else _frozen(kept, ": ")
+    yield f"{verdict}{what}{frozen}; in the fridge {days}."
+    if kept.freezer_months and not kept.cooked:
         yield from _before_freezing(question)
     if old_days:
         yield STAYS_SAFE_FROZEN
     yield from _how_to_use(kept)
 
 
-def _frozen(kept: Keeps) -> str:
+def _frozen(kept: Keeps, before: str) -> str:
+    """What is said of the freezer, behind what it follows."""
     if not kept.freezer_months:
-        return "better not frozen"
-    return f"about {span_of_months(kept.freezer_months)} in the freezer for quality"
+        return f"{before}better not frozen"
+    return f"{before}about {span_of_months(kept.freezer_months)} in the freezer for quality"
 
 
 def _how_to_use(kept: Keeps) -> Iterator[str]:
@@ -196,7 +239,7 @@ def _how_to_use(kept: Keeps) -> Iterator[str]:
 
 
 def _before_freezing(question: Question) -> Iterator[str]:
-    food = next((food for food in question.foods if food.part in ("vegetable", "starch")), None)
+    food = next((food for food in question.foods if food.part == "vegetable" or food.group == "tuber"), None)
     if food is not None and food.group == "tuber":
         yield COOK_BEFORE_FREEZING
     elif food is not None and food.start_state == "fridge":

@@ -13,6 +13,7 @@ from knowledge.foods.model import Food
 Row = Mapping[str, str]
 
 UNCHILLED = "not in the fridge"  # words of `storage_places.csv`
+NO_FRIDGE = "no fridge needed"
 LOOK_IT_OVER = (
     "often longer: look it over, throw away what is soft, wet or mouldy. Cut: wrapped in the fridge, and used"
     " soon."
@@ -59,8 +60,8 @@ def _where(question: Question, food: Food, name: str, row: Row) -> Answer | None
     """Where a food is kept, when that is asked rather than how long."""
     if not _asks_where(question) or (food.start_state == "dry" and row["by"] == "part"):
         return None
-    place = f"{name.capitalize()}: {row['where']}."
-    if not food.fridge_days or "fridge" not in row["where"]:
+    place = _place(question, name, row)
+    if not food.fridge_days or "fridge" not in row["where"] or UNCHILLED in row["where"]:
         return Answer(known=True, answer=place, sources=cited(question.store, row["source"]))
     chilled = f"In the fridge {span_of_days(food.fridge_days)}, to be cautious"
     if food.freezer_months:
@@ -74,14 +75,32 @@ def _where(question: Question, food: Food, name: str, row: Row) -> Answer | None
 
 def _on_the_shelf(question: Question, food: Food, name: str, row: Row) -> Answer | None:
     """A food of the cupboard that no table gives days for: its label decides."""
-    if food.fridge_days is not None or food.start_state not in ("room", "dry") or food.safety:
+    if food.fridge_days is not None or row["by"] == "part" or question.says("freez", "cooked"):
         return None
-    if row["by"] == "part" or question.says("freez", "cooked"):
+    own = row["by"] == "food"
+    if not own and (food.start_state not in ("room", "dry") or food.safety):
         return None
+    cooked = f" Cooked: {span_of_days(food.cooked_days)} in the fridge." if food.cooked_days else ""
     return Answer(
         known=True,
-        answer=f"{name.capitalize()}: {row['where']}. {LABEL_DECIDES}",
+        answer=f"{_place(question, name, row)} {LABEL_DECIDES}{cooked}",
         sources=cited(question.store, row["source"]),
+    )
+
+
+def _place(question: Question, name: str, row: Row) -> str:
+    """ "Ghee: in the cupboard ...", with No before it where the fridge is asked for and not needed."""
+    if NO_FRIDGE in row["where"] and hears(question, "asks if it is chilled"):
+        return f"No: {name}: {row['where']}."
+    return f"{name.capitalize()}: {row['where']}."
+
+
+def by_its_label(question: Question, name: str) -> Answer:
+    """What is said of a food of the cupboard that stands in no table of days or places."""
+    return Answer(
+        known=True,
+        answer=f"{name.capitalize()}: dry, dark and closed in a cupboard. {LABEL_DECIDES}",
+        sources=cited(question.store, "CP"),
     )
 
 
