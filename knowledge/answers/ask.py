@@ -23,6 +23,7 @@ from knowledge.answers.guard import guarded
 from knowledge.answers.hot import kept_hot, warm_for_hours
 from knowledge.answers.keeping import keeping
 from knowledge.answers.model import Answer, Mention, Question
+from knowledge.answers.net import netted
 from knowledge.answers.notes import technique, unknown
 from knowledge.answers.outage import cold_failed, cooker_failed
 from knowledge.answers.ovens import fan_oven
@@ -134,18 +135,23 @@ def ask(
         return question_of(part, store=store, kitchen=kitchen or Kitchen(), ruled_out=ruled_out)
 
     whole = read(text)
+    answer = _answered(text, whole, read)
+    return netted(whole, guarded(whole, answer) if answer is not None else unknown(whole))
+
+
+def _answered(text: str, whole: Question, read: Callable[[str], Question]) -> Answer | None:
     urgent = _first(whole, of=URGENT)
     if urgent is not None:
-        return guarded(whole, urgent)
+        return urgent
     summed = rate(whole)  # its amounts may stand in several sentences
     if summed is not None:
-        return guarded(whole, summed)
+        return summed
     parts = questions_in(text)
     found = _one_by_one(parts, read) if len(parts) > 1 else None
     found = found or _first(whole)
     if found is None and (alone := asked_alone(text)) != text:
         found = _first(read(alone))  # what was told around it led astray
-    return guarded(whole, found) if found is not None else unknown(whole)
+    return found
 
 
 def _first(question: Question, of: Sequence[Typed] = TYPED) -> Answer | None:

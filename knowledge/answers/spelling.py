@@ -54,7 +54,9 @@ def _vocabulary(store: Store) -> frozenset[str]:
     named = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
     common = {row["word"] for name in ("words_common", "words_questions") for row in store.table(name)}
     dishes = {row["dish"] for row in store.table("words_dishes")}
-    return frozenset(named | common | dishes) | _telling(store) | _craft(store)
+    heard = {word for row in store.table("heard")
+             for word in re.findall(r"[a-z]+", row["words"])}  # fmt: skip
+    return frozenset(named | common | dishes | heard) | _telling(store) | _craft(store)
 
 
 @lru_cache(maxsize=4)

@@ -409,6 +409,11 @@ ANSWERS = {
         id=TEXT, words=listed(TEXT), unless=maybe(listed(TEXT)), lo=number(0.1, 1000), hi=number(0.1, 1000),
         unit=one_of("g", "ml", "piece"), of=TEXT, note=maybe(TEXT), source=SOURCE,
     ),
+    "dangers": table(
+        "id",
+        id=TEXT, rank=rank(), when=listed(TEXT), dealt=listed(TEXT),
+        advice=maybe(Id("advice", "advice.id")), answer=maybe(TEXT), source=maybe(SOURCE),
+    ),
     "measures": table(
         "id",
         id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 50000),
