@@ -17,7 +17,7 @@ from knowledge.answers.conversion import bare_measure, conversion, local_measure
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.craft import craft, craft_of
 from knowledge.answers.curing import curing
-from knowledge.answers.cutting import cut_to_match, usual_cuts
+from knowledge.answers.cutting import cut_to_match, dish_cut, usual_cuts
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
 from knowledge.answers.hot import kept_hot, warm_for_hours
@@ -72,6 +72,7 @@ TYPED: tuple[Typed, ...] = (
     each(suits),
     each(swap_for_missing),
     cut_to_match,
+    dish_cut,
     fan_oven,
     scaled,
     setting,

@@ -87,6 +87,8 @@ def _medium(question: Question, food: Food, piece: Pieced, way: str) -> Medium:
                 sheet=question.kitchen.sheet,
                 altitude_m=height_m,
             )
+        case "grill":
+            return media.broiler(surface=surface, cubes=piece.shape == "brick", altitude_m=height_m)
         case "steam":
             return media.steaming(height_m)
         case "braise":

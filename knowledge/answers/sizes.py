@@ -62,14 +62,14 @@ def whole(store: Store, food: Food) -> Pieced:
 
 def as_said(question: Question, food: Food) -> Pieced:
     """The piece by the size or the cut said of it ("2 cm potatoes", "wedges"), else the usual one."""
-    said_mm = _said_of(question, food)
+    said_mm = said_of(question, food)
     if said_mm is not None:
         return at_size(question.store, food, said_mm)
     cuts = [question.store.cut(cut_id) for cut_id in food.cuts]
     return piece_of(food, next((cut for cut in cuts if _is_named(question, cut)), cuts[0]))
 
 
-def _said_of(question: Question, food: Food) -> float | None:
+def said_of(question: Question, food: Food) -> float | None:
     """The size that stands beside a food: "2 cm diced potatoes", "potatoes cut to 2 cm" [mm]."""
     own = re.escape(next((m.phrase for m in question.mentions if m.food.id == food.id), food.name))
     ends = pattern(question.store, rf" {own} (?:{{cut to}} )*$")

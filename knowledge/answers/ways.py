@@ -30,6 +30,7 @@ _SAYING = {
     "steam": "steamed",
     "braise": "simmered under a lid",
     "saute": "in a medium-hot pan",
+    "grill": "under a hot grill or over embers, turned",
     "pressure": "under pressure (80 kPa), counted from full pressure",
 }
 _OVEN = re.compile(r" (\d{3}) ?(?:°|degrees? )?(c|f|celsius|fahrenheit)?(?: fan)? ")

@@ -402,6 +402,14 @@ ANSWERS = {
         "id", id=TEXT, words=maybe(listed(TEXT)), g_per_kg=maybe(number(0.5, 50, "g/kg")),
         tsp_g=number(3, 8, "g"), says=TEXT, source=SOURCE,
     ),
+    "dish_cuts": table(
+        "dish+of",
+        rising("from_mm", "to_mm"),
+        dish=Form("[a-z ]+", "plain words"), of=listed(TEXT), words=listed(TEXT),
+        way=maybe(one_of("boil", "braise", "grill", "roast", "saute")),
+        from_mm=number(1, 100, source=""), to_mm=number(1, 100, source=""), cut=TEXT, note=maybe(TEXT),
+        source=SOURCE,
+    ),
     "cup_weights": table("words", words=listed(TEXT), cup_g=number(20, 400, "g"), source=SOURCE),
     "dish_servings": table(
         "id",

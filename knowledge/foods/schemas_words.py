@@ -108,9 +108,9 @@ WORDS: Mapping[str, Schema] = {
         "word+role",
         word=TEXT,
         role=one_of(
-            "ambiguous", "asking", "diet", "everyday fat", "filler", "form before", "form behind", "heard",
-            "loose", "made", "measured", "noted", "ordinary", "pairs", "place", "region", "restraint",
-            "small", "south", "stop",
+            "ambiguous", "asking", "boiled", "cut named", "diet", "everyday fat", "filler", "form before",
+            "form behind", "heard", "loose", "made", "measured", "noted", "ordinary", "pairs", "place",
+            "region", "restraint", "small", "south", "stop",
         ),
         means=maybe(TEXT),
     ),

@@ -105,7 +105,7 @@ def test_a_larger_piece_takes_longer(store: Store) -> None:
 
 def test_a_cut_to_match_lies_within_a_kitchen_s_sizes(store: Store) -> None:
     answer = ask("how small should i cut carrots to go with salmon", store=store)
-    size = re.search(r"about (\d+) mm", answer.answer)
+    size = re.search(r"into (\d+) mm", answer.answer)
     assert size
     assert 5 <= int(size[1]) <= 60
 
