@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 from knowledge.answers.advice import row as advised
 from knowledge.answers.cite import cited
 from knowledge.answers.degrees import both
+from knowledge.answers.heard import hears
 from knowledge.answers.model import Answer, Question
 from knowledge.physics.water import ambient_Pa, boiling_degC
 from knowledge.units import convert, fahrenheit
@@ -21,6 +23,21 @@ _LONGER = (
     " Simmered food takes longer there: vegetables, potatoes and pasta about {vegetables:.0f} % longer, "
     "pulses and rice about {pulses:.0f} %; roasting hardly changes, a pressure cooker makes up for most "
     "of it."
+)
+
+FRIDGE_EGG_DEGC = 4.0
+SOFT_EGG_MIN, SOFT_YOLK_DEGC = 6.0, 65.0  # at sea level, from the fridge into boiling water (common practice)
+HARD_EGG_MIN, HARD_YOLK_DEGC = 11.0, 77.0
+_EGGS = (
+    "At {height_m:.0f} m, where water boils at {degC:.1f} °C, from the fridge into boiling water: soft about "
+    "{soft:.0f} min (6 at sea level), hard about {hard:.0f} min (11). For the frail, small children and in "
+    "pregnancy until white and yolk are firm."
+)
+_BAKING = (
+    "At {height_m:.0f} m ({ft:.0f} ft), where gas swells more and water dries faster: for each teaspoon of "
+    "baking powder take {powder_tsp} tsp less, for each cup of sugar {sugar_tbsp} tbsp less, for each cup of "
+    "liquid {liquid_tbsp} tbsp more; the oven 8-14 °C / 15-25 °F hotter, and look earlier. Yeast dough rises "
+    "faster: a quarter less yeast, punched down when doubled. Start with the smaller change."
 )
 
 
@@ -49,8 +66,50 @@ def _place_m(question: Question) -> float:
 
 def boiling_there(question: Question) -> Answer | None:
     """The boil at an altitude or in a city that is named, before any general word on altitude."""
-    sealed = question.says("pressure", "cooker")
-    return boiling(question) if says_altitude(question) and not sealed else None
+    if not says_altitude(question) or question.says("pressure", "cooker"):
+        return None
+    return _baked(question) or _eggs(question) or boiling(question)
+
+
+def _baked(question: Question) -> Answer | None:
+    """What a recipe for baking changes at that height (`altitude_baking.csv`)."""
+    if not hears(question, "baked at a height"):
+        return None
+    height_m = altitude_m(question)
+    rows = [row for row in question.store.table("altitude_baking") if height_m >= float(row["from_m"])]
+    if not rows:
+        text = f"At {height_m:.0f} m hardly anything changes: a recipe is altered from about 900 m / 3000 ft."
+        return Answer(known=True, answer=text, sources=cited(question.store, "A-CSU"))
+    row = max(rows, key=lambda row: float(row["from_m"]))
+    text = _BAKING.format(height_m=height_m, ft=convert(height_m, unit="m", to="ft"), **row)
+    return Answer(known=True, answer=text, sources=cited(question.store, row["source"]))
+
+
+def _eggs(question: Question) -> Answer | None:
+    """Minutes for boiled eggs at that height, from those at sea level."""
+    if not any(food.animal == "egg" for food in question.foods) or not hears(question, "boiled egg"):
+        return None
+    height_m = altitude_m(question)
+    water_degC = boiling_degC(ambient_Pa(height_m))
+    soft, hard = (
+        minutes * egg_time(water_degC=water_degC, yolk_degC=yolk) / egg_time(water_degC=100.0, yolk_degC=yolk)
+        for minutes, yolk in ((SOFT_EGG_MIN, SOFT_YOLK_DEGC), (HARD_EGG_MIN, HARD_YOLK_DEGC))
+    )
+    longer = "Yes, longer. " if question.says("longer", "do i", "do you") and height_m >= NOTICED_M else ""
+    text = longer + _EGGS.format(height_m=height_m, soft=soft, hard=hard, degC=water_degC)
+    return Answer(known=True, answer=text, sources=cited(question.store, "A-WILLIAMS", "A-IAPWS", "CP"))
+
+
+def egg_time(*, water_degC: float, yolk_degC: float) -> float:
+    """How long an egg takes, up to a factor of its size, until the edge of its yolk is that hot.
+
+    Equation:
+        time ~ ln(0.76 * (egg - water) / (yolk - water))      egg from the fridge
+    Valid for: yolk below water.
+    Source: A-WILLIAMS.
+    Example: water 100, yolk 77, egg 4 -> ln(0.76 * 96 / 23) = 1.155
+    """
+    return math.log(0.76 * (water_degC - FRIDGE_EGG_DEGC) / (water_degC - yolk_degC))
 
 
 def boiling(question: Question) -> Answer | None:

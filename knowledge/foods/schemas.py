@@ -411,6 +411,10 @@ ANSWERS = {
         source=SOURCE,
     ),
     "cup_weights": table("words", words=listed(TEXT), cup_g=number(20, 400, "g"), source=SOURCE),
+    "altitude_baking": table(
+        "from_m",
+        from_m=number(300, 5000, "m"), powder_tsp=TEXT, sugar_tbsp=TEXT, liquid_tbsp=TEXT, source=SOURCE,
+    ),
     "dish_servings": table(
         "id",
         rising("lo", "hi"),
