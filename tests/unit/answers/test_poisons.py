@@ -87,6 +87,19 @@ FACTS = [
     ("the freezer chicken is fine but the salsa went fizzy", "^Throw it away"),
     ("toothpaste on a burn?", "^None of them: .*20 minutes"),
     ("rinse strawberries with soap", "^No soap"),
+    # milk for infants, pregnancy, breastfeeding, diets, medicines (CDC, NHS, WHO, FDA)
+    ("ebm defrosted this morning in the fridge, until when", "24 hours"),
+    ("which water do i mix baby formula with", "70 °C"),
+    ("british lion egg, soft, for our 8 months old", "^Yes, from about six months"),
+    ("expecting: salami on hot pizza ok?", "^Only hot"),
+    ("is ripe pawpaw fine when pregnant", "^Yes, ripe"),
+    ("breastfeeding and craving brie", "^Yes, if it is fresh"),
+    ("coffee straight after my ferrous tablets", "1-2 hours"),
+    ("dad takes lithium, may i cook without salt", "steady"),
+    ("mum's kidney stones and beetroot soup", "oxalate"),
+    ("grams of salt a day for an adult", "6 g"),
+    ("fodmap and onion powder", "green of spring onions"),
+    ("the soup pot sat on the stove for 4 days, nobody ever got ill", "^No: throw it away"),
     # animals: names under which a poison hides
     ("wood sugar muffin for the puppy", "^No, poison: .*xylitol"),
     ("are mince pies bad for dogs", "^Yes, poison: .*raisins"),
@@ -113,6 +126,8 @@ FIRST_AID = [
     ("my mate drank a bottle of whisky and we cant wake him", "drunk"),
     ("toddler licked the dishwasher tab", "cleaner"),
     ("oven cleaner splashed over her forearm skin", "chemical-burn"),
+    ("lips and tongue went numb after the snapper", "fish-poison"),
+    ("blue lips on my nephew after the sausage", "blue"),
     ("gasping for air after the prawn curry, she can only sit up", "allergic"),
 ]
 
@@ -147,6 +162,9 @@ NEAR_MISSES = [
     "kombucha is fizzy, is it ready",
     "nettle sting soup",
     "do chips taste of soap when fried in old oil",
+    "will we get sick of three day old pizza",
+    "blueberry lips lipstick cake",
+    "sichuan pepper makes the fish numb on the tongue, how much",
     "he has got coeliac disease, is rice fine",
     "nobody in my house got sick from it: is old rice fine",
 ]
