@@ -45,6 +45,7 @@ from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someo
 from knowledge.answers.temperature import read_after_heating, temperature
 from knowledge.answers.terms import term
 from knowledge.answers.thawing import thaw_time, thawed_in_time
+from knowledge.answers.vessels import vessel
 from knowledge.answers.yields import cooked_yield
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -92,6 +93,7 @@ TYPED: tuple[Typed, ...] = (
     proportion,
     bare_measure,
     local_measure,
+    vessel,
     craft,
     advice,
     each(smoke),

@@ -457,6 +457,13 @@ ANSWERS = {
         how=maybe(TEXT), source=SOURCE,
     ),
     "technique": table("id", id=TEXT, words=TEXT, text=TEXT, source=SOURCE),
+    "vessel_uses": table(
+        "id", id=TEXT, words=listed(TEXT),
+        lidded_pot=maybe(number(0, 10)), pressure_cooker=maybe(number(0, 10)),
+        saute_pan=maybe(number(0, 10)), sheet_pan=maybe(number(0, 10)),
+        lid=one_of("ajar", "off", "on"), litres_per_kg=maybe(number(0.5, 20, "l/kg")),
+        takes=TEXT, source=SOURCE,
+    ),
     "terms": table("id", id=TEXT, names=listed(TEXT), text=TEXT, source=SOURCE),
 }  # fmt: skip
 

@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from knowledge.foods.model import Food
 from knowledge.foods.store import Store
 from knowledge.names import key
 from knowledge.planner.gathering.dinner import FLAT, Dish
@@ -110,10 +111,19 @@ def _numbers(cell: str) -> tuple[float, ...]:
 
 def fit_of(dish: Dish, store: Store) -> Fit | None:
     """How a dish takes to the methods: by its food, else its group, else its class; None when unknown."""
-    thick_mm = whole_mm(dish)
-    mine = {"form": form_of(dish, store), "food": dish.food.id, "group": dish.food.group, "class": dish.kind}
+    return _nearest(dish.food, store, kind=dish.kind, form=form_of(dish, store), thick_mm=whole_mm(dish))
+
+
+def fit_of_food(food: Food, store: Store) -> Fit | None:
+    """How a food takes to the methods as it is usually cut; None when unknown."""
+    whole = not food.cuts or food.cuts[0] == "whole"
+    return _nearest(food, store, kind=food.doneness, thick_mm=(food.whole_mm or 0.0) if whole else 0.0)
+
+
+def _nearest(food: Food, store: Store, *, kind: str, thick_mm: float, form: str = "") -> Fit | None:
+    mine = {"form": form, "food": food.id, "group": food.group, "class": kind}
     for by in NEAREST:
-        rows = _fits(store).get((by, mine[by], dish.kind), ())
+        rows = _fits(store).get((by, mine[by], kind), ())
         found = next((fit for fit in rows if fit.from_mm <= thick_mm), None)
         if found is not None:
             return found
