@@ -15,7 +15,6 @@ from dataclasses import dataclass
 from knowledge.answers.advice import first_rank
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
-from knowledge.answers.measures import said_g
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.numbers import COUNT, count_of
 from knowledge.foods.model import Food
@@ -27,10 +26,7 @@ from knowledge.text.clauses import says
 URGENT = 930  # advice up to this rank is about danger, or about one pan and its coating
 GOOD = 6.0  # fitness from which a vessel is a cook's choice
 POOR = 3.5  # below it nobody would
-FULL_FRAC = 0.75  # of a pot, at most; common practice
 LITRES_A_HEAD = 0.9  # pot volume for one eater: 5 l for four to six; common practice
-LARGEST_HOME_L = 9.0
-LITRES_PER_KG = 1.5  # of food that no row speaks for
 LIDS = {
     "on": "Lid on: it keeps steam, heat and liquid in; take it off at the end to thicken or brown. No lid at"
     " hand: foil or a baking sheet laid close, and watch the liquid.",
@@ -56,7 +52,6 @@ class Use:
 
     fits: Mapping[str, float]  # by vessel id, 0 to 10
     lid: str  # of `LIDS`, "" where it is not known
-    litres_per_kg: float
     takes: str  # the vessel in a cook's words, "" where only the food is known
     source: str
 
@@ -92,7 +87,6 @@ def _use(question: Question) -> Use | None:
         return Use(
             fits={name: float(cell or 0) for name, cell in columns.items()},
             lid=row["lid"],
-            litres_per_kg=float(row["litres_per_kg"] or LITRES_PER_KG),
             takes=row["takes"],
             source=row["source"],
         )
@@ -101,7 +95,7 @@ def _use(question: Question) -> Use | None:
         return None
     best = max(fits, key=lambda name: fits[name])
     lid = "on" if best in ("lidded pot", "pressure cooker") else "off"
-    return Use(fits=fits, lid=lid, litres_per_kg=LITRES_PER_KG, takes="", source="CP")
+    return Use(fits=fits, lid=lid, takes="", source="CP")
 
 
 def _fits_of(food: Food, store: Store) -> dict[str, float] | None:
@@ -155,18 +149,9 @@ def _size(question: Question, use: Use) -> str | None:
 
 
 def _size_for(question: Question, use: Use) -> str:
-    """The size for a weight or a number of eaters, "" when neither is said."""
+    """The size for a number of eaters, "" when none is said."""
     best = _best(use)
-    weight_g = said_g(question)
     people = _PEOPLE.search(question.plain)
-    if weight_g and best in ("lidded pot", "pressure cooker"):
-        litres = weight_g / 1000 * use.litres_per_kg
-        room = math.ceil(litres / FULL_FRAC)
-        many = f" or {math.ceil(room / LARGEST_HOME_L)} smaller pots" if room > LARGEST_HOME_L else ""
-        return (
-            f"About {room} litres ({room * 1.057:.0f} US quarts){many}: it comes to about {litres:.0f} litres"
-            f" cooked, and a pot is filled to three quarters at most."
-        )
     if not people:
         return ""
     count = count_of(people[1])

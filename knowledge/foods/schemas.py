@@ -461,8 +461,7 @@ ANSWERS = {
         "id", id=TEXT, words=listed(TEXT),
         lidded_pot=maybe(number(0, 10)), pressure_cooker=maybe(number(0, 10)),
         saute_pan=maybe(number(0, 10)), sheet_pan=maybe(number(0, 10)),
-        lid=one_of("ajar", "off", "on"), litres_per_kg=maybe(number(0.5, 20, "l/kg")),
-        takes=TEXT, source=SOURCE,
+        lid=one_of("ajar", "off", "on"), takes=TEXT, source=SOURCE,
     ),
     "terms": table("id", id=TEXT, names=listed(TEXT), text=TEXT, source=SOURCE),
 }  # fmt: skip
