@@ -103,6 +103,7 @@ FACTS = [
     # animals: names under which a poison hides
     ("wood sugar muffin for the puppy", "^No, poison: .*xylitol"),
     ("are mince pies bad for dogs", "^Yes, poison: .*raisins"),
+    ("the terrier ate raw yeast dough", "^No, poison: raw yeast dough"),
     ("our kitten lapped the onion gravy", "red blood cells"),
 ]
 
@@ -163,6 +164,8 @@ NEAR_MISSES = [
     "nettle sting soup",
     "do chips taste of soap when fried in old oil",
     "will we get sick of three day old pizza",
+    "damson cobbler, stones left in?",
+    "raw dough: second rise how long",
     "blueberry lips lipstick cake",
     "sichuan pepper makes the fish numb on the tongue, how much",
     "he has got coeliac disease, is rice fine",
