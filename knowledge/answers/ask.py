@@ -26,7 +26,7 @@ from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.net import netted
 from knowledge.answers.notes import technique, unknown
 from knowledge.answers.outage import cold_failed, cooker_failed
-from knowledge.answers.ovens import fan_oven
+from knowledge.answers.ovens import fan_oven, named_oven
 from knowledge.answers.pairing import goes_with
 from knowledge.answers.pots import pot_size
 from knowledge.answers.proportions import proportion
@@ -75,6 +75,7 @@ TYPED: tuple[Typed, ...] = (
     cut_to_match,
     dish_cut,
     fan_oven,
+    named_oven,
     scaled,
     setting,
     rested,

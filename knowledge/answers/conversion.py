@@ -28,7 +28,7 @@ from knowledge.answers.measures import (
 )
 from knowledge.answers.model import Answer, Mention, Quantity, Question
 from knowledge.answers.ovens import from_gas_mark, other_scale, to_gas_mark
-from knowledge.answers.portions import piece_weight, pieces_in_a_measure, sizes_swapped
+from knowledge.answers.portions import piece_weight, pieces_in_a_measure, pieces_weigh, sizes_swapped
 from knowledge.answers.words import words_of
 from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
@@ -81,6 +81,7 @@ def conversion(question: Question) -> Answer | None:
         or _pressure(question)
         or sizes_swapped(question)
         or pieces_in_a_measure(question)
+        or pieces_weigh(question)
         or _measure(question)
         or piece_weight(question)
     )

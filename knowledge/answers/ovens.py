@@ -32,7 +32,8 @@ _TO_FAN = (
     r" (1\d0|2[0-5]0) ?c?(?: degrees)?(?: in an?| in)? {ordinary oven} .*fan "
     r"| {ordinary oven} (?:oven )?(?:at )?(1\d0|2[0-5]0) ?c? .*fan "
 )
-_GAS = re.compile(r" gas (?:mark )?(\d{1,2}) ")
+_GAS = re.compile(r" gas (?:mark )?(\d{1,2}|1/2|1/4|half|quarter|a half) ")
+_LOW_MARKS = {"1/2": 250, "half": 250, "a half": 250, "1/4": 225, "quarter": 225}  # degF
 _SCALE = re.compile(r" (celsius|centigrade|fahrenheit|c|f) ")
 _BARE = re.compile(r" (\d{2,3})(?: degrees?)? (?:in|to|into|as) (celsius|centigrade|fahrenheit|c|f) ")
 
@@ -78,9 +79,9 @@ def to_gas_mark(question: Question) -> Answer | None:
 def from_gas_mark(question: Question) -> Answer | None:
     """ "Gas mark 6" in degrees."""
     found = _GAS.search(question.plain)
-    if found is None or int(found[1]) not in MARKS:
+    if found is None or (found[1].isdigit() and int(found[1]) not in MARKS):
         return None
-    degF = MARK_1_DEGF + MARK_DEGF * (int(found[1]) - 1)
+    degF = _LOW_MARKS.get(found[1]) or MARK_1_DEGF + MARK_DEGF * (int(found[1]) - 1)
     degC = round(celsius(degF) / 10) * 10
     text = (
         f"Gas mark {found[1]} is {degC} °C / {degF} °F in an ordinary oven, "
@@ -88,6 +89,29 @@ def from_gas_mark(question: Question) -> Answer | None:
         f"({MARK_DEGF} °F a mark from {MARK_1_DEGF} °F; {PRACTICE})"
     )
     return Answer(known=True, answer=text, sources=(PRACTICE,))
+
+
+def named_oven(question: Question) -> Answer | None:
+    """ "A moderate oven", "bake in a slow oven": in degrees (`oven_words.csv`)."""
+    if not hears(question, "asks for degrees") or degrees_in(question) is not None:
+        return None
+    for row in question.store.table("oven_words"):
+        said = next((word for word in row["words"].split(";") if question.says(f"{word}_")), None)
+        if said is not None:
+            low, high = (round(celsius(float(row[end])) / 10) * 10 for end in ("low_degF", "high_degF"))
+            degC = dict.fromkeys((f"{low}", f"{high}"))
+            degF = dict.fromkeys((row["low_degF"], row["high_degF"]))
+            marks = dict.fromkeys(_mark_said(float(row[end])) for end in ("low_degF", "high_degF"))
+            text = (
+                f"A {said.removesuffix(' oven')} oven is {'-'.join(degC)} °C / {'-'.join(degF)} °F, "
+                f"gas mark {'-'.join(marks)}; with a fan 20 °C less."
+            )
+            return Answer(known=True, answer=text, sources=(PRACTICE,))
+    return None
+
+
+def _mark_said(degF: float) -> str:
+    return {250.0: "1/2", 225.0: "1/4"}.get(degF) or f"{mark_of(degF)}"
 
 
 def other_scale(question: Question) -> Answer | None:

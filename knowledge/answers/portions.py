@@ -6,8 +6,8 @@ import re
 
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
-from knowledge.answers.measures import density_g_ml, figure, measures, quantities, said_g
-from knowledge.answers.model import Answer, Question
+from knowledge.answers.measures import MASS_G, density_g_ml, figure, measures, quantities, said_g
+from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.numbers import NUMBER, value_of
 from knowledge.foods.model import Food, Portion
 from knowledge.planner.words import plural
@@ -67,6 +67,45 @@ def pieces_in_a_measure(question: Question) -> Answer | None:
         text = f"{amount} of {food.name} is about {figure(round(count, 1))} {name}."
         return Answer(known=True, answer=text, sources=cited(question.store, density[1], said[0].source))
     return None
+
+
+def pieces_weigh(question: Question) -> Answer | None:
+    """ "3 medium onions in grams", "the weight of 5 cloves of garlic": as many as are said."""
+    in_weight = any(q.unit in MASS_G and not q.has_number for q in quantities(question))
+    if not in_weight and not hears(question, "weighed"):
+        return None
+    found = [one for mention in question.mentions if (one := _counted(question.plain, mention)) is not None]
+    if not found:
+        return None
+    said, count, portion = max(found, key=lambda one: one[2].unit != "piece")  # "cloves garlic" are of garlic
+    if count == 1:
+        return None
+    grams = count * portion.grams
+    ounces = convert(grams, unit="g", to="oz")
+    text = f"{said.capitalize()}: about {figure(grams)} g ({ounces:.1f} oz), {figure(portion.grams)} g each."
+    return Answer(known=True, answer=text, sources=cited(question.store, portion.source))
+
+
+def _counted(plain: str, mention: Mention) -> tuple[str, float, Portion] | None:
+    """The pieces that are counted: as they are said, how many, and what one weighs."""
+    food, name = mention.food, re.escape(mention.phrase)
+    units = "|".join(sorted({p.unit for p in food.portions} - {"cup", "tbsp", "tsp", "piece"})) or "-"
+    counted = re.search(
+        rf" {NUMBER} (?:((?:extra )?large|small|medium) )?"
+        rf"(?:({units})(?:e?s)? (?:of )?{name}|{name} ({units})(?:e?s)?|{name})(?= )",
+        plain,
+    )
+    if counted is None:
+        return None
+    portion = _portion(food, unit=counted[3] or counted[4] or "piece", size=counted[2] or "")
+    return (counted[0].strip(), value_of(counted[1]), portion) if portion else None
+
+
+def _portion(food: Food, *, unit: str, size: str) -> Portion | None:
+    """The portion of that unit and size; where none is said, or it is medium, the ordinary one."""
+    of_unit = [portion for portion in food.portions if portion.unit == unit]
+    wanted = (size,) if size not in ("", "medium") else (size, "", "medium")
+    return next((portion for one in wanted for portion in of_unit if portion.size == one), None)
 
 
 def piece_weight(question: Question) -> Answer | None:

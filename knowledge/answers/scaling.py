@@ -7,15 +7,17 @@ import re
 from dataclasses import dataclass
 
 from knowledge.answers.heard import hears, pattern
+from knowledge.answers.measures import US_CUP_ML
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.numbers import COUNT, count_of
 
 # "20 cm", "9x13 inch", "23 round": a size, and behind it what may follow the size of a tin.
 _SIZE = (
+    r"(?: (two|three|four|[2-4])(?= \d))?"  # "two 8 inch rounds"
     r" (\d{1,2}(?:\.\d)?)(?: ?(?:x|by) ?(\d{1,2}(?:\.\d)?))?(?: ?(inch|inches|in|cm))?"
     r"(?= (?:and|to|in|into|vs|how|what|will|do|is|deep|diameter|across|one|only|should|with|but|so|have"
     r"|versus|or|for|instead|the|a|an|i|of|inch|my|recipe|cake|loaf|{baking tin})\b| $)"
-    r"(?: (round|square))?"
+    r"(?: (round|square)s?)?"
 )
 _SHAPE = re.compile(r" (round|square)(?= )")
 _OWN = re.compile(
@@ -25,6 +27,9 @@ _RECIPES = re.compile(
     r" (?:recipe|calls for|call for|says|said|asks for|is for|made for|written for|needs|wants|states) "
 )
 _RECIPE_BEHIND = re.compile(r" (?:inch |cm )?(?:cake )?recipe ")  # "a 9 inch recipe"
+_DEEP = re.compile(r" ?(?:inch |inches |in |cm )?(?:deep|high|tall)\b")
+_DEPTH = re.compile(r" (\d{1,2}(?:\.\d)?) ?(inch|inches|in|cm)?(?: (?:deep|high|tall))")
+_CM = {"cm": 1.0, "inch": 2.54, "inches": 2.54, "in": 2.54}
 _LARGEST_INCH = 14.0  # a larger tin without a unit is told in centimetres
 
 _PEOPLE = r"(?: people| persons| servings| portions)?"
@@ -61,27 +66,29 @@ _OTHER_EATERS = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tin:
-    """A tin as it is said, in inches or centimetres; `found` is where."""
+    """A tin as it is said, or several alike, in inches or centimetres; `found` is where."""
 
+    count: int
     side: str  # of a square one, across a round one
     other_side: str  # of a rectangular one
     unit: str
     shape: str
     found: re.Match[str]
 
-    @property
-    def area(self) -> float:
-        """In the square of its unit."""
-        side = float(self.side)
+    def area(self, unit: str) -> float:
+        """Of all of them, in the square of its own unit, else of that of the other tin [cm2]."""
+        side = float(self.side) * _CM[self.unit or unit]
         if self.other_side:
-            return side * float(self.other_side)
-        return side * side * (1.0 if self.shape == "square" else math.pi / 4)
+            return self.count * side * float(self.other_side) * _CM[self.unit or unit]
+        return self.count * side * side * (1.0 if self.shape == "square" else math.pi / 4)
 
     def shown(self, unit: str) -> str:
         """ "20 cm round", "9 x 13 inch"; a unit that is not said is that of the other tin."""
+        unit = {"inches": "inch", "in": "inch"}.get(self.unit, self.unit) or unit
+        several = f"{self.count} times " if self.count > 1 else ""
         if self.other_side:
-            return f"{self.side} x {self.other_side} {unit}"
-        return f"{self.side} {unit} {self.shape or 'round'}"
+            return f"{several}{self.side} x {self.other_side} {unit}"
+        return f"{several}{self.side} {unit} {self.shape or 'round'}"
 
 
 def scaled(question: Question) -> Answer | None:
@@ -98,10 +105,32 @@ def _tins(question: Question) -> Answer | None:
     if not named or question.says("sheet pan", "how long to roast"):
         return None
     tins = [
-        Tin(side=m[1], other_side=m[2] or "", unit=m[3] or "", shape=m[4] or "", found=m)
+        Tin(
+            count=count_of(m[1]) if m[1] else 1,
+            side=m[2],
+            other_side=m[3] or "",
+            unit=m[4] or "",
+            shape=m[5] or "",
+            found=m,
+        )
         for m in pattern(question.store, _SIZE).finditer(question.plain)
+        if not _DEEP.match(question.plain, m.end())
     ]
-    return _to_other_shape(question, tins) or _to_other_size(question, tins)
+    return _room(question, tins) or _to_other_shape(question, tins) or _to_other_size(question, tins)
+
+
+def _room(question: Question, tins: list[Tin]) -> Answer | None:
+    """ "The area of a 9 inch square tin", "how much does a 20 cm round tin 5 cm deep hold"."""
+    if len(tins) != 1 or not hears(question, "room in a tin"):
+        return None
+    (tin,) = tins
+    unit = "cm" if float(tin.side) > _LARGEST_INCH else "inch"
+    area_cm2 = tin.area(unit)
+    text = f"{tin.shown(unit)}: {area_cm2:.0f} cm² ({area_cm2 / _CM['inch'] ** 2:.0f} square inches) of base"
+    if deep := _DEPTH.search(question.plain):
+        ml = area_cm2 * float(deep[1]) * _CM[deep[2] or "cm"]
+        text += f", and {ml / 1000:.1f} l ({ml / US_CUP_ML:.0f} US cups) to the brim; for a cake two thirds"
+    return Answer(known=True, answer=f"{text[0].upper()}{text[1:]}.", sources=("geometry",))
 
 
 def _to_other_size(question: Question, tins: list[Tin]) -> Answer | None:
@@ -114,7 +143,7 @@ def _to_other_size(question: Question, tins: list[Tin]) -> Answer | None:
     # "a 20 cm one instead of the 23 cm", "mine is 20, the recipe says 23": what is there comes first
     if question.says("instead of") or _is_own_first(question.plain, old.found, new.found):
         old, new = new, old
-    factor = new.area / old.area
+    factor = new.area(unit) / old.area(unit)
     text = _OTHER_TIN.format(
         old=old.shown(unit),
         new=new.shown(unit),
@@ -145,7 +174,7 @@ def _last(words: re.Pattern[str], plain: str) -> int:
 
 def _to_other_shape(question: Question, tins: list[Tin]) -> Answer | None:
     """ "A 20 cm square tin, but round": the tin of the other shape with the same area."""
-    sizes = [tin.side for tin in tins if not tin.other_side]
+    sizes = [tin.side for tin in tins if not tin.other_side and tin.count == 1]
     shapes = _SHAPE.findall(question.plain)
     if len(sizes) != 1 or len(set(shapes)) != 2:
         return None

@@ -56,7 +56,7 @@ def _vocabulary(store: Store) -> frozenset[str]:
     dishes = {row["dish"] for row in store.table("words_dishes")}
     heard = {word for row in store.table("heard")
              for word in re.findall(r"[a-z]+", row["words"])}  # fmt: skip
-    return frozenset(named | common | dishes | heard) | _telling(store) | _craft(store)
+    return frozenset(named | common | dishes | heard) | _telling(store) | _craft(store) | _measured_out(store)
 
 
 @lru_cache(maxsize=4)
@@ -66,6 +66,15 @@ def _craft(store: Store) -> frozenset[str]:
     said += [row["about"] for row in store.table("craft")]
     stems = {word for text in said for word in re.findall("[a-z]+", text)}
     return frozenset(stem + end for stem in stems for end in ("", *ENDINGS))
+
+
+@lru_cache(maxsize=4)
+def _measured_out(store: Store) -> frozenset[str]:
+    """The words for what is measured out, served and baked, which stand for themselves: "moderate" oven."""
+    worded = ("cup_weights", "dish_servings", "oven_words", "proportion_parts")
+    said = [row["words"] for name in worded for row in store.table(name)]
+    said += [row[column] for column in ("when", "or_when") for row in store.table("proportions")]
+    return frozenset(word for text in said for word in re.findall("[a-z]+", text))
 
 
 def _terms(store: Store) -> tuple[str, ...]:

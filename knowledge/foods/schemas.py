@@ -433,6 +433,12 @@ ANSWERS = {
         region=maybe(one_of("au", "uk", "us")), note=maybe(TEXT),
         of=maybe(Id("measure", "measures.id")), source=SOURCE,
     ),
+    "oven_words": table(
+        "words",
+        rising("low_degF", "high_degF"),
+        words=listed(TEXT), low_degF=number(200, 550, "degF"), high_degF=number(200, 550, "degF"),
+        source=SOURCE,
+    ),
     "places_high": table("place", place=TEXT, altitude_m=number(500, 5500, "m"), source=SOURCE),
     "proportions": table("id", id=TEXT, when=listed(TEXT), or_when=maybe(listed(TEXT)), title=TEXT,
                          note=maybe(TEXT), source=SOURCE),
