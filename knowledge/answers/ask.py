@@ -42,6 +42,7 @@ from knowledge.answers.several import Typed, about, asked_alone, each, joined, q
 from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, spoilt_in_the_warm
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
+from knowledge.answers.taken_back import as_meant
 from knowledge.answers.temperature import read_after_heating, temperature
 from knowledge.answers.terms import term
 from knowledge.answers.thawing import thaw_time, thawed_in_time
@@ -138,6 +139,7 @@ def ask(
     def read(part: str) -> Question:
         return question_of(part, store=store, kitchen=kitchen or Kitchen(), ruled_out=ruled_out)
 
+    text = as_meant(text, read, store)
     whole = read(text)
     answer = _answered(text, whole, read)
     return netted(whole, guarded(whole, answer) if answer is not None else unknown(whole))

@@ -1,7 +1,9 @@
 """Slips of the keyboard in a question: "wat temprature for chiken" -> "temperature", "chicken".
 
-Only a word that no table knows is changed, and only to one a slip or two away that
-begins with the same letter. What is unknown beyond that stays as it was said.
+Only a word that no table knows is changed, and only to one a slip or two away that begins with the
+same letter; a word of a kitchen that is no food of ours stands in `words_kitchen.csv`. In a short word
+one letter may stand for another only where the two sound alike or lie side by side on the keyboard:
+"chapli" is no slip for "chawli". What is unknown beyond that stays as it was said.
 """
 
 from __future__ import annotations
@@ -18,12 +20,18 @@ from knowledge.text.normalise import singular
 
 SHORTEST = 5  # letters; below that a slip is as likely another word
 TWO_SLIPS = 8  # letters from which two slips are still the same word
+STRICT_TO = 6  # letters up to which another letter must be one that is easily taken for the right one
+_VOWELS = "aeiouy"
+_SOUND_ALIKE = tuple(map(frozenset, ("ck", "cs", "sz", "gj", "fv", "bp", "dt", "mn", "lr", "qk")))
+_KEYS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 ENDINGS = ("e", "ed", "es", "ing", "s", "y")
+COMMON = ("words_common", "words_questions", "words_kitchen")  # tables of words that are no slips
 LISTENED_FOR = (
     "topics",
     "technique",
     "measures",
     "storage",
+    "dish_cuts",
 )  # tables whose words are listened for, beside the advice
 
 
@@ -39,24 +47,63 @@ def _is_odd(word: str, known: frozenset[str]) -> bool:
 
 @lru_cache(maxsize=512)
 def _nearest(word: str, store: Store) -> str:
+    """The word that was meant: the fewest slips away, rather a food's name, of the same consonants."""
     slips = 2 if len(word) >= TWO_SLIPS else 1
     choices = _by_letter(store).get(word[0], ())
     for form in dict.fromkeys((word, singular(word))):  # foods are named in the singular
-        found = process.extractOne(form, choices, scorer=OSA.distance, score_cutoff=slips)
-        if found:
-            return found[0]
+        found = process.extract(form, choices, scorer=OSA.distance, score_cutoff=slips, limit=None)
+        near = [(distance, other) for other, distance, _ in found if _may_be(form, other)]
+        if near:
+            return min(near, key=lambda pair: (pair[0], *_unlike(form, pair[1], store)))[1]
     return word
+
+
+def _unlike(word: str, other: str, store: Store) -> tuple[bool, bool, bool, str]:
+    sounds_other = _consonants(word) != _consonants(other)
+    return other not in _own_names(store), sounds_other, other not in _named(store), other
+
+
+def _consonants(word: str) -> str:
+    """A word without its vowels, a doubled letter once."""
+    kept = [letter for letter in word if letter not in _VOWELS]
+    return "".join(letter for at, letter in enumerate(kept) if at == 0 or kept[at - 1] != letter)
+
+
+def _may_be(word: str, other: str) -> bool:
+    """True if a short word may be a slip for another one: a letter too many, too few, or one like it."""
+    if len(word) > STRICT_TO or len(word) != len(other):
+        return True
+    apart = [(a, b) for a, b in zip(word, other, strict=True) if a != b]
+    return len(apart) != 1 or _is_like(*apart[0])
+
+
+def _is_like(letter: str, other: str) -> bool:
+    both = frozenset((letter, other))
+    beside = any(letter + other in row or other + letter in row for row in _KEYS)
+    return beside or both in _SOUND_ALIKE or both <= frozenset(_VOWELS)
+
+
+@lru_cache(maxsize=4)
+def _own_names(store: Store) -> frozenset[str]:
+    """Every word of the names under which the foods stand, without their names elsewhere."""
+    return frozenset(word for food in store.foods() for word in food.name.split())
+
+
+@lru_cache(maxsize=4)
+def _named(store: Store) -> frozenset[str]:
+    """Every word of a food's or a dish's name."""
+    return frozenset(word for name in (*store.names(), *_terms(store)) for word in name.split())
 
 
 @lru_cache(maxsize=4)
 def _vocabulary(store: Store) -> frozenset[str]:
     """Every word that a question may hold: names of foods, common words, words of the tables."""
-    named = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
-    common = {row["word"] for name in ("words_common", "words_questions") for row in store.table(name)}
+    common = {row["word"] for name in COMMON for row in store.table(name)}
     dishes = {row["dish"] for row in store.table("words_dishes")}
     heard = {word for row in store.table("heard")
              for word in re.findall(r"[a-z]+", row["words"])}  # fmt: skip
-    return frozenset(named | common | dishes | heard) | _telling(store) | _craft(store) | _measured_out(store)
+    told = _telling(store) | _craft(store) | _measured_out(store)
+    return frozenset(_named(store) | common | dishes | heard) | told
 
 
 @lru_cache(maxsize=4)
@@ -94,9 +141,8 @@ def _telling(store: Store) -> frozenset[str]:
 @lru_cache(maxsize=4)
 def _by_letter(store: Store) -> dict[str, tuple[str, ...]]:
     """What a slip may have been meant for, by first letter: foods and the words listened for."""
-    names = {word for name in (*store.names(), *_terms(store)) for word in name.split()}
     letters: dict[str, list[str]] = {}
-    for word in sorted(names | _telling(store)):
+    for word in sorted(_named(store) | _telling(store)):
         if len(word) >= SHORTEST:
             letters.setdefault(word[0], []).append(word)
     return {letter: tuple(words) for letter, words in letters.items()}

@@ -78,6 +78,7 @@ WORDS: Mapping[str, Schema] = {
         "word", word=TEXT, diet=maybe(TEXT), allergens=listed(ALLERGEN)
     ),
     "words_common": table("word", word=TEXT),
+    "words_kitchen": table("word", word=Form("[a-z]{4,}", "one plain word")),
     "words_mass": table("word", word=TEXT),
     "words_cues": table(
         topic=one_of(
