@@ -40,7 +40,7 @@ from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
 from knowledge.answers.several import Typed, about, asked_alone, each, joined, questions_in
 from knowledge.answers.smoking import smoke
-from knowledge.answers.standing import in_the_warm, left_out, spoilt_in_the_warm
+from knowledge.answers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.taken_back import as_meant
 from knowledge.answers.temperature import read_after_heating, temperature
@@ -83,6 +83,7 @@ TYPED: tuple[Typed, ...] = (
     kept_hot,
     warm_for_hours,
     left_out,
+    needs_no_fridge,
     in_the_warm,
     read_after_heating,
     refrozen,

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Question
 from knowledge.answers.numbers import COUNTS
+from knowledge.text.clauses import says
 
 LONG_H = 6.5  # what "overnight", "since lunch" or "all day" is at least
 HALF_HOUR_H = 0.5
@@ -66,6 +67,9 @@ _OF_THE_DAY = {
     "noon": 12.0, "midday": 12.0, "midnight": 0.0, "lunch": 12.5, "lunchtime": 12.5, "breakfast": 8.0,
     "teatime": 17.0, "dinnertime": 19.0, "this morning": 8.0,
 }  # fmt: skip
+_WORDS = "|".join(COUNTS)
+_PAST = re.compile(rf" (half|quarter) past (\d{{1,2}}|{_WORDS})(?= )")
+_O_CLOCK = re.compile(rf" ({_WORDS})(?= (?:o ?clock|am|pm|in the morning|in the afternoon|in the evening) )")
 _JOINS = frozenset({"and", "to", "by", "about", "around", "before", "after"})  # they lead amounts as well
 
 
@@ -97,6 +101,8 @@ def hours_in(plain: str, question: Question) -> float | None:
     if not told:
         told = [value_of(days[1]) * (168.0 if days[2].startswith("w") else 24.0)
                 for days in _FOR_DAYS.finditer(plain)]  # fmt: skip
+    if not told and says(plain, "last night", "yesterday"):
+        told.append(LONG_H)
     return max(told, default=None)
 
 
@@ -116,7 +122,7 @@ def value_of(said: str) -> float:
 
 def _between(plain: str) -> float | None:
     """Hours from the first to the last time of the day that is named; `LONG_H` since one alone."""
-    found = [reading for reading in _READING.finditer(plain) if _is_a_time(reading)]
+    found = [reading for reading in _READING.finditer(_in_digits(plain)) if _is_a_time(reading)]
     spans = " from " in plain or " between " in plain
     read = [clock for clock in map(_clock, found) if spans or not clock.is_loose]
     if len(read) < 2:
@@ -125,6 +131,13 @@ def _between(plain: str) -> float | None:
     if first.is_sure and last.is_sure:
         return (last.hour - first.hour) % 24 or None
     return (last.hour - first.hour) % 12 or 12.0
+
+
+def _in_digits(plain: str) -> str:
+    """ "Half past three" -> "3.30", "five pm" -> "5 pm"."""
+    minutes = {"half": "30", "quarter": "15"}
+    plain = _PAST.sub(lambda m: f" {COUNTS.get(m[2], m[2])}.{minutes[m[1]]}", plain)
+    return _O_CLOCK.sub(lambda m: f" {COUNTS[m[1]]}", plain)
 
 
 def _is_a_time(found: re.Match[str]) -> bool:

@@ -17,7 +17,7 @@ FRIDGE_H, FULL_FREEZER_H, HALF_FREEZER_H = 4.0, 48.0, 24.0
 COOKER_H = 2.0
 _AUX = (
     r"(?:(?:has|have|had|was|is|are|were|been|be|just|all|suddenly|s|it|itself|got|being|there|no|keeps?|kept"
-    r"|will|never) )"
+    r"|will|never|went|gone|don|dey) )"
 )
 _POWER_FAILED = (
     rf" (?:{{current}}) {_AUX}{{0,3}}{{fails}} "
@@ -31,6 +31,7 @@ _COLD_FAILED = (
     r"| (?:unplugged|switched off|turned off|knocked off|defrosted|left open)"
     r" (?:the |my |our )?{cold keeper} "
     r"| left (?:the |my |our )?{cold keeper} (?:door )?(?:open|ajar|unplugged|off) "
+    r"| (?:ice|ice packs?) (?:has |had |have |all )?(?:melted|gone|ran out) "
 )
 _COOKER_FAILED = (
     r" {cooks alone} (?:(?:had|has|was|were|is|been|just|must|have|somehow|accidentally|it|itself|got|be|then"
@@ -79,7 +80,7 @@ def cold_failed(question: Question) -> Answer | None:
     if hears(question, "no cold in it"):
         return None
     hours = hours_in(question.plain, question)
-    if hours is None and question.says("yesterday", "last night", "days"):
+    if hours is None and question.says("days"):
         hours = LONG_H
     if hears(question, "freezer named"):
         return _told(question, *_of_a_freezer(question, hours))

@@ -14,11 +14,21 @@ from knowledge.answers.heard import hears
 from knowledge.answers.hot import is_kept_hot, warm_for_hours
 from knowledge.answers.hours import hours_said, span_of_hours
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.stood import perishable, stays_frozen, stood_out, thawed_out
+from knowledge.answers.stood import keeps_unchilled, perishable, stays_frozen, stood_out, thawed_out
 
 LIMIT_H, HOT_ROOM_H, RICE_H = 2.0, 1.0, 1.0
+DAY_H = 24.0
 RULE = (
     "2 hours at room temperature in all, 1 hour above 32 °C / 90 °F (USDA FSIS); cooked rice 1 hour (UK FSA)"
+)
+RICE_RULE = "cooked rice 1 hour (UK FSA), other food 2 hours in all, 1 hour above 32 °C / 90 °F (USDA FSIS)"
+KEEPS = (
+    "Yes: butter, hard cheese, bread, plain cakes and biscuits, fruit pies, whole fruit and vegetables, jam,"
+    " ketchup and the like need no fridge for a night (USDA FSIS)."
+)
+UNLESS_FILLED = (
+    "Covered, out of the sun; mould or a rancid smell: throw it away. With cream, custard, egg, soft cheese,"
+    " meat or fish in or on it the limit is 2 hours, and then it goes."
 )
 NOTHING_SAVES_IT = (
     "Reheating, boiling or frying kills germs but does not destroy the toxins some have left, a cool room"
@@ -49,7 +59,7 @@ def spoilt_in_the_warm(question: Question) -> Answer | None:
         return None
     return _told(
         question,
-        f"No: throw it away. {span_of_hours(hours).capitalize()} out is over the limit: {RULE}.",
+        f"No: throw it away. {span_of_hours(hours).capitalize()} out is over the limit: {_rule(question)}.",
         *_nothing_saves_it(question),
     )
 
@@ -66,6 +76,24 @@ def left_out(question: Question) -> Answer | None:
         _what_now(question),
         LONGER_OR_HOTTER,
     )
+
+
+def needs_no_fridge(question: Question) -> Answer | None:
+    """The verdict on food that stood out and keeps for a day or two all the same."""
+    hours = hours_said(question)
+    if hours is None or hours > DAY_H or not (stood_out(question) and keeps_unchilled(question)):
+        return None
+    if hears(question, "standing on purpose"):
+        return None
+    return Answer(
+        known=True,
+        answer=" ".join((KEEPS, UNLESS_FILLED)),
+        sources=cited(question.store, "A-FSIS-HANDLE"),
+    )
+
+
+def _rule(question: Question) -> str:
+    return RICE_RULE if hears(question, "rice in it") else RULE
 
 
 def _hours_out(question: Question) -> float | None:

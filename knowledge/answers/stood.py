@@ -74,8 +74,10 @@ def stood_out(question: Question) -> bool:
 
 def thawed_out(question: Question) -> bool:
     """True where something is told to have thawed, or half thawed, outside the fridge."""
-    if not _THAWED.search(question.plain) or hears(question, "thawed well"):
+    if not _THAWED.search(question.plain):
         return False
+    if hears(question, "thawed well"):
+        return question.says("water") and hears(question, "stale water")
     return stood_out(question)
 
 
@@ -86,12 +88,22 @@ def stays_frozen(question: Question) -> bool:
 
 def perishable(question: Question) -> bool:
     """True where food that spoils in the warm is named, or a dish of it."""
+    plain = _unchilled(question).sub(" ", question.plain)
     dishes = question.store.table("words_dishes")
     return (
-        hears(question, "perishable")
-        or any(f" {row['dish']} " in question.plain for row in dishes)
-        or any(_spoils(food) for food in question.foods)
+        hears(question, "perishable", plain=plain)
+        or any(f" {row['dish']} " in plain for row in dishes)
+        or any(_spoils(m.food) for m in question.mentions if f" {m.phrase} " in plain)
     )
+
+
+def keeps_unchilled(question: Question) -> bool:
+    """True where all the food that is named keeps for a day or two without the fridge: butter, bread."""
+    return _unchilled(question).search(question.plain) is not None and not perishable(question)
+
+
+def _unchilled(question: Question) -> re.Pattern[str]:
+    return pattern(question.store, r" {keeps unchilled}(?= )")
 
 
 def _spoils(food: Food) -> bool:
