@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Question
 from knowledge.answers.numbers import COUNTS
-from knowledge.text.clauses import says
 
 LONG_H = 6.5  # what "overnight", "since lunch" or "all day" is at least
 HALF_HOUR_H = 0.5
@@ -38,6 +37,12 @@ _IN_THE_COLD = re.compile(  # "8 hours in the fridge": no time in the warm
     rf" (?:in|into) (?:the |my |our |a )?{_COLD} (?:for |since |about |from |over )*"
     rf"(?:{_LONG_SAID}|{COUNT} ?{_UNIT})(?= )"
     rf"| (?:{_LONG_SAID}|{COUNT} ?{_UNIT}) in (?:the |my |our |a )?{_COLD}(?= )"
+)
+_LEFT_SINCE = re.compile(
+    r" (?:left|forgot|forgotten|sat|stood|been|lay|melted|died|unplugged) (?:\w+ ){0,10}?"
+    r"(?:last night|yesterday) "
+    r"| (?:last night|yesterday) (?:\w+ ){0,6}?(?:left|forgot|forgotten|sat|stood|melted|died|unplugged) "
+    r"| since (?:last night|yesterday) "
 )
 _COOKED_SO_LONG = re.compile(  # "roasted it for 2 hours"
     r" (?:cook|roast|bak|boil|simmer|brais|stew|smok|steam|fry|fri|grill|microwav|preheat|reheat)\w*"
@@ -101,7 +106,7 @@ def hours_in(plain: str, question: Question) -> float | None:
     if not told:
         told = [value_of(days[1]) * (168.0 if days[2].startswith("w") else 24.0)
                 for days in _FOR_DAYS.finditer(plain)]  # fmt: skip
-    if not told and says(plain, "last night", "yesterday"):
+    if not told and _LEFT_SINCE.search(plain):
         told.append(LONG_H)
     return max(told, default=None)
 

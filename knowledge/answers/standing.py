@@ -103,8 +103,8 @@ def _hours_out(question: Question) -> float | None:
         return None
     if warm_for_hours(question) is not None or is_kept_hot(question):
         return None
-    there = is_warm_place(question) or (stood_out(question) and perishable(question))
-    return hours if there else None
+    out = stood_out(question) or thawed_out(question)
+    return hours if is_warm_place(question) or (out and perishable(question)) else None
 
 
 def _nothing_saves_it(question: Question) -> tuple[str, ...]:

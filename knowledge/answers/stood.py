@@ -10,6 +10,7 @@ from knowledge.answers.hours import COUNT
 from knowledge.answers.model import Question
 from knowledge.foods.model import Food
 from knowledge.text.clauses import says
+from knowledge.text.warm import perishes
 
 _LEFT_THERE = (
     r" (?:in (?:(?:the|my|a|our) )?(?:(?:hot|warm|parked) )?{vehicle}"
@@ -107,4 +108,5 @@ def _unchilled(question: Question) -> re.Pattern[str]:
 
 
 def _spoils(food: Food) -> bool:
-    return bool(food.safety) or food.animal in ("dairy", "egg") or food.doneness in ("white_rice", "pasta")
+    kept = food.animal in ("dairy", "egg") or food.doneness in ("white_rice", "pasta")
+    return bool(food.safety) or kept or perishes(food, frozenset())

@@ -30,6 +30,12 @@ TOO_LONG = [
     "sardines on the kitchen table for three and a half hours, can I grill them",
     "milk stood on the porch from 6 in the morning to 11, boil it for custard?",
     "Ham and cheese quiche on the windowsill the whole night, freeze it?",
+    "bought minced veal at 10, got home at half past two, no ice with it, burgers?",
+    "forgot the streaky bacon in the boot last night, fry it?",
+    "lunchbox packed at 7 am with egg mayo, eaten at 3 pm",
+    "nihari on the gas top overnight, boil it up",
+    "efo riro was outside from morning till night, warm it?",
+    "slept off and forgot to chill the pepper soup on the stove",
 ]
 
 
@@ -39,7 +45,27 @@ def test_what_lay_in_the_warm_is_thrown_away(store: Store, text: str) -> None:
     assert re.match("(?:No: throw|Not safe)", answer), answer
 
 
+KEEPS = [
+    "salted butter on the worktop overnight",
+    "rhubarb tart no, apple pie, left out overnight",
+    "a wedge of parmesan out on the table all night",
+    "sourdough loaf left out overnight",
+]
+
+
+@pytest.mark.parametrize("text", KEEPS)
+def test_what_needs_no_fridge_is_not_thrown_away(store: Store, text: str) -> None:
+    answer = ask(text, store=store).answer
+    assert answer.startswith("Yes: butter, hard cheese, bread"), answer
+    assert "2 hours" in answer
+
+
+def test_butter_under_ham_is_no_butter_alone(store: Store) -> None:
+    assert ask("ham and butter rolls left out overnight", store=store).answer.startswith("No: throw it away")
+
+
 THAWED = [
+    "pork belly thawed in cold water overnight, nobody changed the water, same water",
     "turkey crown thawed on the garage floor all night, its core is still hard",
     "I left the lamb mince to defrost on the bench for seven hours, feels cool",
     "squid defrosted in the kitchen since breakfast, now it's 4 pm, still half frozen",
@@ -121,6 +147,9 @@ NEAR_MISSES = [
     "the fridge is full, can flour live in the cupboard",
     "is milk in the fridge gone off after 2 days",
     "dinner at 7 for 4 people, chicken takes how long",
+    "reheating yesterday's rice in the pan",
+    "yoghurt setting in the oven overnight with the lamp on",
+    "prawns thawed under running water for 40 minutes",
 ]
 
 
