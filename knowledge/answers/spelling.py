@@ -102,8 +102,10 @@ def _vocabulary(store: Store) -> frozenset[str]:
     dishes = {row["dish"] for row in store.table("words_dishes")}
     heard = {word for row in store.table("heard")
              for word in re.findall(r"[a-z]+", row["words"])}  # fmt: skip
+    places = {word for row in store.table("lands") for word in row["land"].split()}
+    grown = {word for row in store.table("season_places") for word in re.findall("[a-z]+", row["names"])}
     told = _telling(store) | _craft(store) | _measured_out(store)
-    return frozenset(_named(store) | common | dishes | heard) | told
+    return frozenset(_named(store) | common | dishes | heard | places | grown) | told
 
 
 @lru_cache(maxsize=4)

@@ -463,6 +463,12 @@ ANSWERS = {
         how=maybe(TEXT), source=SOURCE,
     ),
     "technique": table("id", id=TEXT, words=TEXT, text=TEXT, source=SOURCE),
+    "lands": table("land", land=TEXT, half=one_of("north", "south", "tropics")),
+    "season_common": table("food_id", food_id=FOOD, source=SOURCE),
+    "season_places": table(
+        "id", id=TEXT, names=listed(TEXT), lands=maybe(listed(TEXT)),
+        months=Form(r"\d+-\d+|all year", "months"), note=maybe(TEXT), source=SOURCE,
+    ),
     "vessel_uses": table(
         "id", id=TEXT, words=listed(TEXT),
         lidded_pot=maybe(number(0, 10)), pressure_cooker=maybe(number(0, 10)),

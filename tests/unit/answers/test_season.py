@@ -130,3 +130,36 @@ def test_a_swap_without_nuts_never_offers_nuts(store: Store, name: str, way: str
     for food in store.foods():
         if food.group == "nut" and food is not own:
             assert not re.search(rf"(?<![\w-]){re.escape(food.name)}(?![\w-])", offered), answer
+
+
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("mango season in the philippines", "March to June"),
+        ("when is strawberry season in wales", "May to September"),
+        ("are avocados in season in may in peru", "Yes"),
+        ("cherries season chile", "November to January"),
+        ("are tomatoes in season in july in new zealand", "No"),
+        ("leek season south africa", "March to October"),
+        ("which month is ilish best in bangladesh, what month", "July to October"),
+        ("what fruit is in season in january in argentina", "peach"),
+        ("best month for ramsons", "flowers"),
+    ],
+)
+def test_a_season_is_that_of_the_place(store: Store, asked: str, said: str) -> None:
+    answer = ask(asked, store=store)
+    assert answer.known
+    assert said in answer.answer
+
+
+def test_a_month_lists_what_every_market_has_first(store: Store) -> None:
+    told = ask("what veg is in season in november in scotland", store=store).answer
+    assert {"kale", "parsnip"} <= set(re.findall(r"[a-z]+", told))
+    assert "arrowhead" not in told
+
+
+@pytest.mark.parametrize(
+    "asked", ["how do i season mango salad", "how to season a wok", "season the lamb how"]
+)
+def test_to_season_is_no_season(store: Store, asked: str) -> None:
+    assert "June" not in ask(asked, store=store).answer
