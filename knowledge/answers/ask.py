@@ -22,6 +22,7 @@ from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
 from knowledge.answers.hot import kept_hot, warm_for_hours
 from knowledge.answers.keeping import keeping
+from knowledge.answers.kind_of_food import kind_of_food
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.net import netted
 from knowledge.answers.notes import technique, unknown
@@ -69,6 +70,7 @@ URGENT: tuple[Typed, ...] = (accident, emergency, cooker_failed, cold_failed, sp
 TYPED: tuple[Typed, ...] = (
     *URGENT,
     curing,
+    kind_of_food,
     contents,
     each(swap_for_someone),
     each(suits),

@@ -50,6 +50,7 @@ _GAUGE = re.compile(
 _BASE = {"mass": "gram", "volume": "millilitre"}  # what is meant where no other measure is named
 _INTO = {"in", "into", "to", "as", "how", "many", "much", "are", "equals"}  # between a measure and another
 FEW = 3  # words beside a local measure with which nothing else is asked
+_THIRDS = {"1/3": 1 / 3, "2/3": 2 / 3}  # what no decimal says
 _TINS_G = (200, 400, 800)  # as sold in Britain and Europe (CAN)
 NEAR_TIN = 0.1  # share by which a tin may differ and still do for another
 ALIKE = 0.005  # share by which the measures of two countries hardly differ
@@ -294,15 +295,24 @@ def _in_measure(question: Question, said: Quantity, unit: str) -> Answer:
     """A quantity in the measure of that id."""
     known = measures(question.store)
     measure, target = known[said.unit], known[unit]
-    numbers = dict.fromkeys(f"{round(value, 3):g}" for value in (said.value, said.most))
+    numbers = dict.fromkeys(_as_said(value) for value in (said.value, said.most))
     amount = Amount(
-        said=f"{'-'.join(numbers)} {measure.counted(said.most)}",
+        said=f"{'-'.join(numbers)} {measure.counted(1 if _as_said(said.most) in _THIRDS else said.most)}",
         size=said.value * measure.size,
         most=said.most * measure.size,
         measure=measure,
         at=said.start,
     )
     return _converted(question, amount, target)
+
+
+def _as_said(value: float) -> str:
+    """A number as a cook says it: "1/3", "1 2/3", "0.75", "250"."""
+    whole, part = divmod(value, 1)
+    third = next((said for said, size in _THIRDS.items() if abs(part - size) < ALIKE), "")
+    if third:
+        return f"{whole:.0f} {third}" if whole else third
+    return f"{round(value, 3):g}"
 
 
 def _converted(question: Question, amount: Amount, target: Measure) -> Answer:

@@ -21,6 +21,7 @@ _BARE = re.compile(
 )
 """A number where a thermometer or a dial is spoken of, without a scale."""
 
+ABSOLUTE_ZERO_DEGF = -459.67
 HOTTEST_READING_DEGC = 100.0  # above it a bare reading of food can only be Fahrenheit
 
 
@@ -52,18 +53,23 @@ def scale_of(word: str) -> str:
     return word[0].upper()
 
 
+def is_possible(value: float, scale: str) -> bool:
+    """True for a temperature that there is: not "-280 c"."""
+    least = ABSOLUTE_ZERO_DEGF if scale_of(scale) == "F" else ABSOLUTE_ZERO_DEGC
+    return value >= least
+
+
 def degrees_in(question: Question) -> Degrees | None:
     """The first temperature with its scale; none where there can't be such a one."""
     found = TEMPERATURE.search(question.plain)
-    if found is None:
+    if found is None or not is_possible(float(found[1]), found[2]):
         return None
-    read = Degrees(value=float(found[1]), scale=scale_of(found[2]), start=found.start(), end=found.end())
-    return read if read.degC >= ABSOLUTE_ZERO_DEGC else None
+    return Degrees(value=float(found[1]), scale=scale_of(found[2]), start=found.start(), end=found.end())
 
 
 def temperatures_degC(question: Question) -> tuple[float, ...]:
     """Temperatures in the question; a bare number next to "at" or "reads" above 100 is Fahrenheit."""
-    scaled = TEMPERATURE.findall(question.plain)
+    scaled = [pair for pair in TEMPERATURE.findall(question.plain) if is_possible(float(pair[0]), pair[1])]
     oven = question.says("oven", "roast", "bake", "airfryer", "how long", "time_")
     if scaled or oven or not question.mentions:
         return tuple(Degrees(value=float(value), scale=scale_of(word)).degC for value, word in scaled)

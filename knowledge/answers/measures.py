@@ -25,6 +25,7 @@ MASS_G = {unit: KITCHEN[short][1] for unit, short in
 US_CUP_ML = KITCHEN["cup"][1]
 WATER_G_ML = 1.0
 _RANGE = rf"(?:(?:-| to )(?=\d){NUMBER})?"  # "2-3", "1 1/2 to 2"
+_BY_THE_GRAM = re.compile(r"\d gram$")  # "200 gram flour": no flour of the pulse called gram
 _IRREGULAR = {"foot": "feet"}
 _PORTIONS = (("cup", "cup"), ("tbsp", "tablespoon"), ("tsp", "teaspoon"))  # unit of a portion, measure
 
@@ -147,6 +148,7 @@ def told_weight(question: Question, *, behind: int) -> tuple[CupWeight, int] | N
             (at, -len(one.name), one)
             for one in _cup_weights(question.store)
             if (at := question.plain.find(f" {one.name} ", start)) >= 0
+            and not _BY_THE_GRAM.search(question.plain[: at + len(" gram")])
         ]
         if said:
             at, _, one = min(said, key=lambda entry: entry[:2])

@@ -79,9 +79,13 @@ def to_gas_mark(question: Question) -> Answer | None:
 def from_gas_mark(question: Question) -> Answer | None:
     """ "Gas mark 6" in degrees."""
     found = _GAS.search(question.plain)
-    if found is None or (found[1].isdigit() and int(found[1]) not in MARKS):
+    if found is None:
         return None
-    degF = _LOW_MARKS.get(found[1]) or MARK_1_DEGF + MARK_DEGF * (int(found[1]) - 1)
+    degF = _LOW_MARKS.get(found[1])
+    if degF is None and int(found[1]) not in MARKS:
+        text = f"There is no gas mark {found[1]}: the marks end at 9 or 10, about 240-260 °C / 475-500 °F."
+        return Answer(known=True, answer=f"{text} ({PRACTICE})", sources=(PRACTICE,))
+    degF = degF or MARK_1_DEGF + MARK_DEGF * (int(found[1]) - 1)
     degC = round(celsius(degF) / 10) * 10
     text = (
         f"Gas mark {found[1]} is {degC} °C / {degF} °F in an ordinary oven, "

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from knowledge.answers.air import PLACE_MAX_DEGC
-from knowledge.answers.degrees import TEMPERATURE
+from knowledge.answers.degrees import TEMPERATURE, is_possible
 from knowledge.answers.heard import hears, pattern
 from knowledge.answers.minimums import HOTTEST_CORE_DEGC, MEATS
 from knowledge.answers.model import Question
@@ -131,6 +131,7 @@ def _numbers(plain: str) -> list[_Number]:
     scaled = [
         _Number(start=m.start(), end=m.end(), value=float(m[1]), scale="c" if m[2][0] == "c" else "f")
         for m in TEMPERATURE.finditer(plain)
+        if is_possible(float(m[1]), m[2])
     ]
     return scaled or [
         _Number(start=m.start(1), end=m.end(), value=float(m[1]), scale="") for m in _BARE.finditer(plain)

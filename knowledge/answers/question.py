@@ -101,6 +101,8 @@ def _named_at(at: int, words: list[str], forms: tuple[str, ...], store: Store) -
         phrase = " ".join(words[at:end])
         if end - at == 1 and (phrase in ordinary or forms[at] in ordinary or len(phrase) < SHORTEST_NAME):
             continue
+        if _is_measured(at, words):
+            continue
         ids = names.get(" ".join(forms[at:end])) or names.get(phrase) or names.get(key(phrase))
         if not ids:
             continue
@@ -109,6 +111,12 @@ def _named_at(at: int, words: list[str], forms: tuple[str, ...], store: Store) -
             end -= 1
         return Mention(food=food, phrase=" ".join(words[at:end]), start=at, end=end)
     return None
+
+
+def _is_measured(at: int, words: list[str]) -> bool:
+    """ "200 gram flour", "grams flour": a measure, and no flour of the pulse called gram."""
+    behind_number = at > 0 and words[at - 1][-1:].isdigit()
+    return words[at] == "grams" or (words[at] == "gram" and behind_number)
 
 
 def _fresh(food: Food, forms: tuple[str, ...], words: list[str], store: Store) -> Food:

@@ -402,6 +402,7 @@ ANSWERS = {
         "id", id=TEXT, words=maybe(listed(TEXT)), g_per_kg=maybe(number(0.5, 50, "g/kg")),
         tsp_g=number(3, 8, "g"), says=TEXT, source=SOURCE,
     ),
+    "food_kinds": table("of", of=TEXT, kinds=listed(TEXT), text=TEXT, source=SOURCE),
     "dish_cuts": table(
         "dish+of",
         rising("from_mm", "to_mm"),
