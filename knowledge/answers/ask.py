@@ -18,6 +18,7 @@ from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.craft import craft, craft_of
 from knowledge.answers.curing import curing
 from knowledge.answers.cutting import cut_to_match, dish_cut, usual_cuts
+from knowledge.answers.eggs import boiled_eggs
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
 from knowledge.answers.hot import kept_hot, warm_for_hours
@@ -40,8 +41,10 @@ from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
 from knowledge.answers.several import Typed, about, asked_alone, each, joined, questions_in
+from knowledge.answers.slow_cooker import slow_cooked, whistles
 from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
+from knowledge.answers.steaks import steak_time
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
 from knowledge.answers.taken_back import as_meant
 from knowledge.answers.temperature import read_after_heating, temperature
@@ -91,6 +94,9 @@ TYPED: tuple[Typed, ...] = (
     refrozen,
     thawed_in_time,
     thaw_time,
+    boiled_eggs,
+    whistles,
+    slow_cooked,
     term,
     boiling_there,
     pot_size,
@@ -121,6 +127,7 @@ TYPED: tuple[Typed, ...] = (
     technique,
     each(when_to_add),
     craft_of,
+    steak_time,
     each(cook_time),
     each(bare_cook_time),
 )

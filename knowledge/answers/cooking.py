@@ -8,8 +8,8 @@ from collections.abc import Iterator, Mapping
 from knowledge.answers.altitude import altitude_m
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears, meant, pattern
-from knowledge.answers.heating import NEVER, PULSES, minutes, state_of
-from knowledge.answers.minimums import safe_line
+from knowledge.answers.heating import NEVER, PULSES, Minutes, minutes, state_of
+from knowledge.answers.minimums import CURED, safe_line
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.sizes import as_bought, at_size, by_weight, piece_weight_g, shown, size_mm, weight_g
 from knowledge.answers.ways import (
@@ -27,6 +27,7 @@ from knowledge.answers.ways import (
 )
 from knowledge.foods.model import Cut, DoneKind, Food
 from knowledge.foods.pieces import Pieced, piece_of
+from knowledge.planner.lasting import least_s
 
 CRISP = frozenset({"medium_veg", "quick_veg"})  # wanted tender-crisp as often as tender, in water or steam
 PAN_MAX_MM = 45.0  # thicker pieces do not get done in an open pan
@@ -41,6 +42,16 @@ AIR_FRYER = (
 BEANS = "Fresh water, boil hard at least 10 minutes first (30 by FDA text), and cook until quite soft."
 PRESSURE_FALLS = "Let the pressure fall by itself."
 COMING_UP = "Coming up to pressure is extra; the manual comes first."
+HAMS = (
+    "Raw cured ham or gammon: 63 °C / 145 °F and 3 minutes' rest in the middle (USDA FSIS), UK 70 °C for 2"
+    " minutes. One sold fully cooked is only reheated: 60 °C / 140 °F from the maker's sealed pack, else"
+    " 74 °C"
+    " / 165 °F (USDA FSIS)."
+)
+SLOWEST = 1.25  # an oven that is slow, over one that is not
+LEAST_JOINT_G = 1500.0  # a joint for which minutes a kilo are asked
+POUND_KG = 0.4536
+NO_FIXED_RATE = "A heavy one needs less a kilo than a light one"
 REST_A_ROAST = "Rest it 15-20 minutes."
 TOUGH = (
     "Tough meat is done when a fork goes in easily, at about 93-96 °C / 200-205 °F inside: covered, with a"
@@ -51,7 +62,9 @@ COOL_OVEN = (
     " joints, thawed through and into a hot oven."
 )
 
-_BAKED_WHOLE = re.compile(r" whole | jacket | baked? (?:(?:an?|the|some|large|big) )*(?:sweet )?potato")
+_BAKED_WHOLE = re.compile(
+    r" whole | jackets? | spuds? | baked? (?:(?:an?|the|some|large|big) )*(?:sweet )?potato"
+)
 # A food and a way with nothing else asked: "roast parsnips", "parsnips in the oven".
 _DO_IT = r"^ (?:(?:to|please) )?{cook it} (?!.* (?:or|vs|versus|instead|wine|good|best|why|dry|with) )"
 _DONE_SO = (
@@ -88,6 +101,8 @@ def _timed(question: Question) -> Answer | None:
     if mention is None or is_elsewhere(question):
         return None
     food, way = as_bought(question, mention.food), way_of(question)
+    if not way and food.group == "tuber" and _BAKED_WHOLE.search(question.plain):
+        way = "roast"
     ways = (way,) if way else usual_ways(question.store, food)
     said = [text for one in ways if (text := _in_one_way(question, food, one))]
     if not said:
@@ -120,7 +135,7 @@ def _named(question: Question, food: Food, phrase: str) -> str:
 
 def _in_one_way(question: Question, food: Food, way: str) -> str:
     """The times of the pieces in one way of cooking, "" where there are none."""
-    if is_roast(question, food, way) and size_mm(question) is None:
+    if _is_joint(question, food, way) and size_mm(question) is None:
         times = _of_a_roast(question, food, way)
     elif row := _chart_row(question, food, way):
         times = _span(float(row["minutes_lo"]), float(row["minutes_hi"]))
@@ -129,13 +144,40 @@ def _in_one_way(question: Question, food: Food, way: str) -> str:
     return f"{saying(question, way, food)}: {times}" if times else ""
 
 
+def _is_joint(question: Question, food: Food, way: str) -> bool:
+    """True for a whole bird or joint: in the oven always, in water where its weight is said."""
+    if is_roast(question, food, way):
+        return True
+    whole = food.whole_shape in ("bird", "joint") and "whole" in food.cuts and not hears(question, "cut up")
+    by_its_weight = weight_g(question) is not None or hears(question, "by the weight")
+    return whole and way in ("boil", "braise") and by_its_weight
+
+
 def _of_a_roast(question: Question, food: Food, way: str) -> str:
     """ "1.8 kg 62-85 min": a whole bird or joint of the weight said, or the usual one."""
-    piece = by_weight(food, weight_g(question), question.store)
-    (time,) = minutes(question, food, [piece], way)
-    grams = weight_g(question) or piece_weight_g(food)
-    name = f"{grams / 1000:.2g} kg" if grams else shown(piece)
-    return f"{name} {_span(time.earliest, time.latest)}" if time.latest else ""
+    usual_g, said_g = piece_weight_g(food), weight_g(question)
+    if hears(question, "by the weight") and usual_g:
+        weights = [max(usual_g, LEAST_JOINT_G) * part for part in (0.75, 1.0, 1.5)]
+        times = minutes(question, food, [by_weight(food, g, question.store) for g in weights], way)
+        said = [_weighed(g, time) for g, time in zip(weights, times, strict=True) if time.latest]
+        rate = _rate(weights[1], times[1])
+        return f"{rate}; {', '.join(said)}. {NO_FIXED_RATE}" if said else ""
+    (time,) = minutes(question, food, [by_weight(food, said_g, question.store)], way)
+    grams = said_g or usual_g
+    piece = by_weight(food, said_g, question.store)
+    if not time.latest:
+        return ""
+    return _weighed(grams, time) if grams else f"{shown(piece)} {_span(time.earliest, time.latest)}"
+
+
+def _weighed(grams: float, time: Minutes) -> str:
+    return f"{grams / 1000:.2g} kg {_span(time.earliest, time.latest)}"
+
+
+def _rate(grams: float, time: Minutes) -> str:
+    """ "About 40 min a kilo (18 min a pound) at 2 kg": what the likeliest time comes to."""
+    a_kilo = time.likeliest / (grams / 1000)
+    return f"about {a_kilo:.0f} min a kilo ({a_kilo * POUND_KG:.0f} min a pound) at {grams / 1000:.2g} kg"
 
 
 def _chart_row(question: Question, food: Food, way: str) -> Mapping[str, str] | None:
@@ -150,14 +192,30 @@ def _of_pieces(question: Question, food: Food, way: str) -> Iterator[str]:
     pieces = _pieces(question, food, way)
     is_crisp = food.doneness in CRISP and way in ("boil", "steam")
     firm = minutes(question, food, pieces, way, texture="crisp_tender") if is_crisp else [NEVER] * len(pieces)
-    soft = minutes(question, food, pieces, way)
+    soft = minutes(question, food, pieces, way, texture=_texture(question, food, way))
     minced = food.group != "sausage" and "crumbled" in food.cuts
     for piece, first, last in zip(pieces, firm, soft, strict=True):
         time = _span(last.earliest, last.latest)
         if first.latest and last.latest:
             yield f"{shown(piece)} tender-crisp {_span(first.earliest, first.latest)}, soft {time}"
         elif last.latest:
+            least = _least_min(question, food, way) if piece.shape == food.whole_shape else 0.0
+            time = _span(max(last.earliest, least), max(last.latest, least * SLOWEST))
             yield f"{shown(piece, minced=minced)} {time}"
+
+
+def _least_min(question: Question, food: Food, way: str) -> float:
+    """What it takes to look done, in the oven: sausages are hot through before they are brown."""
+    if way != "roast" or food.group != "sausage":
+        return 0.0
+    oven = oven_degC(question, food)
+    return least_s(food, food.doneness, heat="dry", oven_degC=oven, store=question.store) / 60
+
+
+def _texture(question: Question, food: Food, way: str) -> str:
+    """Tender; a potato baked whole is wanted soft all through, fluffy, not only easy to pierce."""
+    fluffy = way == "roast" and food.group == "tuber" and _BAKED_WHOLE.search(question.plain)
+    return "soft" if fluffy else "tender"
 
 
 def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
@@ -197,6 +255,8 @@ def _span(low: float, high: float) -> str:
 
 def _care(question: Question, food: Food, ways: tuple[str, ...]) -> Iterator[str]:
     """The hard boil of beans, the falling pressure, the rest of a roast."""
+    if food.safety == CURED and food.whole_shape == "joint":
+        yield HAMS
     if food.doneness == "bean":
         yield BEANS
     if "pressure" in ways:

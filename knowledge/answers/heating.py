@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from knowledge.answers.altitude import altitude_m
@@ -14,6 +15,7 @@ from knowledge.foods.model import DoneKind, Food
 from knowledge.foods.pieces import Pieced
 from knowledge.physics.model import Medium
 
+HOT_PAN_DEGC = 230.0  # for a steak; where oil just begins to smoke
 PAN_DEGC, SEALED_KPA, COME_UP_S = 200.0, 80.0, 300.0
 LARGE_BIRD_MM = 110.0  # from about 2 kg a bird fills its tin and shades itself, as a joint does
 PULSES = frozenset({"bean", "chickpea"})  # soaked first, unless it is said otherwise
@@ -27,6 +29,7 @@ class Minutes(NamedTuple):
     latest: float
 
 
+BROIL = {"grill": "broil"}  # the physics' word for it
 NEVER = Minutes(0.0, 0.0, 0.0)
 
 
@@ -53,7 +56,7 @@ def minutes(
                     food, size_mm=p.size_mm, shape=p.shape, ratio_1=p.ratio_1, ratio_2=p.ratio_2, state=state
                 ),
                 phases=(physics.Phase(medium=_medium(question, food, p, way), duration_s=None),),
-                goal=physics.goal(food, doneness, method=way, state=state, texture=wanted),
+                goal=physics.goal(food, doneness, method=BROIL.get(way, way), state=state, texture=wanted),
             )
             for p in pieces
         ]
@@ -64,6 +67,36 @@ def minutes(
     return [
         Minutes(*(_after_min(done_s, before_s) for done_s in (o.lo_s, o.done_s, o.hi_s))) for o in outcomes
     ]
+
+
+def side_minutes(
+    question: Question, food: Food, piece: Pieced, core_degC: float, *, is_grilled: bool = False
+) -> Minutes:
+    """Minutes a side until the middle is as hot as is said, whatever minimum holds for it."""
+    from knowledge import physics
+    from knowledge.physics import media
+
+    doneness = question.store.doneness(food.doneness)
+    goal = physics.goal(food, doneness, method="saute", state=state_of(question, food), to_degC=core_degC)
+    height_m = altitude_m(question)
+    medium = (
+        media.broiler(surface="meat", altitude_m=height_m)
+        if is_grilled
+        else media.open_pan(HOT_PAN_DEGC, surface="meat", altitude_m=height_m, flat=True)
+    )
+    case = physics.Case(
+        piece=physics.piece(
+            food, size_mm=piece.size_mm, shape=piece.shape, ratio_1=piece.ratio_1, ratio_2=piece.ratio_2
+        ),
+        phases=(physics.Phase(medium=medium, duration_s=None),),
+        goal=replace(goal, safe_degC=None, safe_hold_s=0.0),
+    )
+    try:
+        (outcome,) = physics.cook([case])
+    except KnowledgeError:
+        return NEVER
+    times = (outcome.lo_s, outcome.done_s, outcome.hi_s)
+    return Minutes(*(done_s / 120 if done_s else 0.0 for done_s in times))
 
 
 def _after_min(done_s: float | None, before_s: float) -> float:

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from knowledge.answers.amounts import WHOLE_BIRD_G
-from knowledge.answers.heard import pattern
+from knowledge.answers.heard import hears, pattern
 from knowledge.answers.measures import MASS_G, quantities
 from knowledge.answers.model import Question
 from knowledge.answers.numbers import NUMBER, value_of
@@ -17,6 +17,7 @@ from knowledge.foods.store import Store
 from knowledge.text.normalise import singular
 from knowledge.units import KITCHEN
 
+WHOLE_JOINT_G = 700.0  # from here on a piece of meat is a joint
 LEAST_MM, MOST_MM = 1.0, 150.0  # no piece is smaller or larger
 _MM = {"mm": 1.0, "cm": 10.0, "in": KITCHEN["inch"][1]}  # by the first two letters
 _SIZE = re.compile(  # "in" is inches only behind a digit: never "one in the oven"
@@ -49,10 +50,15 @@ def weight_g(question: Question) -> float | None:
 
 
 def as_bought(question: Question, food: Food) -> Food:
-    """The whole bird where the weight of one is said of "a chicken"."""
-    heavy = (weight_g(question) or 0.0) >= WHOLE_BIRD_G
-    bird = question.store.named(f"whole {food.name}") if heavy else None
-    return bird if bird is not None and cooks(question.store, bird) else food
+    """The whole bird where the weight of one is said of "a chicken", the joint of "a 2 kg ham"."""
+    grams = weight_g(question) or 0.0
+    by_the_weight = hears(question, "by the weight")
+    if (grams >= WHOLE_BIRD_G or by_the_weight) and (bird := question.store.named(f"whole {food.name}")):
+        return bird if cooks(question.store, bird) else food
+    joints = {row["food_id"]: row["joint_id"] for row in question.store.table("joints")}
+    if food.id in joints and (grams >= WHOLE_JOINT_G or hears(question, "a joint")):
+        return question.store.food(joints[food.id])
+    return food
 
 
 def whole(store: Store, food: Food) -> Pieced:

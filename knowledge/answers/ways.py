@@ -24,7 +24,15 @@ FSIS_OVEN_DEGC = 162.8  # USDA FSIS: 325 °F, the least for meat and poultry
 DIAL_K = 3.0  # dials and charts call that 160 °C
 LOW_M = 300.0  # up to here water boils as at the sea, to a cook
 
-WAYS = ("pressure", "steam", "roast", "braise", "boil", "saute")  # "pressure cook a stew" is no simmering
+WAYS = (
+    "pressure",
+    "steam",
+    "grill",
+    "roast",
+    "braise",
+    "boil",
+    "saute",
+)  # "pressure cook a stew" is no simmering
 _SAYING = {
     "boil": "boiled",
     "steam": "steamed",

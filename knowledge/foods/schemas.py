@@ -144,6 +144,24 @@ SAFETY_AND_DIETS = {
         core_degC=number(55, 100, "degC"), core_degF=number(131, 212, "degF"), hold_s=number(0, 7200, "s"),
         hold=maybe(one_of("boil", "hold", "rest")), source=SOURCE, note=maybe(TEXT), signs=maybe(TEXT),
     ),
+    "egg_times": table(
+        "id", rising("minutes_lo", "minutes_hi"),
+        id=TEXT, words=listed(TEXT), what=TEXT,
+        minutes_lo=number(1, 30, "min"), minutes_hi=number(1, 30, "min"),
+        yolk_degC=number(55, 90, "degC"), source=SOURCE,
+    ),
+    "slow_cooker": table(
+        "by+value", rising("low_h_lo", "low_h_hi"), rising("high_h_lo", "high_h_hi"),
+        **by(food=FOOD, group=GROUP, **{"class": CLASS}),
+        low_h_lo=number(0.5, 12, "h"), low_h_hi=number(0.5, 12, "h"), high_h_lo=number(0.5, 12, "h"),
+        high_h_hi=number(0.5, 12, "h"), until=TEXT, source=SOURCE,
+    ),
+    "whistles": table(
+        "by+value", rising("whistles_lo", "whistles_hi"),
+        **by(food=FOOD, group=GROUP, **{"class": CLASS}),
+        whistles_lo=number(1, 15), whistles_hi=number(1, 15), until=TEXT, source=SOURCE,
+    ),
+    "joints": table("food_id", food_id=FOOD, joint_id=FOOD, source=SOURCE),
     "lethality_meat": table(
         "core_degF",
         rising("seconds_5_log", "seconds_6_5_log", "seconds_7_log"),

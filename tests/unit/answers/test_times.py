@@ -86,4 +86,4 @@ def test_a_rice_cooker_is_no_pressure_cooker(store: Store) -> None:
         answer = ask(text, store=store).answer
         assert "rice cooker" in answer
         assert "pressure falls" not in answer
-    assert not ask("how long chicken thighs in the slow cooker", store=store).known
+    assert "pressure" not in ask("how long chicken thighs in the slow cooker", store=store).answer

@@ -1,0 +1,63 @@
+"""How long to boil an egg, soft, medium or hard, at the sea or high up.
+
+Equation: the time to a yolk temperature goes with ln(2 (water - start) / (water - yolk)), after Barham;
+the minutes at the sea are common practice, the table `egg_times.csv`.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from knowledge.answers.altitude import altitude_m
+from knowledge.answers.cite import cited
+from knowledge.answers.heard import hears
+from knowledge.answers.model import Answer, Question
+from knowledge.answers.ways import LOW_M
+from knowledge.physics.water import ambient_Pa, boiling_degC
+
+FRIDGE_DEGC, SEA_DEGC = 4.0, 100.0
+FIRM = (
+    "USDA FSIS advises white and yolk firm for all, and surely for the old, the pregnant and small children."
+)
+INTO_WATER = "from the fridge into simmering water, then into cold water; large eggs a minute more"
+
+
+def boiled_eggs(question: Question) -> Answer | None:
+    """The minutes of an egg boiled in its shell."""
+    egg = any(food.animal == "egg" for food in question.foods) or hears(question, "an egg")
+    if not egg or not hears(question, "boils an egg") or not hears(question, "asks egg minutes"):
+        return None
+    if hears(question, "not boiling an egg"):
+        return None
+    height_m = altitude_m(question)
+    rows = question.store.table("egg_times")
+    wanted = [row for row in rows if question.says(*row["words"].split(";"))] or list(rows)
+    times = ", ".join(f"{row['id']} ({row['what']}) {_minutes(row, height_m)} min" for row in wanted)
+    high = (
+        f" At {height_m:.0f} m water boils at {_water_degC(height_m):.0f} °C, so it takes longer than at the"
+    )
+    high += " sea."
+    return Answer(
+        known=True,
+        answer=f"Boiled egg: {times}, {INTO_WATER} (common practice).{high} {FIRM}",
+        sources=cited(question.store, "A-FSIS-TEMP", *{row["source"] for row in wanted}),
+    )
+
+
+def _minutes(row: Mapping[str, str], height_m: float) -> str:
+    """ "6-7" at the sea, more where water boils cooler."""
+    longer = 1.0
+    if height_m >= LOW_M:
+        yolk_degC = float(row["yolk_degC"])
+        longer = _log(_water_degC(height_m), yolk_degC) / _log(SEA_DEGC, yolk_degC)
+    low, high = (math.ceil(float(row[end]) * longer - 0.25) for end in ("minutes_lo", "minutes_hi"))
+    return f"{low}-{high}" if low != high else f"{low}"
+
+
+def _log(water_degC: float, yolk_degC: float) -> float:
+    return math.log(2.0 * (water_degC - FRIDGE_DEGC) / (water_degC - yolk_degC))
+
+
+def _water_degC(height_m: float) -> float:
+    return boiling_degC(ambient_Pa(height_m))
