@@ -1,7 +1,6 @@
-"""How long to boil an egg, soft, medium or hard, at the sea or high up.
+"""How long to boil an egg, soft, medium or hard, at the sea or in a kitchen that lies high.
 
-Equation: the time to a yolk temperature goes with ln(2 (water - start) / (water - yolk)), after Barham;
-the minutes at the sea are common practice, the table `egg_times.csv`.
+The minutes at the sea are common practice, the table `egg_times.csv`; see `altitude.egg_time` for the rest.
 """
 
 from __future__ import annotations
@@ -9,14 +8,14 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from knowledge.answers.altitude import altitude_m
+from knowledge.answers.altitude import altitude_m, egg_time, says_altitude
 from knowledge.answers.cite import cited
 from knowledge.answers.heard import hears
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.ways import LOW_M
 from knowledge.physics.water import ambient_Pa, boiling_degC
 
-FRIDGE_DEGC, SEA_DEGC = 4.0, 100.0
+SEA_DEGC = 100.0
 FIRM = (
     "USDA FSIS advises white and yolk firm for all, and surely for the old, the pregnant and small children."
 )
@@ -28,7 +27,7 @@ def boiled_eggs(question: Question) -> Answer | None:
     egg = any(food.animal == "egg" for food in question.foods) or hears(question, "an egg")
     if not egg or not hears(question, "boils an egg") or not hears(question, "asks egg minutes"):
         return None
-    if hears(question, "not boiling an egg"):
+    if says_altitude(question) or hears(question, "not boiling an egg"):
         return None
     height_m = altitude_m(question)
     rows = question.store.table("egg_times")
@@ -50,13 +49,10 @@ def _minutes(row: Mapping[str, str], height_m: float) -> str:
     longer = 1.0
     if height_m >= LOW_M:
         yolk_degC = float(row["yolk_degC"])
-        longer = _log(_water_degC(height_m), yolk_degC) / _log(SEA_DEGC, yolk_degC)
+        there = egg_time(water_degC=_water_degC(height_m), yolk_degC=yolk_degC)
+        longer = there / egg_time(water_degC=SEA_DEGC, yolk_degC=yolk_degC)
     low, high = (math.ceil(float(row[end]) * longer - 0.25) for end in ("minutes_lo", "minutes_hi"))
     return f"{low}-{high}" if low != high else f"{low}"
-
-
-def _log(water_degC: float, yolk_degC: float) -> float:
-    return math.log(2.0 * (water_degC - FRIDGE_DEGC) / (water_degC - yolk_degC))
 
 
 def _water_degC(height_m: float) -> float:

@@ -8,6 +8,7 @@ import pytest
 
 from knowledge.answers import ask
 from knowledge.foods.store import Store
+from knowledge.planner.model import Kitchen
 
 
 def minutes_of(said: str, pattern: str) -> tuple[float, float]:
@@ -76,7 +77,6 @@ def test_under_the_grill_is_no_oven(store: Store) -> None:
         ("masoor dal how many whistles", "2-3 whistles"),
         ("number of whistles for goat", "5-7 whistles"),
         ("jammy egg boil how many minutes", "8-9 min"),
-        ("soft boil an egg in quito, how long", "soft (white firm, yolk runny) 7-8 min"),
     ],
 )
 def test_the_way_asked_for_and_only_it(store: Store, question: str, part: str) -> None:
@@ -89,6 +89,15 @@ def test_the_way_asked_for_and_only_it(store: Store, question: str, part: str) -
 )
 def test_no_slow_cooker_hours_for_what_is_unsafe_in_it(store: Store, question: str) -> None:
     assert "on low" not in ask(question, store=store).answer
+
+
+def test_an_egg_takes_longer_in_a_kitchen_that_lies_high(store: Store) -> None:
+    here, high = (
+        ask("hard boil an egg how many minutes", store=store, kitchen=Kitchen(altitude_m=height)).answer
+        for height in (0.0, 2600.0)
+    )
+    assert "10-11 min" in here
+    assert minutes_of(high, r"through\) (\d+)-(\d+) min")[0] > 11
 
 
 def test_hard_boiled_eggs_that_are_kept_get_days(store: Store) -> None:
