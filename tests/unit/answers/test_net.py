@@ -85,6 +85,9 @@ HARMLESS = [
     "bottle of wine in stew, how much",
     "microwave a cup of rice",
     "jam jars, how much jam for 1 kg of plums",
+    "puffed rice in a jar, how is it stored",
+    "my ginger bug in a jar leaks bubbles, starter ok?",
+    "brown the beef and put it straight into the pot tonight",
 ]
 
 
@@ -92,6 +95,19 @@ HARMLESS = [
 def test_what_only_looks_like_a_danger_is_none(store: Store, text: str) -> None:
     question = question_of(text, store=store, kitchen=Kitchen())
     assert [danger.id for danger in met_by(question)] == []
+
+
+@pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("is the white mould on the rind of camembert safe", "Yes: the mould that belongs"),
+        ("blue cheese has pink fuzz and mould", "Throw soft food with mould away"),
+        ("kofta over medium heat, how long", "Kofta"),
+        ("bbq sauce in the kitchen, opened, fridge?", "Bbq sauce"),
+    ],
+)
+def test_mould_that_belongs_and_medium_heat_are_no_danger(store: Store, text: str, first: str) -> None:
+    assert ask(text, store=store).answer.lower().startswith(first.lower())
 
 
 def test_an_answer_that_calls_for_help_is_not_displaced(store: Store) -> None:
