@@ -79,3 +79,19 @@ def test_a_sure_danger_comes_before_the_craft(store: Store) -> None:
 def test_nothing_is_made_up_for_a_thing_without_a_note(store: Store) -> None:
     assert not ask("my neighbour's accordion sounds too thin", store=store).known
     assert not ask("why does the bus never come", store=store).known
+
+
+@pytest.mark.parametrize(
+    ("asked", "never"),
+    [
+        ("boiled eggs smell of sulphur and feel slimy", "Harmless"),
+        ("the yogurt I made is thin and pink", "fresh starter"),
+        ("shrimps went soft after a day in the car", "opaque"),
+        ("duck skin is flabby, may the breast be pink", "uncovered"),
+        ("salmon fillet raw with white bits that move", "harmless"),
+    ],
+)
+def test_no_mishap_is_explained_where_the_food_may_be_bad_or_raw(
+    store: Store, asked: str, never: str
+) -> None:
+    assert never not in ask(asked, store=store).answer
