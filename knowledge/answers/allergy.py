@@ -20,6 +20,7 @@ from knowledge.answers.labelling import CHECK, LEAVE_OUT, authorities, has, list
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.restraints import is_refused, rules_out
 from knowledge.answers.subject import Subject, subject_of
+from knowledge.answers.without import way_without
 
 _ASKS_OF_SOMETHING = re.compile(r" (?:is|are|does|do|can) ")
 
@@ -52,6 +53,8 @@ def _of_diet(question: Question) -> Answer | None:
     verdict = judged(case)
     if_held, if_free = leads(question, is_way_of_eating=case.is_way_of_eating)
     text = said(case, verdict, if_held=if_held, if_free=if_free)
+    if verdict is Verdict.HAS_IT and (way := way_without(token, question.plain, question.store)):
+        text = f"{text} {way}"
     return _answer(question, text, known=verdict is not Verdict.UNKNOWN)
 
 

@@ -21,6 +21,7 @@ from knowledge.answers.cutting import cut_to_match, dish_cut, usual_cuts
 from knowledge.answers.eggs import boiled_eggs
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
+from knowledge.answers.hidden import hidden
 from knowledge.answers.hot import kept_hot, warm_for_hours
 from knowledge.answers.keeping import keeping
 from knowledge.answers.kind_of_food import kind_of_food
@@ -46,11 +47,13 @@ from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
 from knowledge.answers.steaks import steak_time
 from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
+from knowledge.answers.swaps_told import other_name, swap_told
 from knowledge.answers.taken_back import as_meant
 from knowledge.answers.temperature import read_after_heating, temperature
 from knowledge.answers.terms import term
 from knowledge.answers.thawing import thaw_time, thawed_in_time
 from knowledge.answers.vessels import vessel
+from knowledge.answers.without import made_without
 from knowledge.answers.yields import cooked_yield
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
@@ -75,6 +78,10 @@ TYPED: tuple[Typed, ...] = (
     curing,
     kind_of_food,
     contents,
+    hidden,
+    made_without,
+    swap_told,
+    other_name,
     each(swap_for_someone),
     each(suits),
     each(swap_for_missing),

@@ -10,18 +10,18 @@ from dataclasses import replace
 
 from knowledge.answers.labelling import CHECK
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.naming import foods_in
-from knowledge.answers.restraints import may_rule_out, restraint
+from knowledge.answers.restraints import left_out, may_rule_out, restraint
 from knowledge.answers.swaps import SWAP
+from knowledge.answers.swaps_told import is_told_swap
 
 
 def guarded(question: Question, answer: Answer) -> Answer:
     """The answer, with a warning of each food in it that the question rules out."""
-    if CHECK in answer.answer or answer.answer.startswith(SWAP):
+    if (
+        CHECK in answer.answer
+        or answer.answer.startswith(SWAP)
+        or is_told_swap(answer.answer, question.store)
+    ):
         return answer  # a swap keeps to what is ruled out by itself; what is missing is no restraint
-    held = restraint(question) if may_rule_out(question) else None
-    barred = [food for food in foods_in(answer.answer, question.store) if held.bars(food)] if held else []
-    if not barred:
-        return answer
-    names = ", ".join(dict.fromkeys(food.name for food in barred))
-    return replace(answer, answer=f"{answer.answer} By what you said, leave out: {names}. {CHECK}")
+    warned = left_out(answer.answer, restraint(question)) if may_rule_out(question) else ""
+    return replace(answer, answer=f"{answer.answer} {warned}") if warned else answer

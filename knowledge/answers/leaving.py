@@ -26,11 +26,19 @@ def _before_it(*words: str) -> tuple[re.Pattern[str], ...]:
 _SURELY_GOES = _before_it(
     r"instead of|in place of|rather than|substitut\w* for|subs? for|replacements? (?:for|of)|replacing"
     r"|alternativ\w* (?:to|for|of)|replaces?|stands? in for|else than|other than|besides"
-    r"|(?:trade|exchange|switch)(?: out)?|place of",
-    r"swaps? for|swap(?:ping)?(?: out)?|use for|do for",
-    r"out of|ran out of|don ?t have(?: any)?|haven ?t got(?: any)?|have no|got no|can ?t (?:find|get)",
+    r"|(?:trade|exchange|switch)(?: out)?|place of|equivalents? (?:of|to|for)",
+    r"swaps? for|swap(?:ping)?(?: out)?",
+    r"out of|ran out of|don ?t have(?: any)?|haven ?t got(?: any)?|have no|got no|can ?t (?:find|get)"
+    r"|couldn ?t (?:find|get)|short of|lacking|missing|there ?(?:is|s) no",
 )
-_MAY_GO = _before_it(r"for|no|without|hate|don ?t like")
+# What is missing is what "no" speaks of; only then the thing after "for", which may be the dish.
+_USED_FOR = _before_it(r"use for|do for")
+_MAY_GO = (
+    *_before_it(r"no|without|hate|don ?t like"),
+    *_USED_FOR,
+    re.compile(rf" (?:substitute|sub) {_ARTICLES}(?!(?:\w+ ){{1,3}}for )"),  # not the X of "sub X for Y"
+    *_before_it("for"),
+)
 _REPLACED_AFTER = re.compile(
     r"(?:replacements?|substitutes?|alternatives?|swaps?|subs?|stand ins?)\b(?! for| of)"
 )
@@ -59,7 +67,9 @@ def is_only_offered(question: Question, mention: Mention) -> bool:
     """True for "milk allergy, goat's milk instead?": what is asked is whether this one may be had."""
     words = question.plain.split()
     before = f" {' '.join(words[: mention.start])} "
-    if any(found.end() == len(before) for cue in _SURELY_GOES for found in cue.finditer(before)):
+    if any(
+        found.end() == len(before) for cue in (*_SURELY_GOES, *_USED_FOR) for found in cue.finditer(before)
+    ):
         return False
     after = " ".join(words[mention.end : mention.end + 3])
     return _INSTEAD_AFTER.search(after) is not None or _is_offered(question, mention)
@@ -75,18 +85,21 @@ def _egg_that_binds(question: Question) -> Mention | None:
 def _named_before_its_stand_in(question: Question, mentions: Iterable[Mention]) -> Mention | None:
     """ "Almond replacement without soy"."""
     words = question.plain.split()
-    return next((m for m in mentions if _REPLACED_AFTER.match(" ".join(words[m.end : m.end + 2]))), None)
+    return next((m for m in mentions if goes_before(words, m.end)), None)
 
 
 def _gone(question: Question, mentions: Iterable[Mention]) -> Mention | None:
     """The food that stands right behind the surest words of what goes."""
-    near = (
-        next((m for m in mentions if at < m.end and m.start <= at + 1), None) for at in _goes_at(question)
-    )
+    near = (next((m for m in mentions if at < m.end and m.start <= at + 1), None) for at in goes_at(question))
     return next((mention for mention in near if mention), None)
 
 
-def _goes_at(question: Question) -> Iterator[int]:
+def goes_before(words: Sequence[str], at: int) -> bool:
+    """True if a word for its stand-in follows a name that ends at this place (of words)."""
+    return _REPLACED_AFTER.match(" ".join(words[at : at + 2])) is not None
+
+
+def goes_at(question: Question) -> Iterator[int]:
     """The places (of words) behind the words of what goes, the surest first."""
     for cue in (*_SURELY_GOES, *_MAY_GO):
         for found in cue.finditer(question.plain):

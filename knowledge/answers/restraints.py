@@ -16,7 +16,9 @@ from knowledge import diets
 from knowledge.answers.diets_said import diet_words, diets_said
 from knowledge.answers.heard import hears, pattern
 from knowledge.answers.kinship import Kin, kin_rows, wider_of_diets, wider_of_foods
+from knowledge.answers.labelling import CHECK
 from knowledge.answers.model import Mention, Question
+from knowledge.answers.naming import foods_in
 from knowledge.answers.uncertain import holds, may_hold, needs_label
 from knowledge.answers.words import meanings_of
 from knowledge.foods.model import Food
@@ -123,6 +125,12 @@ def _eating_little_of(question: Question) -> list[str]:
     """The tokens of "low salt" and the like, as far as the question says them."""
     meanings = meanings_of(question.store, "restraint")
     return [token for word, token in meanings.items() if question.says(word)]
+
+
+def left_out(text: str, held: Restraint) -> str:
+    """The warning of each food in an answer that the question rules out, "" for none."""
+    barred = [food.name for food in foods_in(text, held.store) if held.bars(food)]
+    return f"By what you said, leave out: {', '.join(dict.fromkeys(barred))}. {CHECK}" if barred else ""
 
 
 def may_rule_out(question: Question) -> bool:

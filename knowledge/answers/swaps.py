@@ -11,12 +11,21 @@ from knowledge.answers.heard import hears
 from knowledge.answers.labelling import CHECK, authorities, has, may_have
 from knowledge.answers.leaving import held_out, is_only_offered, leaving
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.restraints import Restraint, is_refused, restraint, rules_out
+from knowledge.answers.restraints import (
+    Restraint,
+    is_refused,
+    restraint,
+    rules_out,
+    speaks_of_harm,
+)
 from knowledge.answers.swap_rows import StandIn, alike, foods_of, is_barred, stand_ins
+from knowledge.answers.swaps_told import told_swap
 from knowledge.answers.uncertain import may_hold
+from knowledge.answers.without import warned_of, way_without_food
 from knowledge.answers.words import words_of
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
+from knowledge.text.clauses import clauses_of, met
 
 # "What holds it together", "takes the place", "trade milk for": a swap with other words between.
 _TAKES_THE_PLACE = re.compile(
@@ -30,8 +39,11 @@ _AND_NOW = re.compile(
 )
 _GONE = re.compile(
     r"(?:^ out of| (?:am|im|i m|we re|were|are|is|all|fresh|clean|ran|run) out of| used up"
-    r"| have no| got no| no more| don ?t have any| haven ?t (?:got )?any)(?: any| the| my| our)? "
+    r"| have no| got no| no more| short of| don ?t have any| haven ?t (?:got )?any"
+    r"| (?:can|could)(?:n)? ?t (?:find|get|buy)|^ no)(?: any| the| my| our)? "
 )
+_AT_HOME = re.compile(r"(?:what|left|at home|in the (?:house|cupboard|fridge)|for (?!how|\d))")
+_SOMEONE = clauses_of("{infant}|{small child}|{pet}|{pregnant}")
 _IN_PLACE_OF = re.compile(r" (?:instead of|in place of) (?=\w)")
 _MADE_WITHOUT = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+){0,2} $")
 
@@ -47,6 +59,8 @@ def swap_for_someone(question: Question) -> Answer | None:
     goes, comes, held = _meant(question)
     if not held:
         return None
+    if goes.food.group == "egg" and (by_use := _by_use(question, goes, held)):
+        return by_use
     if comes is None and is_only_offered(question, goes) and held.bars(goes.food):
         lead = "No, not safe" if goes.food.allergens or held.akin(goes.food) else "No"
         text = f"{lead}: {goes.phrase}{_why_barred(goes.food, held)}. {CHECK}"
@@ -59,7 +73,18 @@ def swap_for_missing(question: Question) -> Answer | None:
     gone = _GONE.search(question.plain)
     if gone is None or not _is_named_at(question, gone.end(), within=1):
         return None
-    return _answered(*_meant(question))
+    if gone.start() == 0 and gone[0].startswith(" no ") and not _is_lack(question):
+        return None
+    return _by_use(question, *_meant_without_offer(question)) or _answered(*_meant(question))
+
+
+def _is_lack(question: Question) -> bool:
+    """True for "no butter for the sauce", "no rice vinegar at home"; "no nuts for my son" keeps them out."""
+    if speaks_of_harm(question) or met(question.plain, _SOMEONE):
+        return False
+    first = question.mentions[0]
+    after = " ".join(question.plain.split()[first.end :])
+    return _AT_HOME.match(after) is not None and not diets_said(f" {first.phrase} ", question.store)
 
 
 def substitute(question: Question) -> Answer | None:
@@ -69,7 +94,24 @@ def substitute(question: Question) -> Answer | None:
     asks = _asks_for_swap(question) or _is_missing(question)
     if not (asks or _is_made_without(question) or _is_pair(question)):
         return None
-    return _answered(*_meant(question))
+    return _by_use(question, *_meant_without_offer(question)) or _answered(*_meant(question))
+
+
+def _meant_without_offer(question: Question) -> tuple[Mention, Restraint]:
+    goes, _, held = _meant(question)
+    return goes, held
+
+
+def _by_use(question: Question, goes: Mention, held: Restraint) -> Answer | None:
+    """What replaces eggs in the dish named: they bind a burger, and raise a sponge."""
+    text = way_without_food(goes.food, question.plain, held.store)
+    if not text:
+        return None
+    head, _, way = text.partition(": ")  # "Binding without egg, for each egg: ..."
+    each = "for each egg " if "each egg" in head else ""
+    warned = (warned_of(text, held) or CHECK) if held else ""
+    answer = f"{SWAP} {goes.phrase}: {each}{way} {warned}".strip()
+    return Answer(known=True, answer=answer, sources=("common practice",))
 
 
 def _asks_for_swap(question: Question) -> bool:
@@ -118,7 +160,10 @@ def _is_unknown(question: Question) -> bool:
 def _is_made_without(question: Question) -> bool:
     """ "Peanut free satay sauce", "egg free mayonnaise": a dish named with what must not be in it."""
     dish = question.mentions[-1]
-    if dish.food.group not in words_of(question.store, "made") or not stand_ins(dish.food, question.store):
+    is_made = dish.food.group in words_of(question.store, "made") or restraint(question, apart=[dish]).bars(
+        dish.food
+    )
+    if not is_made or not stand_ins(dish.food, question.store):
         return False
     if rules_out(question, dish) or hears(question, "asks of the food itself"):
         return False
@@ -138,6 +183,9 @@ def _meant(question: Question) -> tuple[Mention, Mention | None, Restraint]:
 
 
 def _answered(goes: Mention, comes: Mention | None, held: Restraint) -> Answer:
+    told = told_swap(goes.phrase, held.store)
+    if told and not held and (comes is None or comes.phrase in told):
+        return Answer(known=True, answer=told, sources=("common practice",))
     rows = stand_ins(goes.food, held.store)
     free = [row for row in rows if not is_barred(row, held)]
     free.sort(key=lambda row: comes is None or row.food is None or row.food.id != comes.food.id)  # it leads

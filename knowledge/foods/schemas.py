@@ -481,6 +481,17 @@ ANSWERS = {
         food_id=FOOD, rank=rank(1), instead_id=Id("food", "foods.id", words=frozenset({"water"})),
         how=maybe(TEXT), source=SOURCE,
     ),
+    "made_without": table(
+        "without+dishes",
+        without=Form("no [a-z ]+|vegan", "a token such as 'no celery' or 'vegan'"),
+        dishes=listed(TEXT), text=TEXT, source=SOURCE,
+    ),
+    "hidden_sources": table(
+        "barred",
+        barred=Form("no [a-z ]+", "a token such as 'no celery'"),
+        name=TEXT, labels=TEXT, foods=TEXT, source=SOURCE,
+    ),
+    "swaps_said": table("names", names=listed(TEXT), text=TEXT, source=SOURCE),
     "technique": table("id", id=TEXT, words=TEXT, text=TEXT, source=SOURCE),
     "lands": table("land", land=TEXT, half=one_of("north", "south", "tropics")),
     "season_common": table("food_id", food_id=FOOD, source=SOURCE),
