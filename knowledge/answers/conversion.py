@@ -100,8 +100,9 @@ def bare_measure(question: Question) -> Answer | None:
         return None
     measure = measures(question.store)[one.unit]
     if wanted:
+        found = None if wanted[0].has_number else _in_measure(question, one, wanted[0].unit)
         exact = measure.kind == measures(question.store)[wanted[0].unit].kind
-        return _in_measure(question, one, wanted[0].unit) if exact and not wanted[0].has_number else None
+        return found if found and (exact or (question.foods and found.known)) else None
     asks_for_it = question.plain[: one.start].endswith(" in ")  # "a clove in teaspoons"
     if asks_for_it or measure.kind == "length" or measure.id in MASS_G or not question.foods:
         return None
@@ -377,7 +378,8 @@ def _is_nearer(question: Question, told: tuple[CupWeight, int], mention: Mention
 
 def _measured(question: Question, amount: Amount) -> Mention | None:
     """The food that an amount is of: the first named behind it, else the first; never the "milk" of a tin."""
-    names = {name for q in quantities(question) for name in question.plain[q.start : q.end].split()}
+    tins = [q for q in quantities(question) if measures(question.store)[q.unit].note]
+    names = {name for tin in tins for name in question.plain[tin.start : tin.end].split()}
     foods = [mention for mention in question.mentions if not set(mention.phrase.split()) <= names]
     word = len(question.plain[: amount.at].split())
     return next((mention for mention in foods if mention.start >= word), next(iter(foods), None))

@@ -15,7 +15,7 @@ TEMPERATURE = re.compile(
 
 _BARE = re.compile(
     r" (?:at|reads?|reading|is|to|hits?|reached|of|be|says?|said|shows?|got) (\d{2,3})"
-    r"(?: degrees?| deg)?(?= )"
+    r"(?: degrees?| deg)?(?= )(?! (?:g|kg|grams?|ml|l|oz|lbs?|people) )"  # "how many sticks is 250 g"
     r"| (\d{2,3}) (?:degrees? |deg )?(?:inside|internal|internally|core|in the"
     r" (?:middle|cent(?:re|er)|thickest))(?= )"
 )

@@ -14,8 +14,8 @@ from knowledge.planner.words import plural
 from knowledge.units import convert
 
 _HOW_MANY_OF_THEM = re.compile(
-    r" how many (?!grams|g |ounces|oz|cups?|ml|tbsp|tsp|tablespoons?|teaspoons?|people|min|hours|seconds"
-    r"|times|days)"
+    r" how many (?!grams|g |kgs? |kilo|ounces|oz|lbs? |pounds?|cups?|ml|lit(?:re|er)s?|tbsp|tsp"
+    r"|tablespoons?|teaspoons?|people|min|hours|seconds|times|days)"
 )
 
 

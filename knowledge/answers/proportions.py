@@ -142,6 +142,11 @@ def _stated(question: Question, found: Proportion) -> Stated | None:
 
 def _by_nearness(parts: tuple[Part, ...], before: str, after: str) -> list[Part]:
     """The parts that an amount may be of: named behind it, named before it, else what the others go by."""
+    named = [
+        part for part in parts if before.rstrip().endswith(tuple(word.strip("_ ") for word in part.words))
+    ]
+    if named and " how " not in before:
+        return [*named, parts[0]]  # "fresh yeast 25 g"
     behind = sorted((at, rank) for rank, part in enumerate(parts) if (at := _where(after, part)) is not None)
     ahead = [] if behind else [part for part in parts[1:] if _says(before, part)]
     return [*(parts[rank] for _, rank in behind), parts[0], *ahead]

@@ -90,3 +90,8 @@ def test_words_that_only_look_like_a_measure(store: Store, text: str) -> None:
     answer = ask(text, store=store).answer
     assert "millilitres" not in answer
     assert "grams" not in answer
+
+
+def test_pounds_of_butter_in_sticks_are_no_reading(store: Store) -> None:
+    assert ask("how many sticks is 230 g butter", store=store).answer.startswith("230 g is about 2")
+    assert "12 tablespoons" in ask("1.5 sticks of butter in tablespoons", store=store).answer

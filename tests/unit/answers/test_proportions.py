@@ -62,3 +62,15 @@ def test_kilos_are_not_people(store: Store) -> None:
 
 def test_an_amount_of_a_part_with_a_range_gives_a_range(store: Store) -> None:
     assert "1-1.3 cups of urad dal" in ask("4 cups rice for dosa, how much urad dal", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "must"),
+    [
+        ("instant yeast 10 g, how much fresh yeast is that", "30 g of fresh yeast"),
+        ("fresh yeast 50 g, how much dry", "17 g of instant yeast"),
+        ("8 leaf gelatine in powder, how many grams", "14-16 g of powder"),
+    ],
+)
+def test_an_amount_belongs_to_what_stands_before_it(store: Store, text: str, must: str) -> None:
+    assert must in ask(text, store=store).answer
