@@ -87,7 +87,7 @@ def _asks_how_much(question: Question, found: Proportion) -> bool:
     named = sorted(at for part in found.parts if (at := _where(question.plain, part)) is not None)
     if len(named) < 2:
         return bool(named) and hears(question, "amount of a part")
-    one_to_the_other = " to " in question.plain[named[0] : named[-1]]  # "rice to urad dal"
+    one_to_the_other = " to " in question.plain[named[0] : named[-1] + 1]  # "rice to urad dal"
     measured = any(q.has_number for q in quantities(question))  # "water for 500 g of flour"
     return one_to_the_other or measured or hears(question, "amount of a part")
 

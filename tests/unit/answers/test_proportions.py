@@ -13,6 +13,8 @@ ASKED = [
     ("what percent salt for sauerkraut", ["20-25 g", "2 %"]),
     ("salt for kimchi, 2.5 kg of napa cabbage, how much", ["50-75 g"]),
     ("idli batter, 2 cups urad dal, how much rice", ["6-8 cups"]),
+    ("appam: rice to coconut", ["0.75-1 cup"]),
+    ("amala powder to water", ["2-2.5 cups of water"]),
     ("rice to dal proportion for dosa", ["3-4 cups of rice"]),
     ("sadza: how many cups of water to 3 cups mealie meal", ["4.5-6 cups"]),
     ("how much water do I put for 2 cups of masa harina", ["1.25-1.5 cups"]),
