@@ -33,10 +33,8 @@ def boiled_eggs(question: Question) -> Answer | None:
     rows = question.store.table("egg_times")
     wanted = [row for row in rows if question.says(*row["words"].split(";"))] or list(rows)
     times = ", ".join(f"{row['id']} ({row['what']}) {_minutes(row, height_m)} min" for row in wanted)
-    high = (
-        f" At {height_m:.0f} m water boils at {_water_degC(height_m):.0f} °C, so it takes longer than at the"
-    )
-    high += " sea."
+    cooler = f" At {height_m:.0f} m water boils at {_water_degC(height_m):.0f} °C, so it takes longer there."
+    high = cooler if height_m >= LOW_M else ""
     return Answer(
         known=True,
         answer=f"Boiled egg: {times}, {INTO_WATER} (common practice).{high} {FIRM}",

@@ -79,7 +79,9 @@ def _named(question: Question, kind: str) -> str:
     if kind == FORMED:
         return _word(question, "formed") + (f" {question.mentions[0].phrase}" if question.mentions else "")
     own = next((m.phrase for m in question.mentions if (m.food.safety or CURED) == kind), "")
-    return own or _word(question, "has a minimum", kind)
+    word = "" if own else _word(question, "has a minimum", kind)
+    beside = (f"{m.phrase} {word}" for m in question.mentions if f" {m.phrase} {word} " in question.plain)
+    return own or next(beside, word)  # "venison burger"
 
 
 def _word(question: Question, topic: str, means: str = "") -> str:

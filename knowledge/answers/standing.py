@@ -120,7 +120,7 @@ def in_the_warm(question: Question) -> Answer | None:
     degC = air_degC(question)
     if degC is None or hears(question, "warm on purpose") or not perishable(question):
         return None
-    limit = "1 hour" if degC >= HOT_ROOM_DEGC else "2 hours"
+    limit = "1 hour" if degC >= HOT_ROOM_DEGC or hears(question, "rice in it") else "2 hours"
     return _told(
         question,
         f"At {both(degC)} around it cooked or raw perishable food may stand out {limit} at most, in all"

@@ -77,7 +77,9 @@ def read_after_heating(question: Question) -> Answer | None:
     if not read or not (again or stuffing) or hears(question, "not a core of leftovers"):
         return None
     row = leading(question.store)["poultry" if stuffing and not again else "leftover"]
-    minimum = Minimum(what="stuffing and bird" if stuffing else "reheated food", lead=row, rows=(row,))
+    minimum = Minimum(
+        what="stuffing and the meat round it" if stuffing else "reheated food", lead=row, rows=(row,)
+    )
     coldest = "" if is_met(min(read), minimum.degC) or len(read) < 2 else COLDEST_COUNTS
     return Answer(
         known=True,

@@ -102,3 +102,25 @@ def test_an_egg_takes_longer_in_a_kitchen_that_lies_high(store: Store) -> None:
 
 def test_hard_boiled_eggs_that_are_kept_get_days(store: Store) -> None:
     assert "1 week" in ask("how long do hard boiled eggs last in the fridge", store=store).answer
+
+
+def test_an_egg_at_the_sea_is_told_nothing_of_heights(store: Store) -> None:
+    assert "longer" not in ask("soft boil an egg how many minutes", store=store).answer
+
+
+def test_rice_may_stand_in_a_warm_room_one_hour(store: Store) -> None:
+    assert "stand out 1 hour at most" in ask("cooked rice in a room of 24 C, how long", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("question", "part"),
+    [
+        ("what temperature is a gentle simmer", "85-95 °C"),
+        ("red wine been open three weeks, use it for a stew?", "two weeks"),
+        ("suckling pig, how hot should the thickest part get", "63 °C"),
+        ("is boudin noir already cooked or do I cook it through", "label"),
+        ("bison burger internal temperature", "burger: 71 °C"),
+    ],
+)
+def test_small_questions_of_heat(store: Store, question: str, part: str) -> None:
+    assert part.lower() in ask(question, store=store).answer.lower()
