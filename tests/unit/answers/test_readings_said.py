@@ -90,7 +90,7 @@ def test_beef_beside_ground_pepper_is_not_minced(store: Store) -> None:
 
 def test_the_figure_names_what_it_is_of(store: Store) -> None:
     assert ask("internal temperature of a potato casserole", store=store).answer.startswith(
-        "Casserole: 74 °C"
+        "Potato casserole: 74 °C"
     )
 
 
