@@ -53,10 +53,8 @@ def cut_to_match(question: Question) -> Answer | None:
     if not (is_verdict or _asks_for_a_size(question)):
         return None
     foods = _foods(question)
-    if len(foods) < 2:
-        return None
-    asked = _asked(question, foods)
-    if asked is None:
+    asked = _asked(question, foods) if foods else None
+    if asked is None or (len(foods) < 2 and asked.in_min is None):
         return None
     chosen = matched(question, asked.wanted, asked.way, in_min=asked.in_min)
     if chosen is None:
@@ -94,7 +92,8 @@ def dish_cut(question: Question) -> Answer | None:
     ]
     wide = sorted((r for r in rows if _is_wide(r)), key=lambda r: "meat" in r.of)
     named = of_foods or [("meat" if "meat" in r.of else "vegetables", r) for r in wide]
-    each = listed([f"{what} into {_range(row)}" for what, row in named])
+    each = _by_size([(what, _range(row)) for what, row in named])
+    dish = rows[0].dish if any(m.phrase in dish for m in foods) else dish
     notes = dict.fromkeys(f" {row.note}." for _, row in named if row.note)
     safe = [f" {m.phrase.capitalize()}: {s}." for m in foods if (s := safe_line(m.food, question))]
     return Answer(
@@ -128,9 +127,20 @@ def _foods(question: Question) -> list[Mention]:
     """What is cooked of the foods named, each once; of a dish that is a food too what goes into it."""
     dish, _ = dish_of(question)
     named = {m.food.id: m for m in reversed(question.mentions) if cooks(question.store, m.food)}
-    parts = {food_id: m for food_id, m in named.items() if not dish or dish not in m.phrase}
+    parts = {
+        food_id: m
+        for food_id, m in named.items()
+        if not (dish and dish in m.phrase) and not _is_of_the_one_before(question, m)
+    }
     named = parts or named
     return sorted(named.values(), key=lambda m: m.start)[:MOST_FOODS]
+
+
+def _is_of_the_one_before(question: Question, mention: Mention) -> bool:
+    """True for the "wedges" of "sweet potato wedges": a word for pieces right behind another food."""
+    nouns = {cut["name"].split()[-1] for cut in question.store.table("cuts")}
+    behind = any(other.end == mention.start for other in question.mentions)
+    return behind and mention.phrase in nouns
 
 
 def _asks_for_a_size(question: Question) -> bool:
@@ -267,7 +277,7 @@ def _told(question: Question, asked: Asked, chosen: Sequence[Timed]) -> str:
     left = [t for t in chosen if t not in cut]
     slowest = max(t.min for t in chosen)
     how = saying(question, asked.way)
-    each = listed([f"{t.mention.phrase} into {_sized(t)}" for t in cut])
+    each = _by_size([(_uncut(t), _sized(t)) for t in cut])
     beside = listed([f"{t.mention.phrase} ({_sized(t, inches=False)})" for t in left])
     together = asked.in_min is None and all(is_close(t.min, slowest) for t in chosen)
     if together:
@@ -277,6 +287,17 @@ def _told(question: Question, asked: Asked, chosen: Sequence[Timed]) -> str:
     times = listed([f"{t.mention.phrase} {_minutes(t.min)}" for t in chosen])
     head = f"Cut {each}{', with ' + beside if left else ''}" if cut else f"Leave {beside}"
     return f"{head}: {times}, {how}.{_starts(asked, chosen)}"
+
+
+def _by_size(sized: Sequence[tuple[str, str]]) -> str:
+    """ "Leeks into 10 mm coins", what has the same size named together."""
+    sizes = dict.fromkeys(said for _, said in sized)
+    return listed([f"{listed([what for what, of in sized if of == said])} into {said}" for said in sizes])
+
+
+def _uncut(timed: Timed) -> str:
+    """The food without the word for its pieces: "cauliflower" of "cauliflower florets"."""
+    return timed.mention.phrase.removesuffix(f" {timed.noun}").removesuffix(f" {timed.noun.rstrip('s')}")
 
 
 def _starts(asked: Asked, chosen: Sequence[Timed]) -> str:
