@@ -41,7 +41,7 @@ from knowledge.answers.scaling import scaled
 from knowledge.answers.sealed import sealed
 from knowledge.answers.season import season
 from knowledge.answers.setting import rested, setting
-from knowledge.answers.several import Typed, about, asked_alone, each, joined, questions_in
+from knowledge.answers.several import Typed, about, asked_alone, each, for_the_rest, joined, questions_in
 from knowledge.answers.slow_cooker import slow_cooked, whistles
 from knowledge.answers.smoking import smoke
 from knowledge.answers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
@@ -139,6 +139,9 @@ TYPED: tuple[Typed, ...] = (
     each(bare_cook_time),
 )
 
+# Figures of one food, which are given for each of a list that another answer has left out.
+FIGURES: tuple[Typed, ...] = (temperature, keeping, water_ratio, cook_time, bare_cook_time)
+
 SURE = tuple(
     answer for answer in TYPED if answer not in (technique, craft_of)
 )  # found by more than a likeness of words
@@ -172,6 +175,8 @@ def _answered(text: str, whole: Question, read: Callable[[str], Question]) -> An
     parts = questions_in(text)
     found = _one_by_one(parts, read) if len(parts) > 1 else None
     found = found or _first(whole)
+    if found is not None and found.known:
+        return for_the_rest(whole, found, FIGURES)
     if found is None and (alone := asked_alone(text)) != text:
         found = _first(read(alone))  # what was told around it led astray
     return found

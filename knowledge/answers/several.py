@@ -9,14 +9,15 @@ from itertools import pairwise
 
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.restraints import rules_out
+from knowledge.text.normalise import key
 
 Typed = Callable[[Question], Answer | None]
 
 MOST = 3  # questions, or foods, that one reply answers
 _LINKS = frozenset({"and", "or", "nor", "plus", "n", "vs", "versus", "also"})
-_BESIDE = frozenset({"the", "a", "my", "some", "any", "of"})
+_BESIDE = frozenset({"the", "a", "my", "some", "any", "of", "for"})
 _SOMETHING = "thing"  # in the place of a food that another answer is about
-_SENTENCE = re.compile(r"[^.?!;\n]+[.?!;\n]*|[.?!;\n]+")
+_SENTENCE = re.compile(r"(?:[^.?!;\n]|(?<=\d)\.(?=\d))+[.?!;\n]*|[.?!;\n]+")  # "0.75" is one number
 _ASKING = "how|what|whats|when|where|why|which|can|could|should|do|does|is|are|will|would"
 _SECOND = re.compile(  # "... and how long does it keep": another question of the same sentence
     rf",? (?:and|also|plus)(?: also)? (?=(?:{_ASKING}) \w+)", re.IGNORECASE
@@ -25,6 +26,15 @@ _PRONOUN = re.compile(
     r"\b(?:it|they|them|that|this|these|those)\b(?! (?:long|much|many|hot|way))", re.IGNORECASE
 )
 _LEAST_WORDS = 3  # of a question
+_INTO = r"(?:to|in|into|as) (?:°?[cf]|[^\W\d]+)"
+_CONVERTED = re.compile(  # "200 g butter to cups and 150 g sugar to cups"
+    rf"^(?P<one>.*\d.* {_INTO}),? and (?P<other>(?:\d|an? |half ).* {_INTO})[ ?.]*$", re.IGNORECASE
+)
+_ALSO_IN = re.compile(  # "350 f in c and gas mark"
+    r"^(?P<told>.*\d.*?) (?P<into>to|in|into|as) (?P<one>°?[^\W\d]+) and (?:in |to )?"
+    r"(?P<other>gas mark|°?[^\W\d]+)[ ?.]*$",
+    re.IGNORECASE,
+)
 
 
 def questions_in(text: str) -> tuple[str, ...]:
@@ -48,6 +58,10 @@ def asked_alone(text: str) -> str:
 
 
 def _split(sentence: str) -> list[str]:
+    if both := _CONVERTED.match(sentence.strip()):
+        return [both["one"], both["other"]]
+    if also := _ALSO_IN.match(sentence.strip()):
+        return [f"{also['told']} {also['into']} {unit}" for unit in (also["one"], also["other"])]
     parts = _SECOND.split(sentence)
     return parts if all(len(part.split()) >= _LEAST_WORDS for part in parts) else [sentence]
 
@@ -72,6 +86,27 @@ def each(answer: Typed) -> Typed:
         return joined(known) if len(known) > 1 else answer(question)
 
     return answered
+
+
+def for_the_rest(question: Question, found: Answer, ways: Sequence[Typed]) -> Answer:
+    """An answer with what it leaves out of a list of foods: "eggs, and potatoes" where it speaks of eggs."""
+    listed = coordinated(question)[:MOST]
+    left_out = [m for m in listed if not _names(found, m)]
+    if not left_out or len(left_out) == len(listed):
+        return found
+    told = [found]
+    for mention in left_out:
+        alone = _without(question, [m for m in listed if m is not mention])
+        more = next((one for way in ways if (one := way(alone)) is not None and one.known), None)
+        if more is not None and _names(more, mention):
+            told.append(more)
+    return joined(told) if len(told) > 1 else found
+
+
+def _names(answer: Answer, mention: Mention) -> bool:
+    """True if an answer speaks of a food, by its own name or as the cook calls it."""
+    said = answer.answer.lower()
+    return any(key(name) in said for name in (mention.phrase, mention.food.name))
 
 
 def coordinated(question: Question) -> tuple[Mention, ...]:

@@ -43,6 +43,22 @@ def test_what_is_one_question_stays_one(store: Store, text: str) -> None:
     assert "rest of what you ask" not in ask(text, store=store).answer
 
 
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("core temp for trout, and for scallops?", ("Trout", "Scallops")),
+        ("how long to boil eggs and carrots", ("soft yolk", "Carrots, boiled")),
+        ("120 g butter in cups and 300 g flour in cups", ("120 grams of butter", "300 grams of flour")),
+        ("375 f in c and gas mark", ("191 °C", "gas mark 5")),
+        ("2 kg in lb and oz", ("pounds", "ounces")),
+        ("How many g is 0.5 cup of rice? And 1.25 cups sugar?", ("0.5 cups of rice", "1.25 cups of sugar")),
+    ],
+)  # fmt: skip
+def test_no_part_is_dropped(store: Store, text: str, wanted: tuple[str, ...]) -> None:
+    said = ask(text, store=store).answer
+    assert all(part in said for part in wanted), said
+
+
 def test_what_is_not_known_of_two_is_said(store: Store) -> None:
     said = ask("How hot must turkey get? And what will turkeys cost at easter in Dublin?", store=store).answer
     assert "74 °C" in said
