@@ -17,7 +17,7 @@ from knowledge.answers.conversion import bare_measure, conversion, local_measure
 from knowledge.answers.cooking import bare_cook_time, cook_time
 from knowledge.answers.craft import craft, craft_of
 from knowledge.answers.curing import curing
-from knowledge.answers.cutting import cut_to_match, dish_cut, usual_cuts
+from knowledge.answers.cutting import cut_to_match, dish_cut, slower_of, usual_cuts
 from knowledge.answers.eggs import boiled_eggs
 from knowledge.answers.grains import grain_yield, water_ratio
 from knowledge.answers.guard import guarded
@@ -87,6 +87,7 @@ TYPED: tuple[Typed, ...] = (
     each(swap_for_missing),
     cut_to_match,
     dish_cut,
+    slower_of,
     fan_oven,
     named_oven,
     scaled,

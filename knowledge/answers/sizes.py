@@ -80,7 +80,7 @@ def said_of(question: Question, food: Food) -> float | None:
     own = re.escape(next((m.phrase for m in question.mentions if m.food.id == food.id), food.name))
     ends = pattern(question.store, rf" {own} (?:{{cut to}} )*$")
     for found in _SIZE.finditer(question.plain):
-        before = re.match(rf" (?:\w+ )?{own} ", question.plain[found.end() :])
+        before = re.match(rf" (?:(?!and |or |with |plus )\w+ )?{own} ", question.plain[found.end() :])
         after = ends.search(f"{question.plain[: found.start()]} ")
         if (before or after) and (mm := _mm(found)):
             return mm

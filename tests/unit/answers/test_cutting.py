@@ -62,6 +62,12 @@ def test_foods_are_cut_to_be_ready_together_where_any_cut_does_it(store: Store, 
         ("how big can celeriac be to be soft in 15 min, boiled", r"celeriac into \d+ mm.*1[3-7] min"),
         ("how thin to shred carrots and cabbage for slaw", r"carrots and cabbage into 2-3 mm"),
         ("what size of cauliflower florets with potatoes in curry", r"cauliflower into \d+ mm.*florets"),
+        ("do turnips take longer than peas to boil", r"^Yes: turnips take longer"),
+        ("does cabbage cook faster than swede in a pot", r"^Yes: swede"),
+        ("which goes in first, oxtail or parsnips, for a stew", r"^Oxtail takes longer"),
+        ("how thick should a lamb burger be", r"15-20 mm.*71 °C"),
+        ("what size lardons", r"5-8 mm"),
+        ("cut size for courgette slices on the barbecue", r"8-12 mm"),
         ("will leeks and carrots be done at the same time", r"^(?:Yes|No)\b.*leeks.*min.*carrots.*min"),
         ("do turnips cook as fast as swede", r"^(?:Yes|No)\b"),
         ("can I boil eggs and new potatoes together", r"^Yes"),
@@ -89,6 +95,20 @@ def test_a_question_of_sizes_is_computed_or_told(store: Store, text: str, rule: 
 )
 def test_what_is_not_cut_gets_no_sizes(store: Store, text: str) -> None:
     assert not re.search(r"\bCut \w+", ask(text, store=store).answer)
+
+
+@pytest.mark.parametrize(
+    ("text", "least"),
+    [
+        ("how thick should a venison burger be", "71 °C"),
+        ("what size of chicken kofta with carrots on a tray", "74 °C"),
+        ("how big for pork meatballs", "71 °C"),
+    ],
+)
+def test_what_is_minced_has_the_minimum_of_mince(store: Store, text: str, least: str) -> None:
+    answer = ask(text, store=store).answer
+    assert least in answer
+    assert "63 °C" not in answer
 
 
 def test_a_given_size_is_kept(store: Store) -> None:
