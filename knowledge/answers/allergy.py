@@ -16,7 +16,7 @@ from knowledge.answers.allergy_asked import (
 from knowledge.answers.allergy_verdict import Case, Verdict, judged, said
 from knowledge.answers.diets_said import diets_said, ways_of_eating
 from knowledge.answers.kinship import are_shellfish
-from knowledge.answers.labelling import CHECK, LEAVE_OUT, authorities, has, listed
+from knowledge.answers.labelling import CHECK, LEAVE_OUT, authorities, has, listed, may_have
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.restraints import is_refused, rules_out
 from knowledge.answers.subject import Subject, subject_of
@@ -122,6 +122,8 @@ def _allergic_to(question: Question) -> Answer | None:
             f"Not surely: {subject.name} {has(held)}, and who reacts to one shellfish may react to others."
             f" {LEAVE_OUT}"
         )
+    elif may := cause.food.allergens.intersection(subject.may):
+        text = f"Not surely: {subject.name} {may_have(may)}."
     else:
         text = f"Not surely: I can't see all that is in {subject.name}; look for {cause.phrase} on the label."
     return _answer(question, text)

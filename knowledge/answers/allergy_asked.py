@@ -26,6 +26,7 @@ _FIT = re.compile(
 )
 _OPENS_WITH_FIT = re.compile(
     r"^ (?:is|are|does|do|can|could|may|would|will|should|must) | (?:ok|okay|safe|suitable) (?:for|with|if) "
+    r"| (?:ok|okay|safe|fine|suitable) $"
 )
 _OF_A_FOOD = re.compile(r" (?:is|are|can|does|do|has|have|will|would|may|eat|ok|okay|safe) ")
 _FOR_ALLERGY = re.compile(r" (?:free|allerg\w*|intoleran\w*|sensitiv\w*) ")

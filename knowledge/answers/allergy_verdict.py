@@ -24,6 +24,8 @@ from knowledge.foods.store import Store
 
 _NOT_KOSHER_BY_KIND = frozenset({"fish", "game"})  # only some kinds of these animals are allowed
 
+_BY_SLAUGHTER = frozenset({"halal", "kosher"})
+
 
 class Verdict(Enum):
     """What is known of a food for someone who must not have something."""
@@ -106,6 +108,11 @@ def said(case: Case, verdict: Verdict, *, if_held: str, if_free: str) -> str:
             return _kin(case)
         case Verdict.MAYBE:
             return _maybe(case)
+        case Verdict.FREE if case.token in _BY_SLAUGHTER and case.food and case.food.animal in diets.MEAT:
+            return (
+                f"Yes, by its kind: plain {name} fits {case.label} if it was slaughtered by that rule,"
+                " which only the certificate or the butcher tells."
+            )
         case Verdict.FREE:
             verb = "have" if is_plural(name) else "has"
             fits = f"fits {case.label}" if case.is_way_of_eating else f"{verb} no {case.label} of its own"

@@ -63,9 +63,19 @@ def swap_for_someone(question: Question) -> Answer | None:
         return by_use
     if comes is None and is_only_offered(question, goes) and held.bars(goes.food):
         lead = "No, not safe" if goes.food.allergens or held.akin(goes.food) else "No"
-        text = f"{lead}: {goes.phrase}{_why_barred(goes.food, held)}. {CHECK}"
+        text = f"{lead}: {goes.phrase}{_why_barred(goes.food, held)}.{_for_the_cause(held)} {CHECK}"
         return Answer(known=True, answer=text, sources=authorities(question.store))
     return _answered(goes, comes, held)
+
+
+def _for_the_cause(held: Restraint) -> str:
+    """What may stand in for the food that is ruled out, when the one held out may not."""
+    if not held.foods:
+        return ""
+    cause = held.foods[0]
+    free = [row for row in stand_ins(cause.food, held.store) if not is_barred(row, held)]
+    told = f" {SWAP} {cause.phrase}: {_ideas(free, ())}. {_warned(foods_of(free), held.store)}"
+    return told.rstrip() if free else ""
 
 
 def swap_for_missing(question: Question) -> Answer | None:
@@ -211,7 +221,7 @@ def _ideas(rows: Sequence[StandIn], near: Sequence[Food]) -> str:
 
 def _why_barred(food: Food, held: Restraint) -> str:
     """What goes after the name of a food that is ruled out."""
-    if akin := held.akin(food):
+    if held.is_akin_only(food) and (akin := held.akin(food)):
         return f" may set off the same reaction ({akin.removeprefix('no ')})"
     return f" {may_have(held.may(food)) or has(food.allergens) or 'does not go with what you said'}"
 

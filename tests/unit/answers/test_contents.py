@@ -125,3 +125,30 @@ def test_what_bars_it_is_named_and_nothing_is_both_had_and_perhaps_held(store: S
         told = ask(text, store=store).answer
         _, _, perhaps = told.partition("may also hold")
         assert not any(word in perhaps for word in ("mustard", "fish", "milk")), told
+
+
+@pytest.mark.parametrize(
+    ("text", "names"),
+    [
+        ("dried mealworms for someone allergic to prawns, ok?", "crustaceans"),
+        ("is vegan cheese fine with a cashew allergy", "tree nuts"),
+        ("can someone with a wheat allergy have rye bread flour or barley", "Not surely: barley"),
+        ("is zurek gluten free", "gluten"),
+    ],
+)
+def test_kin_and_what_is_often_made_with_it_are_told(store: Store, text: str, names: str) -> None:
+    answer = ask(text, store=store).answer
+    assert names in answer, answer
+    assert not answer.startswith("Yes")
+
+
+def test_a_certificate_is_not_known_here(store: Store) -> None:
+    assert not ask("has the butcher got this mutton halal certified", store=store).known
+    assert "slaughtered by that rule" in ask("is mutton halal", store=store).answer
+    assert ask("is worcestershire sauce kosher", store=store).answer.startswith("Not surely")
+
+
+def test_a_refused_stand_in_is_followed_by_one_that_fits(store: Store) -> None:
+    answer = ask("my cousin is allergic to peanuts, cashew butter instead?", store=store).answer
+    assert answer.startswith("No, not safe")
+    assert "sunflower seed" in answer
