@@ -20,6 +20,7 @@ from knowledge.text.normalise import singular
 
 SHORTEST = 5  # letters; below that a slip is as likely another word
 TWO_SLIPS = 8  # letters from which two slips are still the same word
+SHORTEST_PART = 3  # letters of a word that was joined to the next
 STRICT_TO = 6  # letters up to which another letter must be one that is easily taken for the right one
 _VOWELS = "aeiouy"
 _SOUND_ALIKE = tuple(map(frozenset, ("ck", "cs", "sz", "gj", "fv", "bp", "dt", "mn", "lr", "qk")))
@@ -38,11 +39,21 @@ LISTENED_FOR = (
 def corrected(words: list[str], store: Store) -> list[str]:
     """The words with slips put right."""
     known = _vocabulary(store)
-    return [_nearest(word, store) if _is_odd(word, known) else word for word in words]
+    right = (_put_right(word, store) if _is_odd(word, known) else word for word in words)
+    return [part for word in right for part in word.split()]
 
 
 def _is_odd(word: str, known: frozenset[str]) -> bool:
     return len(word) >= SHORTEST and word.isalpha() and word not in known and singular(word) not in known
+
+
+def _put_right(word: str, store: Store) -> str:
+    """A food's name written as one word as its words ("porkchops"), else the word that was meant."""
+    names = store.names()
+    for at in range(SHORTEST_PART, len(word) - SHORTEST_PART + 1):
+        if f"{word[:at]} {singular(word[at:])}" in names:
+            return f"{word[:at]} {word[at:]}"
+    return _nearest(word, store)
 
 
 @lru_cache(maxsize=512)
@@ -85,8 +96,8 @@ def _is_like(letter: str, other: str) -> bool:
 
 @lru_cache(maxsize=4)
 def _own_names(store: Store) -> frozenset[str]:
-    """Every word of the names under which the foods stand, without their names elsewhere."""
-    return frozenset(word for food in store.foods() for word in food.name.split())
+    """What the foods are called at their own place: "cream" of "sour cream"."""
+    return frozenset(food.name.split()[-1] for food in store.foods())
 
 
 @lru_cache(maxsize=4)

@@ -20,6 +20,7 @@ from knowledge.foods.store import Store
         ("salmin", "salmon"),
         ("caulifower", "cauliflower"),
         ("tumeric", "turmeric"),
+        ("sweed", "swede"),
     ],
 )
 def test_a_slip_is_put_right(store: Store, slip: str, meant: str) -> None:
@@ -33,6 +34,11 @@ def test_a_slip_is_put_right(store: Store, slip: str, meant: str) -> None:
 )  # fmt: skip
 def test_a_word_of_some_kitchen_is_not_bent(store: Store, word: str) -> None:
     assert corrected([word], store) == [word]
+
+
+def test_a_name_written_as_one_word_is_taken_apart(store: Store) -> None:
+    assert corrected(["lambchops"], store) == ["lamb", "chops"]
+    assert corrected(["swordfish", "buttermilk"], store) == ["swordfish", "buttermilk"]
 
 
 def test_no_verdict_is_given_on_a_neighbour_in_spelling(store: Store) -> None:
