@@ -77,7 +77,8 @@ def minimum_of(question: Question) -> Minimum | None:
 def _named(question: Question, kind: str) -> str:
     """What the figure is of, as it was said: of "egg casserole" the casserole, of "rolled brisket" that."""
     if kind == FORMED:
-        return _word(question, "formed") + (f" {question.mentions[0].phrase}" if question.mentions else "")
+        what, how = question.mentions[0].phrase if question.mentions else "", _word(question, "formed")
+        return what if how in what.split() else f"{how} {what}".strip()
     own = next((m.phrase for m in question.mentions if (m.food.safety or CURED) == kind), "")
     word = "" if own else _word(question, "has a minimum", kind)
     beside = (f"{m.phrase} {word}" for m in question.mentions if f" {m.phrase} {word} " in question.plain)

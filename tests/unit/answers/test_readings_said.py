@@ -97,3 +97,11 @@ def test_the_figure_names_what_it_is_of(store: Store) -> None:
 def test_safe_is_not_yet_tender(store: Store) -> None:
     said = ask("brisket reads 64 C inside, can I shred it now", store=store).answer
     assert "90-96 °C" in said
+
+
+def test_a_core_that_is_held_is_no_food_kept_hot(store: Store) -> None:
+    assert ask("turkey core held at 65 C, ok?", store=store).answer.startswith("No")
+
+
+def test_the_word_for_rolling_is_said_once(store: Store) -> None:
+    assert "Rolled rolled" not in ask("is rolled lamb shoulder ok pink", store=store).answer
