@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from bot.commands.lines import Answered, Record, answer_lines, standard_input
 from knowledge.answers import ask
-from knowledge.answers.eaters import ruled_out
+from knowledge.answers.eaters.eaters import ruled_out
 from knowledge.foods.store import open_store
 from knowledge.planner.kitchens import described
 

@@ -11,7 +11,7 @@ from textwrap import wrap
 from typing import Any
 
 from knowledge import diets
-from knowledge.answers.season import in_words
+from knowledge.answers.lore.season import in_words
 from knowledge.foods import columns
 from knowledge.foods.model import Behaviour, DoneKind, Food, Role, When
 from knowledge.foods.store import Source, Store, open_store

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.commands.lines import Answered, Record, answer_lines, clock_option, standard_input
-from knowledge.answers.eaters import ruled_out
+from knowledge.answers.eaters.eaters import ruled_out
 from knowledge.foods.store import Store, open_store
 from knowledge.planner import plan
 from knowledge.planner.kitchens import Described, described

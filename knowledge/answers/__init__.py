@@ -8,7 +8,7 @@ answer says so.
 from __future__ import annotations
 
 from knowledge.answers.ask import ask
-from knowledge.answers.keeping import leftovers
 from knowledge.answers.model import Answer
+from knowledge.answers.storing.keeping import leftovers
 
 __all__ = ["Answer", "ask", "leftovers"]

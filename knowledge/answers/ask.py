@@ -6,55 +6,55 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from knowledge import accidents
-from knowledge.answers.about import what_is, when_to_add
-from knowledge.answers.advice import advice, emergency
-from knowledge.answers.allergy import allergens, suits
-from knowledge.answers.altitude import boiling, boiling_there
-from knowledge.answers.amounts import dish_serving, servings
 from knowledge.answers.cite import cited
-from knowledge.answers.contents import contents
-from knowledge.answers.conversion import bare_measure, conversion, local_measure
-from knowledge.answers.cooking import bare_cook_time, cook_time
-from knowledge.answers.craft import craft, craft_of
-from knowledge.answers.curing import curing
-from knowledge.answers.cutting import cut_to_match, dish_cut, slower_of, usual_cuts
-from knowledge.answers.eggs import boiled_eggs
-from knowledge.answers.grains import grain_yield, water_ratio
+from knowledge.answers.cooking.cooking import bare_cook_time, cook_time
+from knowledge.answers.cooking.cutting import cut_to_match, dish_cut, slower_of, usual_cuts
+from knowledge.answers.cooking.eggs import boiled_eggs
+from knowledge.answers.cooking.smoking import smoke
+from knowledge.answers.cooking.steaks import steak_time
+from knowledge.answers.cooking.vessels import vessel
+from knowledge.answers.dangers.advice import advice, emergency
+from knowledge.answers.dangers.curing import curing
+from knowledge.answers.dangers.hot import kept_hot, warm_for_hours
+from knowledge.answers.dangers.net import netted
+from knowledge.answers.dangers.outage import cold_failed, cooker_failed
+from knowledge.answers.dangers.raw import raw
+from knowledge.answers.dangers.sealed import sealed
+from knowledge.answers.dangers.slow_cooker import slow_cooked, whistles
+from knowledge.answers.dangers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
+from knowledge.answers.eaters.allergy import allergens, suits
+from knowledge.answers.eaters.contents import contents
+from knowledge.answers.eaters.hidden import hidden
 from knowledge.answers.guard import guarded
-from knowledge.answers.hidden import hidden
-from knowledge.answers.hot import kept_hot, warm_for_hours
-from knowledge.answers.keeping import keeping
-from knowledge.answers.kind_of_food import kind_of_food
+from knowledge.answers.heat.setting import rested, setting
+from knowledge.answers.heat.temperature import read_after_heating, temperature
+from knowledge.answers.lore.about import what_is, when_to_add
+from knowledge.answers.lore.craft import craft, craft_of
+from knowledge.answers.lore.kind_of_food import kind_of_food
+from knowledge.answers.lore.notes import technique, unknown
+from knowledge.answers.lore.pairing import goes_with
+from knowledge.answers.lore.season import season
+from knowledge.answers.lore.terms import term
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.net import netted
-from knowledge.answers.notes import technique, unknown
-from knowledge.answers.outage import cold_failed, cooker_failed
-from knowledge.answers.ovens import fan_oven, named_oven
-from knowledge.answers.pairing import goes_with
-from knowledge.answers.pots import pot_size
-from knowledge.answers.proportions import proportion
-from knowledge.answers.question import question_of
-from knowledge.answers.rates import rate
-from knowledge.answers.raw import raw
-from knowledge.answers.refreezing import refrozen
-from knowledge.answers.scaling import scaled
-from knowledge.answers.sealed import sealed
-from knowledge.answers.season import season
-from knowledge.answers.setting import rested, setting
+from knowledge.answers.quantities.amounts import dish_serving, servings
+from knowledge.answers.quantities.conversion import bare_measure, conversion, local_measure
+from knowledge.answers.quantities.grains import grain_yield, water_ratio
+from knowledge.answers.quantities.ovens import fan_oven, named_oven
+from knowledge.answers.quantities.pots import pot_size
+from knowledge.answers.quantities.proportions import proportion
+from knowledge.answers.quantities.rates import rate
+from knowledge.answers.quantities.scaling import scaled
+from knowledge.answers.quantities.yields import cooked_yield
+from knowledge.answers.reading.altitude import boiling, boiling_there
+from knowledge.answers.reading.question import question_of
+from knowledge.answers.reading.taken_back import as_meant
 from knowledge.answers.several import Typed, about, asked_alone, each, for_the_rest, joined, questions_in
-from knowledge.answers.slow_cooker import slow_cooked, whistles
-from knowledge.answers.smoking import smoke
-from knowledge.answers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
-from knowledge.answers.steaks import steak_time
-from knowledge.answers.swaps import substitute, swap_for_missing, swap_for_someone
-from knowledge.answers.swaps_told import other_name, swap_told
-from knowledge.answers.taken_back import as_meant
-from knowledge.answers.temperature import read_after_heating, temperature
-from knowledge.answers.terms import term
-from knowledge.answers.thawing import thaw_time, thawed_in_time
-from knowledge.answers.vessels import vessel
-from knowledge.answers.without import made_without
-from knowledge.answers.yields import cooked_yield
+from knowledge.answers.storing.keeping import keeping
+from knowledge.answers.storing.refreezing import refrozen
+from knowledge.answers.storing.thawing import thaw_time, thawed_in_time
+from knowledge.answers.swaps.swaps import substitute, swap_for_missing, swap_for_someone
+from knowledge.answers.swaps.swaps_told import other_name, swap_told
+from knowledge.answers.swaps.without import made_without
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from knowledge.answers.labelling import CHECK
+from knowledge.answers.eaters.labelling import CHECK
+from knowledge.answers.eaters.restraints import left_out, may_rule_out, restraint
 from knowledge.answers.model import Answer, Question
-from knowledge.answers.restraints import left_out, may_rule_out, restraint
-from knowledge.answers.swaps import SWAP
-from knowledge.answers.swaps_told import is_told_swap
+from knowledge.answers.swaps.swaps import SWAP
+from knowledge.answers.swaps.swaps_told import is_told_swap
 
 
 def guarded(question: Question, answer: Answer) -> Answer:

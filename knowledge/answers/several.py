@@ -7,8 +7,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from knowledge.answers.eaters.restraints import rules_out
 from knowledge.answers.model import Answer, Mention, Question
-from knowledge.answers.restraints import rules_out
 from knowledge.text.normalise import key
 
 Typed = Callable[[Question], Answer | None]

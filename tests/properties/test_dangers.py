@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from knowledge.answers import ask
-from knowledge.answers.net import HELP, Danger, dangers, deals_with, met_by
-from knowledge.answers.question import question_of
+from knowledge.answers.dangers.net import HELP, Danger, dangers, deals_with, met_by
+from knowledge.answers.reading.question import question_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 

@@ -12,7 +12,7 @@ import re
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.eaters import ruled_out
+from knowledge.answers.eaters.eaters import ruled_out
 from knowledge.diets import bars
 from knowledge.foods.store import Store
 

@@ -7,7 +7,7 @@ import math
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.altitude import egg_time
+from knowledge.answers.reading.altitude import egg_time
 from knowledge.foods.store import Store
 
 

@@ -8,9 +8,9 @@ from itertools import product
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.heating import minutes
-from knowledge.answers.question import question_of
-from knowledge.answers.together import Wanted, is_close, matched
+from knowledge.answers.cooking.heating import minutes
+from knowledge.answers.cooking.together import Wanted, is_close, matched
+from knowledge.answers.reading.question import question_of
 from knowledge.foods.pieces import piece_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen

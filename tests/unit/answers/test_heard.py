@@ -8,16 +8,16 @@ from pathlib import Path
 import pytest
 
 from knowledge import answers
-from knowledge.answers.ages import age_days
-from knowledge.answers.heard import hears, meanings, pattern
-from knowledge.answers.hours import hours_said
-from knowledge.answers.minimums import SAID_FIRST, said_minimum
-from knowledge.answers.question import question_of
-from knowledge.answers.ways import WAYS
+from knowledge.answers.cooking.ways import WAYS
+from knowledge.answers.heat.minimums import SAID_FIRST, said_minimum
+from knowledge.answers.reading.ages import age_days
+from knowledge.answers.reading.heard import hears, meanings, pattern
+from knowledge.answers.reading.hours import hours_said
+from knowledge.answers.reading.question import question_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 
-CODE = "".join(path.read_text("utf-8") for path in Path(next(iter(answers.__path__))).glob("*.py"))
+CODE = "".join(path.read_text("utf-8") for path in Path(next(iter(answers.__path__))).rglob("*.py"))
 
 
 def test_every_topic_is_listened_for(store: Store) -> None:

@@ -6,10 +6,10 @@ from dataclasses import replace
 
 import pytest
 
-from knowledge.answers.eaters import ruled_out
-from knowledge.answers.kinship import akin_to, are_shellfish, wider_of_diets, wider_of_foods
-from knowledge.answers.naming import foods_in
-from knowledge.answers.uncertain import needs_label, ways_barred_by_note
+from knowledge.answers.eaters.eaters import ruled_out
+from knowledge.answers.eaters.kinship import akin_to, are_shellfish, wider_of_diets, wider_of_foods
+from knowledge.answers.eaters.uncertain import needs_label, ways_barred_by_note
+from knowledge.answers.reading.naming import foods_in
 from knowledge.foods.columns import ALLERGEN
 from knowledge.foods.store import Store
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from knowledge.answers import ask
+from knowledge.answers.dangers.net import dangers, deals_with, met_by, netted
 from knowledge.answers.model import Answer
-from knowledge.answers.net import dangers, deals_with, met_by, netted
-from knowledge.answers.question import question_of
+from knowledge.answers.reading.question import question_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 

@@ -11,8 +11,8 @@ import re
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.hours import hours_said
-from knowledge.answers.question import question_of
+from knowledge.answers.reading.hours import hours_said
+from knowledge.answers.reading.question import question_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 

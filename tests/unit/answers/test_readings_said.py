@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.numbers import in_digits
+from knowledge.answers.reading.numbers import in_digits
 from knowledge.foods.store import Store
 
 

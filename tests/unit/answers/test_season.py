@@ -7,8 +7,8 @@ import re
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.season import in_words
-from knowledge.answers.spelling import corrected
+from knowledge.answers.lore.season import in_words
+from knowledge.answers.reading.spelling import corrected
 from knowledge.foods.model import Role
 from knowledge.foods.store import Store
 

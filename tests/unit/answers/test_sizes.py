@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from knowledge.answers.question import question_of
-from knowledge.answers.sizes import size_mm
+from knowledge.answers.cooking.sizes import size_mm
+from knowledge.answers.reading.question import question_of
 from knowledge.foods.store import Store
 from knowledge.planner.model import Kitchen
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from knowledge.answers import ask
-from knowledge.answers.spelling import corrected
+from knowledge.answers.reading.spelling import corrected
 from knowledge.foods.store import Store
 
 

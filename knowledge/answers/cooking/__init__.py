@@ -1,0 +1,1 @@
+"""Times and cuts, computed; vessels and heat."""

@@ -1,0 +1,1 @@
+"""Who may eat it: allergens, diets, what is in a food."""

@@ -1,0 +1,1 @@
+"""Safe core temperatures, and whose a temperature is."""

@@ -1,0 +1,1 @@
+"""What a food or a word is, notes on technique, seasons, pairings."""

@@ -1,0 +1,1 @@
+"""Measures converted, recipes scaled, water for grains, servings, pots."""

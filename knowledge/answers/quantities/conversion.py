@@ -1,0 +1,429 @@
+"""Measures in other measures: "how many ml in a cup", "grams in a cup of flour", "2 lb 4 oz to kg".
+
+Factors stand in `measures.csv`; what a cup of a food weighs, in the food's own portions.
+"""
+
+from __future__ import annotations
+
+import itertools
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from knowledge.answers.cite import cited
+from knowledge.answers.dangers.advice import row as advised
+from knowledge.answers.model import Answer, Mention, Quantity, Question
+from knowledge.answers.quantities.ovens import from_gas_mark, other_scale, to_gas_mark
+from knowledge.answers.quantities.portions import (
+    piece_weight,
+    pieces_in_a_measure,
+    pieces_weigh,
+    sizes_swapped,
+)
+from knowledge.answers.reading.heard import hears, pattern
+from knowledge.answers.reading.measures import (
+    MASS_G,
+    US_CUP_ML,
+    WATER_G_ML,
+    CupWeight,
+    Measure,
+    density_g_ml,
+    figure,
+    measures,
+    quantities,
+    regions,
+    told_weight,
+)
+from knowledge.answers.reading.words import words_of
+from knowledge.foods.store import Store
+from knowledge.text.normalise import singular
+from knowledge.units import convert
+
+_HOW_MANY = re.compile(r" how (?:many|much) $")
+_HOW_MUCH_IS = re.compile(r" how much (?:is|are|for|does|do|would|will) ")
+# "Grams of salt per litre for pasta" asks how much to put in, not what it weighs.
+_DOSE = (
+    r" {dosed} (?:\w+ ){0,2}?(?:per|to (?:an?|the|each|every)|for (?:each|every|an?)) (?:\w+ )?"
+    r"(?:lit(?:re|er)|kilo|kg|gallon|quart|cup|pound|lb)s? "
+)
+_PRESSURES = {"psi": "psi", "kpa": "kPa", "bar": "bar", "bars": "bar", "mbar": "mbar", "atm": "atm"}
+_PRESSURE = "|".join(sorted(_PRESSURES, key=len, reverse=True))
+_GAUGE = re.compile(
+    rf" (\d+(?:\.\d+)?) ?({_PRESSURE}) (?:(?:pressure|is|how|much|many|equals?) )*"
+    rf"(?:in|to|into|as) ({_PRESSURE}) "
+)
+_BASE = {"mass": "gram", "volume": "millilitre"}  # what is meant where no other measure is named
+_INTO = {"in", "into", "to", "as", "how", "many", "much", "are", "equals"}  # between a measure and another
+FEW = 3  # words beside a local measure with which nothing else is asked
+_THIRDS = {"1/3": 1 / 3, "2/3": 2 / 3}  # what no decimal says
+_TINS_G = (200, 400, 800)  # as sold in Britain and Europe (CAN)
+NEAR_TIN = 0.1  # share by which a tin may differ and still do for another
+ALIKE = 0.005  # share by which the measures of two countries hardly differ
+WORTH_SAYING = 0.03  # share from which another country's measure is told unasked
+
+_WEIGH_IT = "I hold no weight for a cup of {}: weigh it, or go by the packet."
+_FLOURS = " Most flours weigh 110-160 g a cup (wheat about 125 g); as a guide only."  # common practice
+_IDLE = ("asking", "filler", "measured", "region", "stop")  # roles of words that name no food
+_OTHER_FOODS = " Other foods weigh more or less: ask with the food."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amount:
+    """What is to be converted: as it is repeated to the cook, and its size in the base of its kind."""
+
+    said: str  # "2 cups", "2 pounds 4 ounces"
+    size: float  # [g, ml, mm]
+    most: float  # the end of a range, else the same [g, ml, mm]
+    measure: Measure
+    at: int  # where it stands in the question
+
+
+def conversion(question: Question) -> Answer | None:
+    """A conversion of temperatures, measures, or the weight of a measure of a food."""
+    return (
+        to_gas_mark(question)
+        or from_gas_mark(question)
+        or other_scale(question)
+        or _pressure(question)
+        or sizes_swapped(question)
+        or pieces_in_a_measure(question)
+        or pieces_weigh(question)
+        or _measure(question)
+        or piece_weight(question)
+    )
+
+
+def bare_measure(question: Question) -> Answer | None:
+    """ "A cup of quinoa", "2 sticks of butter in grams": a measure, and nothing else is asked."""
+    said = quantities(question)
+    if not said or len(said) > 2 or len(question.foods) > 1 or len(regions(question)) > 1:
+        return None
+    one, wanted = said[0], said[1:]
+    named = {word for mention in question.mentions for word in mention.phrase.split()}
+    known = named | words_of(question.store, "filler") | words_of(question.store, "measured")
+    if set(_without(question.plain, said).split()) - known - (_INTO if wanted else set()):
+        return None
+    measure = measures(question.store)[one.unit]
+    if wanted:
+        found = None if wanted[0].has_number else _in_measure(question, one, wanted[0].unit)
+        exact = measure.kind == measures(question.store)[wanted[0].unit].kind
+        return found if found and (exact or (question.foods and found.known)) else None
+    asks_for_it = question.plain[: one.start].endswith(" in ")  # "a clove in teaspoons"
+    if asks_for_it or measure.kind == "length" or measure.id in MASS_G or not question.foods:
+        return None
+    return _in_measure(question, one, "gram")
+
+
+def local_measure(question: Question) -> Answer | None:
+    """ "1 catty of pork", "2 tola or 1 masha", "a mudu of gari in kg": measures at home in one country."""
+    known = measures(question.store)
+    said = quantities(question)
+    own = [q for q in said if known[q.unit].note]
+    others = [q for q in said if not known[q.unit].note]
+    if not own or any(q.has_number for q in others) or hears(question, "not how much of it"):
+        return None
+    little_else = len(_words_beside(question)) <= FEW or sum(q.has_number for q in own) > 1
+    if not (others or little_else or hears(question, "what a measure is")):
+        return None
+    told = [_locally(question, one, others) for one in {q.unit: q for q in own}.values()]
+    return Answer(
+        known=all(answer.known for answer in told),
+        answer=" ".join(answer.answer for answer in told),
+        sources=tuple(dict.fromkeys(source for answer in told for source in answer.sources)),
+    )
+
+
+def _locally(question: Question, one: Quantity, others: list[Quantity]) -> Answer:
+    """One local measure in what is asked for, else in grams or millilitres, of a food in both."""
+    known = measures(question.store)
+    base = _BASE[known[one.unit].kind]
+    wanted = sorted({q.unit for q in others if known[q.unit].kind != "length"}, key=lambda u: known[u].kind)
+    found = _in_measure(question, one, wanted[0] if wanted else base)
+    by_weight = "gram" if base == "millilitre" and question.foods and not wanted else ""
+    for unit in [*wanted[1:2], *([by_weight] if by_weight else [])]:
+        also = _in_measure(question, one, unit)
+        if also.known:
+            found = replace(found, answer=f"{also.answer.removesuffix(known[one.unit].note)}{found.answer}")
+    return found
+
+
+def _without(plain: str, said: Sequence[Quantity]) -> str:
+    """The question without its measures."""
+    for quantity in sorted(said, key=lambda q: -q.start):
+        plain = f"{plain[: quantity.start]} {plain[quantity.end :]}"
+    return plain
+
+
+def _pressure(question: Question) -> Answer | None:
+    """ "15 psi in kPa": the gauge of a cooker in another country's unit."""
+    found = _GAUGE.search(question.plain)
+    if found is None:
+        return None
+    value, unit, to = float(found[1]), _PRESSURES[found[2]], _PRESSURES[found[3]]
+    text = f"{value:g} {unit} is {convert(value, unit=unit, to=to):.3g} {to}."
+    return Answer(known=True, answer=text, sources=("definition of the units",))
+
+
+def _measure(question: Question) -> Answer | None:
+    """The first way of asking for another measure that the question is."""
+    said = quantities(question)
+    if not said or pattern(question.store, _DOSE).search(question.plain):
+        return None
+    return next((found for way in _WAYS if (found := way(question, said)) is not None), None)
+
+
+def _by_country(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "A UK pint against a US one": what the measure is in each country named."""
+    known = measures(question.store)
+    countries = regions(question)
+    metric = question.says("metric")
+    own = [known[q.unit] for q in said if known[q.unit].of]
+    if len(countries) + metric < 2 or not own:
+        return None
+    base = known[own[0].of]
+    kin = [measure for measure in known.values() if measure.of == base.id]
+    told = [measure for measure in kin if measure.region in countries]
+    told += [measure for measure in kin if metric and measure.region == "au"]
+    sizes = ", ".join(f"1 {_of_country(one)} is {figure(one.size)} ml" for one in told or [base])
+    differ = ""
+    if len(told) > 1:
+        alike = abs(told[-1].size / told[0].size - 1) <= ALIKE
+        differ = "; hardly any difference" if alike else "; they differ"
+    return Answer(known=True, answer=f"{sizes}{differ}.", sources=cited(question.store, own[0].source))
+
+
+def _of_country(measure: Measure) -> str:
+    """The name with its country, which that of the US does without elsewhere."""
+    return f"US {measure.id.removeprefix('US ')}" if measure.id == measure.of else measure.id
+
+
+def _this_or_that(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "Is it 3 or 4 tsp a tablespoon"."""
+    if len(said) < 3 or not question.plain[said[0].end : said[1].start].strip().startswith("or"):
+        return None
+    if said[0].unit == said[1].unit != said[2].unit:
+        return _in_measure(question, said[2], said[0].unit)
+    return None
+
+
+def _compound(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "2 lb 4 oz to kg", "1 cup and 2 tbsp in ml": two measures of one kind, counted, side by side."""
+    known = measures(question.store)
+    for at, (first, second) in enumerate(itertools.pairwise(said)):
+        big, small = known[first.unit], known[second.unit]
+        together = question.plain[first.end : second.start].strip() in ("", "and", "plus")
+        counted = first.has_number and second.has_number
+        if not together or not counted or big.kind != small.kind or big == small:
+            continue
+        named = [known[q.unit] for q in (*said[at + 2 :], *said[:at])]
+        target = next(iter(named), known.get(_BASE.get(big.kind, "")))
+        if target is None:
+            return None
+        both = Amount(
+            said=f"{first.value:g} {big.counted(first.value)} {second.value:g} {small.counted(second.value)}",
+            size=first.value * big.size + second.value * small.size,
+            most=first.value * big.size + second.value * small.size,
+            measure=big,
+            at=first.start,
+        )
+        return _converted(question, both, target)
+    return None
+
+
+def _only_named(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "What is a dessertspoon": in millilitres."""
+    named = question.says("what is", "what s", "whats", "how big is", "equal") and not question.foods
+    if named and len(said) == 1 and measures(question.store)[said[0].unit].kind == "volume":
+        return _in_measure(question, said[0], "millilitre")
+    return None
+
+
+def _price(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "How much is a kilo of goat": a weight of a food, and nothing that it is wanted in."""
+    if not question.foods or not _HOW_MUCH_IS.search(question.plain):
+        return None
+    by_weight = len(said) == 1 and said[0].unit in MASS_G and not hears(question, "a weight wanted in")
+    return advised(question.store, "outside-price") if by_weight or hears(question, "priced today") else None
+
+
+def _one_in_another(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "How many ml in a cup", "2 cups in ml", "grams per cup": what is counted is turned into the other."""
+    once = tuple({q.unit: q for q in said}.values())  # "1 dl, I mean 1 dl of flour": what is said last
+    if len(once) < 2:
+        return None
+    first, second, *_ = once
+    per = question.plain[first.end : second.start].rstrip().endswith("per")
+    asked_first = _HOW_MANY.search(question.plain[: first.start]) is not None
+    target_first = asked_first or (not first.has_number and (second.has_number or per))
+    target, source = (first, second) if target_first else (second, first)
+    return _in_measure(question, source, target.unit)
+
+
+def _tin(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "A 14.5 oz can": in grams, and the metric tin that comes near."""
+    for one in said:
+        behind = question.plain[one.end :].split()[:1]
+        if one.unit in ("ounce", "fluid ounce") and behind and behind[0] in ("can", "cans", "tin", "tins"):
+            grams = one.value * MASS_G["ounce"]
+            tin_g = min(_TINS_G, key=lambda tin: abs(tin - grams))
+            near = f": a {tin_g} g tin" if abs(tin_g - grams) <= NEAR_TIN * tin_g else ""
+            text = f"A {one.value:g} oz can is {grams:.0f} g{near}. Its weight is that of all that is in it."
+            return Answer(known=True, answer=text, sources=cited(question.store, "CAN"))
+    return None
+
+
+def _weighed(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "What does a cup of flour weigh", "how heavy is 1 lb"; of a measure of no food there is no weight."""
+    if not hears(question, "weighed"):
+        return None
+    last = said[-1]
+    if measures(question.store)[last.unit].kind != "mass":
+        return _in_measure(question, last, "gram") if question.foods else None
+    wanted_in = question.plain[: last.start].endswith(" in ")  # "a medium onion in grams"
+    if wanted_in and len(said) == 1 and question.foods:
+        return None
+    return _in_measure(question, last, "ounce" if last.unit == "gram" else "gram")
+
+
+_WAYS: tuple[Callable[[Question, tuple[Quantity, ...]], Answer | None], ...] = (
+    _by_country,
+    _this_or_that,
+    _compound,
+    _only_named,
+    _price,
+    _tin,
+    _one_in_another,
+    _weighed,
+)
+
+
+def _in_measure(question: Question, said: Quantity, unit: str) -> Answer:
+    """A quantity in the measure of that id."""
+    known = measures(question.store)
+    measure, target = known[said.unit], known[unit]
+    numbers = dict.fromkeys(_as_said(value) for value in (said.value, said.most))
+    amount = Amount(
+        said=f"{'-'.join(numbers)} {measure.counted(1 if _as_said(said.most) in _THIRDS else said.most)}",
+        size=said.value * measure.size,
+        most=said.most * measure.size,
+        measure=measure,
+        at=said.start,
+    )
+    return _converted(question, amount, target)
+
+
+def _as_said(value: float) -> str:
+    """A number as a cook says it: "1/3", "1 2/3", "0.75", "250"."""
+    whole, part = divmod(value, 1)
+    third = next((said for said, size in _THIRDS.items() if abs(part - size) < ALIKE), "")
+    if third:
+        return f"{whole:.0f} {third}" if whole else third
+    return f"{round(value, 3):g}"
+
+
+def _converted(question: Question, amount: Amount, target: Measure) -> Answer:
+    """An amount in another measure; between volume and weight by what the food weighs, else water."""
+    source = amount.measure
+    note = f" {source.note or target.note}".rstrip()
+    if source.kind == target.kind:
+        text = f"{amount.said} is {_counted(amount, 1 / target.size, target)}.{note}"
+        elsewhere = _elsewhere(question, source, target)
+        return Answer(known=True, answer=text + elsewhere, sources=cited(question.store, source.source))
+    if "length" in (source.kind, target.kind):
+        text = f"{source.id.capitalize()} and {target.id} measure different things."
+        return Answer(known=True, answer=text, sources=cited(question.store, source.source))
+    return _by_density(question, amount, target, note)
+
+
+def _counted(amount: Amount, factor: float, target: Measure) -> str:
+    """ "2.5 cups", "227-340 grams"."""
+    figures = dict.fromkeys(figure(size * factor) for size in (amount.size, amount.most))
+    return f"{'-'.join(figures)} {target.counted(float(list(figures)[-1]))}"
+
+
+def _by_density(question: Question, amount: Amount, target: Measure, note: str) -> Answer:
+    """A volume as a weight, or a weight as a volume."""
+    store, others = question.store, ""
+    name, found = _what_and_density(question, amount)
+    if not name:
+        name, found, others = "water", (WATER_G_ML, "A-NIST"), _OTHER_FOODS
+    if found is None:
+        return _no_weight(store, name)
+    density, source = found
+    factor = (density if amount.measure.kind == "volume" else 1 / density) / target.size
+    of_it = amount.said if amount.said.endswith(f"of {name}") else f"{amount.said} of {name}"
+    text = f"{of_it} is about {_counted(amount, factor, target)}.{note}{others}"
+    return Answer(known=True, answer=text, sources=cited(store, source, "A-NIST"))
+
+
+def _what_and_density(question: Question, amount: Amount) -> tuple[str, tuple[float, str] | None]:
+    """What is measured, and what a millilitre of it weighs, None if unknown [g/ml]; "" for nothing named."""
+    mention = _measured(question, amount)
+    told = told_weight(question, behind=amount.at)
+    if told and _is_nearer(question, told, mention):
+        one, _ = told
+        return one.name, (one.cup_g / US_CUP_ML, one.source)
+    if mention is None:
+        return " ".join(_words_beside(question)), None
+    if formed := _formed(question, mention):
+        return formed, None
+    return mention.phrase, density_g_ml(mention.food, question.store)
+
+
+def _is_nearer(question: Question, told: tuple[CupWeight, int], mention: Mention | None) -> bool:
+    """True where a name that is told a weight stands before the food, or holds its name: "cooked rice"."""
+    if mention is None:
+        return True
+    one, at = told
+    word = len(question.plain[:at].split())
+    if mention.start < word + len(one.name.split()) and word < mention.end:
+        return len(one.name) >= len(mention.phrase)
+    return word < mention.start
+
+
+def _measured(question: Question, amount: Amount) -> Mention | None:
+    """The food that an amount is of: the first named behind it, else the first; never the "milk" of a tin."""
+    tins = [q for q in quantities(question) if measures(question.store)[q.unit].note]
+    names = {name for tin in tins for name in question.plain[tin.start : tin.end].split()}
+    foods = [mention for mention in question.mentions if not set(mention.phrase.split()) <= names]
+    word = len(question.plain[: amount.at].split())
+    return next((mention for mention in foods if mention.start >= word), next(iter(foods), None))
+
+
+def _words_beside(question: Question) -> list[str]:
+    """What is neither measure nor known food nor idle: where no food is known, it may be the name of one."""
+    words = _without(question.plain, quantities(question)).split()
+    named = {word for mention in question.mentions for word in mention.phrase.split()}
+    idle = (named | {"water"}).union(*(words_of(question.store, role) for role in _IDLE))
+    return [word for word in words if word.isalpha() and not {word, singular(word)} & idle]
+
+
+def _elsewhere(question: Question, *said: Measure) -> str:
+    """What the measure is in another country, where that differs and no country is said."""
+    if regions(question) or question.foods:
+        return ""
+    for measure in said:
+        for other in measures(question.store).values():
+            if other.of == measure.id != other.id and abs(other.size / measure.size - 1) > WORTH_SAYING:
+                return f" US measure; 1 {other.id} is {figure(other.size)} ml."
+    return ""
+
+
+def _formed(question: Question, mention: Mention) -> str:
+    """The name with a word of form beside it, "" if none: "buckwheat flour" weighs other than buckwheat."""
+    behind, before = (words_of(question.store, role) for role in ("form behind", "form before"))
+    if mention.food.group == "nut" and before & set(mention.phrase.split()):
+        return mention.phrase  # known by that name, weighed as the whole nut
+    words = question.plain.split()
+    if mention.end < len(words) and words[mention.end] in behind:
+        return " ".join(words[mention.start : mention.end + 1])
+    if mention.start > 0 and words[mention.start - 1] in before:
+        return " ".join(words[mention.start - 1 : mention.end])
+    return ""
+
+
+def _no_weight(store: Store, name: str) -> Answer:
+    """An honest no; for flours the range of those that are known."""
+    if "flour" in name:
+        return Answer(known=True, answer=_WEIGH_IT.format(name) + _FLOURS, sources=cited(store, "CP"))
+    return Answer(known=False, answer=_WEIGH_IT.format(name), sources=())

@@ -1,0 +1,1 @@
+"""A question's text -> foods, numbers, measures, temperatures, hours; words put right."""

@@ -1,0 +1,1 @@
+"""How long food keeps and where; thawing and freezing again."""

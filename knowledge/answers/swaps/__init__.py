@@ -1,0 +1,1 @@
+"""What to take instead of a food."""
