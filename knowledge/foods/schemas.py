@@ -426,7 +426,7 @@ ANSWERS = {
         rising("from_mm", "to_mm"),
         dish=Form("[a-z ]+", "plain words"), of=listed(TEXT), words=listed(TEXT),
         way=maybe(one_of("boil", "braise", "grill", "roast", "saute")),
-        from_mm=number(1, 100, source=""), to_mm=number(1, 100, source=""), cut=TEXT, note=maybe(TEXT),
+        from_mm=number(1, 100, "mm"), to_mm=number(1, 100, "mm"), cut=TEXT, note=maybe(TEXT),
         source=SOURCE,
     ),
     "cup_weights": table("words", words=listed(TEXT), cup_g=number(20, 400, "g"), source=SOURCE),
