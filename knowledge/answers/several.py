@@ -27,13 +27,30 @@ _PRONOUN = re.compile(
 )
 _LEAST_WORDS = 3  # of a question
 _INTO = r"(?:to|in|into|as) (?:°?[cf]|[^\W\d]+)"
+_UNIT = (
+    r"(?:°?c|°?f|celsius|fahrenheit|gas marks?|gas|ml|millilit(?:er|re)s?|lit(?:er|re)s?|l|cups?|tbsps?|tbs"
+    r"|tablespoons?|tsps?|teaspoons?|g|grams?|kg|kilos?|oz|ounces?|fl oz|fluid ounces?|lbs?|pounds?|pints?)"
+)
+_PLEASE = r"(?:,? (?:pls|plz|please|thanks|thx|ta))?[ ?.!]*"
 _CONVERTED = re.compile(  # "200 g butter to cups and 150 g sugar to cups"
     rf"^(?P<one>.*\d.* {_INTO}),? and (?P<other>(?:\d|an? |half ).* {_INTO})[ ?.]*$", re.IGNORECASE
 )
 _ALSO_IN = re.compile(  # "350 f in c and gas mark"
-    r"^(?P<told>.*\d.*?) (?P<into>to|in|into|as) (?P<one>°?[^\W\d]+) and (?:in |to )?"
-    r"(?P<other>gas mark|°?[^\W\d]+)[ ?.]*$",
+    r"^(?P<told>.*\d.*?) (?P<into>to|in|into|as) (?P<one>gas mark|°?[^\W\d]+) and (?:in |to )?"
+    rf"(?P<other>gas mark|°?[^\W\d]+){_PLEASE}$",
     re.IGNORECASE,
+)
+_ALSO_IN_WORDS = re.compile(  # "a third of a cup in tablespoons and ml"
+    rf"^(?P<told>.+) (?P<into>to|in|into|as) (?P<one>{_UNIT}) and (?:in |to )?(?P<other>{_UNIT}){_PLEASE}$",
+    re.IGNORECASE,
+)
+_HOW_MANY_OF_BOTH = (
+    re.compile(  # "how many grams and ounces are in a pound", "how many ml in a cup and in oz"
+        rf"^(?P<how>how many|how much) (?P<one>{_UNIT})(?: and (?:how many )?(?P<other>{_UNIT}))?"
+        rf" (?P<of>(?:is|are|in|make|makes|are in|are there in) .+?)"
+        rf"(?:,? and (?:how many |in |also in )?(?P<last>{_UNIT}))?{_PLEASE}$",
+        re.IGNORECASE,
+    )
 )
 
 
@@ -60,7 +77,10 @@ def asked_alone(text: str) -> str:
 def _split(sentence: str) -> list[str]:
     if both := _CONVERTED.match(sentence.strip()):
         return [both["one"], both["other"]]
-    if also := _ALSO_IN.match(sentence.strip()):
+    if both := _HOW_MANY_OF_BOTH.match(sentence.strip()):
+        units = [unit for unit in (both["one"], both["other"], both["last"]) if unit]
+        return [f"{both['how']} {unit} {both['of']}" for unit in units] if units[1:] else [sentence]
+    if also := _ALSO_IN.match(sentence.strip()) or _ALSO_IN_WORDS.match(sentence.strip()):
         return [f"{also['told']} {also['into']} {unit}" for unit in (also["one"], also["other"])]
     parts = _SECOND.split(sentence)
     return parts if all(len(part.split()) >= _LEAST_WORDS for part in parts) else [sentence]

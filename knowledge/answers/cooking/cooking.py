@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from knowledge.answers.cite import cited
 from knowledge.answers.cooking.heating import NEVER, PULSES, Minutes, minutes, state_of
@@ -40,6 +41,9 @@ from knowledge.planner.lasting import least_s
 CRISP = frozenset({"medium_veg", "quick_veg"})  # wanted tender-crisp as often as tender, in water or steam
 PAN_MAX_MM = 45.0  # thicker pieces do not get done in an open pan
 CUTS_TOLD = 3
+STRIPS_MM = (3.0, 5.0, 8.0)  # meat for a wok, thin to thick (common practice)
+STRIP = (3.0, 8.0)  # its width and length, in thicknesses
+SLICED = ("poultry", "beef", "veal", "pork", "lamb", "goat", "game")
 BARE_WORDS = 8  # a longer text is more than a food and a way
 HOURS_FROM_MIN = 120.0  # from here on a time is said in hours
 
@@ -109,6 +113,8 @@ def _timed(question: Question) -> Answer | None:
     if mention is None or is_elsewhere(question):
         return None
     food, way = as_bought(question, mention.food), way_of(question)
+    if _is_in_strips(question, food, way):
+        food, way = _as_strips(question, food), "saute"
     if not way and food.group == "tuber" and _BAKED_WHOLE.search(question.plain):
         way = "roast"
     ways = (way,) if way else usual_ways(question.store, food)
@@ -128,6 +134,20 @@ def _timed(question: Question) -> Answer | None:
         answer=" ".join(sentences),
         sources=cited(question.store, *(charts or ["A-PHYSICS"])),
     )
+
+
+def _is_in_strips(question: Question, food: Food, way: str) -> bool:
+    """True for meat in thin strips or slices for a wok, of no size that was said."""
+    kind = question.store.doneness(food.doneness).kind
+    meat = kind in (DoneKind.CORE, DoneKind.COLLAGEN) and food.group in SLICED
+    return meat and way in ("", "saute") and size_mm(question) is None and hears(question, "in strips")
+
+
+def _as_strips(question: Question, food: Food) -> Food:
+    """Cut so thin even a tough joint is tender once it is hot through."""
+    if question.store.doneness(food.doneness).kind is not DoneKind.COLLAGEN:
+        return food
+    return replace(food, doneness="poultry" if "poultry" in food.group else "tender_meat")
 
 
 def _named(question: Question, food: Food, phrase: str) -> str:
@@ -229,6 +249,8 @@ def _texture(question: Question, food: Food, way: str) -> str:
 def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
     """The piece of the size said, the food whole, or its usual cuts, each once."""
     store, said_mm = question.store, size_mm(question)
+    if _is_in_strips(question, food, way):
+        return [Pieced("brick", mm, *STRIP) for mm in STRIPS_MM]
     if said_mm is not None:
         return [at_size(store, food, said_mm)]
     soft = store.doneness(food.doneness).kind is DoneKind.SOFTEN and food.whole_mm is not None

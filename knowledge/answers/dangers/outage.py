@@ -7,6 +7,8 @@ left below 60 °C / 140 °F for over 2 hours is thrown away, and so is what stoo
 
 from __future__ import annotations
 
+import re
+
 from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.model import Answer, Question
@@ -44,6 +46,7 @@ _COOKER_FAILED = (
     r"| {cooks alone} (?:\w+ ){0,4}?(?:wasn t|was not|wasnt|isn t|not|never|hadn t been|hadnt been)"
     r" (?:\w+ )?(?:on|plugged in|turned on|switched on|working) "
 )
+_FRIDGE_TOO = re.compile(r" (?:fridge|refrigerator|ref|frig) (?!freezer )")
 
 
 def cooker_failed(question: Question) -> Answer | None:
@@ -83,7 +86,10 @@ def cold_failed(question: Question) -> Answer | None:
     if hours is None and question.says("days"):
         hours = LONG_H
     if hears(question, "freezer named"):
-        return _told(question, *_of_a_freezer(question, hours))
+        freezer = _of_a_freezer(question, hours)
+        if _FRIDGE_TOO.search(question.plain):  # "and the fridge stuff?"
+            return _told(question, f"The freezer: {freezer[0]}", freezer[1], *_fridge_too(question, hours))
+        return _told(question, *freezer)
     return _told(question, *_of_a_fridge(question, hours))
 
 
@@ -117,6 +123,11 @@ def _of_a_fridge(question: Question, hours: float | None) -> tuple[str, ...]:
         f"Yes, if the door stayed shut: {span_of_hours(hours)} is within the limit, {rule}.",
         "Measure: at 4 °C / 40 °F or below it is kept; what was above that for over 2 hours is thrown away.",
     )
+
+
+def _fridge_too(question: Question, hours: float | None) -> tuple[str, ...]:
+    first, *more = _of_a_fridge(question, hours)
+    return (f"The fridge: {first}", *(sentence for sentence in more if sentence != FREEZER))
 
 
 def _of_a_freezer(question: Question, hours: float | None) -> tuple[str, ...]:

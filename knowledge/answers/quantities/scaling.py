@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.reading.heard import hears, pattern
-from knowledge.answers.reading.measures import US_CUP_ML
+from knowledge.answers.reading.measures import US_CUP_ML, figure, measures, quantities
 from knowledge.answers.reading.numbers import COUNT, count_of
+from knowledge.planner.words import listed
 
 # "20 cm", "9x13 inch", "23 round": a size, and behind it what may follow the size of a tin.
 _SIZE = (
@@ -32,19 +33,26 @@ _DEPTH = re.compile(r" (\d{1,2}(?:\.\d)?) ?(inch|inches|in|cm)?(?: (?:deep|high|
 _CM = {"cm": 1.0, "inch": 2.54, "inches": 2.54, "in": 2.54}
 _LARGEST_INCH = 14.0  # a larger tin without a unit is told in centimetres
 
+_EATERS = re.compile(
+    r" (?:serves?|servings?|feeds?|feeding|people|persons?|guests|eaters|portions|of us|we are|recipe for) "
+)
+_TINS_OF = re.compile(r" (?:tins|cans|(?:tin|can) of) ")
+_COUNTED = re.compile(r" (\d+(?:\.\d+)?) (tins?|cans?) ")
 _PEOPLE = r"(?: people| persons| servings| portions)?"
 _SERVES = re.compile(  # "serves 4, I need it for 7"
     r" (?:serves?|serving|feeds?|for|makes|made for|recipe for|is for|written for)(?: about)? "
     rf"{COUNT}{_PEOPLE} (?:.* )?"
-    r"(?:need|want|to|have|make it|make it for|cook for|feeds?|serves?|for|got|into)(?: to)?"
+    r"(?:need|want|to|have|make it|make it for|cook for|feeds?|serves?|for|got|into|we are|we re|there are"
+    r"|there ll be)(?: to)?"
     rf"(?: feed| serve| make| cook)?(?: it)?(?: for)? {COUNT} "
 )
-_FROM_TO = re.compile(rf" (?:for|from|serves?|serving) {COUNT}{_PEOPLE} (?:to|into|up to) {COUNT} ")
+_FROM_TO = re.compile(rf" (?:for|from|serves?|serving|scale) {COUNT}{_PEOPLE} (?:to|into|up to) {COUNT} ")
 _WE_ARE = re.compile(  # "we are 7, it serves 4"
     r" (?:we are|we re|there are|there ll be|i have|i need|need|feeding|cooking for|for) "
     rf"{COUNT}(?: of us| people| guests| eaters)? (?:.* )?"
     rf"(?:serves?|feeds?|written for|is for|made for|makes|recipe for) {COUNT} "
 )
+_INSTEAD_OF = re.compile(rf" {COUNT} (?:people|persons|guests|of us|servings|portions) instead of {COUNT} ")
 _HELD = re.compile(r" (?:5[5-9]|6\d|7\d|80) ?c? for \d+ .*(?:5[5-9]|6\d|7\d|80) ")  # a core: "70 for 2 min"
 
 LIQUID_SHARE = 0.8  # of the growth of a recipe that its liquid in a lidded pot follows (common practice)
@@ -114,9 +122,16 @@ def _tins(question: Question) -> Answer | None:
             found=m,
         )
         for m in pattern(question.store, _SIZE).finditer(question.plain)
-        if not _DEEP.match(question.plain, m.end())
+        if not _DEEP.match(question.plain, m.end()) and not _is_a_count(question, m)
     ]
     return _room(question, tins) or _to_other_shape(question, tins) or _to_other_size(question, tins)
+
+
+def _is_a_count(question: Question, found: re.Match[str]) -> bool:
+    """True for a bare number of eaters, or of tins of food: "2 tins of tomatoes for 11 people"."""
+    if found[3] or found[4] or found[5]:
+        return False
+    return bool(_EATERS.search(question.plain) or _TINS_OF.match(question.plain, found.end()))
 
 
 def _room(question: Question, tins: list[Tin]) -> Answer | None:
@@ -194,16 +209,34 @@ def _eaters(question: Question) -> Answer | None:
     """ "Serves 4, I need 7", "from 4 to 7", "we are 7, it serves 4"."""
     if found := _SERVES.search(question.plain) or _FROM_TO.search(question.plain):
         asks_a_food = question.foods and question.says("how much", "how many")
-        return None if asks_a_food else _for_eaters(count_of(found[1]), count_of(found[2]))
-    if found := _WE_ARE.search(question.plain):
-        return _for_eaters(count_of(found[2]), count_of(found[1]))
+        if asks_a_food and not _amounts(question):
+            return None
+        return _for_eaters(question, count_of(found[1]), count_of(found[2]))
+    if found := _WE_ARE.search(question.plain) or _INSTEAD_OF.search(question.plain):
+        return _for_eaters(question, count_of(found[2]), count_of(found[1]))
     return None
 
 
-def _for_eaters(have: int, need: int) -> Answer | None:
-    """From a recipe for so many eaters to so many others."""
+def _amounts(question: Question) -> list[tuple[float, str]]:
+    """The amounts of the recipe that are told, each with its unit as it was said."""
+    known = measures(question.store)
+    told = [
+        (q.value, question.plain[q.start : q.end].strip().lstrip("0123456789./ "))
+        for q in quantities(question)
+        if q.has_number and known[q.unit].kind != "length"
+    ]
+    return told + [(float(m[1]), m[2]) for m in _COUNTED.finditer(question.plain)]
+
+
+def _for_eaters(question: Question, have: int, need: int) -> Answer | None:
+    """From a recipe for so many eaters to so many others, with the amounts that were told."""
     if not have or not need or have == need:
         return None
     factor = need / have
     text = _OTHER_EATERS.format(have=have, need=need, factor=factor, liquid=1 + LIQUID_SHARE * (factor - 1))
+    told = [
+        f"{figure(value)} {unit} becomes {figure(value * factor)} {unit}"
+        for value, unit in _amounts(question)
+    ]
+    text += f" So {listed(told)}." if told else ""
     return Answer(known=True, answer=text, sources=("common practice",))

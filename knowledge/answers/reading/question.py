@@ -36,10 +36,22 @@ _UNTIL = re.compile(
     r"|grand\w+|home\w*|dinner|lunch|noon|tonight|tomorrow|morning|done|\d+)\b)"
 )
 
+# "No pressure cooker", "I don't have an instant pot": it is cooked in a pot, unless jars are closed with it
+# or something is asked for in its place.
+_NO_PRESSURE = re.compile(
+    r"^(?!.*\b(?:cann(?:ed|er|ing)|can (?:beans|corn|meat|soup)|jars?|bottl\w+|seal\w*|preserv\w+|instead"
+    r"|substitut\w*|what (?:can|could|do) i use)\b)"
+    r"(?=.*\b(?:how (?:long|do)|cook\w*|boil\w*|times?|minutes)\b)"
+    r"(.*)\b(?:without|no|not in|minus|(?:don t|dont|do not|haven t|havent) (?:have|own|got))"
+    r" (?:(?:using|in|with|an?|the|my|any|instant|electric) )*"
+    r"(?:pressure (?:cooker|pot|cooking)|instant pot)\b"
+)
+
 # What is said otherwise before its words are looked at, in this order.
 _REWRITTEN: tuple[tuple[re.Pattern[str], str], ...] = (
     (_BELOW_ZERO, " minus "),
     (_MARKS, " "),
+    (_NO_PRESSURE, r"\1in a pot"),
     (_FEET_AND_INCHES, r"\1 inches"),  # "6 ft 2 in"
     (_MINUS, r"-\1"),
     (_RICE_COOKER, "ricecooker"),  # not to be taken for a pressure cooker

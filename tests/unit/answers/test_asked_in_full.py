@@ -1,0 +1,54 @@
+"""Nothing that is asked or told is dropped: both halves, both units, the amounts, how thin the meat is."""
+
+from __future__ import annotations
+
+import pytest
+
+from knowledge.answers import ask
+from knowledge.foods.store import Store
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        # USDA FSIS: a closed fridge holds 4 hours, what has ice in the freezer may be refrozen.
+        (
+            "current was off for 8 hours, the freezer still has ice. and the refrigerator?",
+            ("freezer: Yes", "fridge: No"),
+        ),
+        ("200 c in fahrenheit and gas mark please", ("392 °F", "gas mark 6")),
+        ("how many teaspoons and ml are in a quarter cup", ("12 teaspoons", "59.1 millilitres")),
+        ("how many tsp in half a cup and in ml", ("24 teaspoons", "118 millilitres")),
+        ("dish serves 6, I need 15, 4 tins of beans", ("by 2.50", "4 tins becomes 10 tins")),
+        ("12 people instead of 4, 2 tins of tomatoes and 500 g of lamb", ("500 g becomes 1500 g",)),
+        ("scale 5 servings to 12, 400 g chicken", ("400 g becomes 960 g",)),
+    ],
+)
+def test_both_halves_are_answered(store: Store, text: str, wanted: tuple[str, ...]) -> None:
+    said = ask(text, store=store).answer
+    assert all(word in said for word in wanted), said
+
+
+@pytest.mark.parametrize(
+    ("text", "never"),
+    [
+        ("my mother wants to try the cod pie", "Weevils"),
+        ("time for split peas on the hob, no pressure cooker", "pressure"),
+        ("how long do I simmer haricot beans without an instant pot", "pressure"),
+        ("a freezer that was off for 5 hours, still icy", "The fridge:"),
+        ("two 9 inch rounds into a 9x13 inch tin for 12 people", "From 9 to 12"),
+    ],
+)
+def test_a_word_does_not_decide_alone(store: Store, text: str, never: str) -> None:
+    assert never not in ask(text, store=store).answer
+
+
+@pytest.mark.parametrize("cut", ["thin strips of beef", "thinly sliced pork", "velveted chicken"])
+def test_meat_in_thin_strips_takes_minutes(store: Store, cut: str) -> None:
+    said = ask(f"how many minutes in the wok for {cut}", store=store).answer
+    assert "3 mm 1" in said  # a stir-fry's usual 1-4 minutes at 3-8 mm (common practice)
+    assert "h (" not in said
+
+
+def test_a_pork_chop_is_not_in_strips(store: Store) -> None:
+    assert "3 mm" not in ask("how long to fry pork chops", store=store).answer
