@@ -41,7 +41,7 @@ _UNTIL = re.compile(
 _NO_PRESSURE = re.compile(
     r"^(?!.*\b(?:cann(?:ed|er|ing)|can (?:beans|corn|meat|soup)|jars?|bottl\w+|seal\w*|preserv\w+|instead"
     r"|substitut\w*|what (?:can|could|do) i use)\b)"
-    r"(?=.*\b(?:how (?:long|do)|cook\w*|boil\w*|times?|minutes)\b)"
+    r"(?=.*\b(?:how (?:long|do i cook|to cook|do i boil|to boil)|times?|minutes)\b)"
     r"(.*)\b(?:without|no|not in|minus|(?:don t|dont|do not|haven t|havent) (?:have|own|got))"
     r" (?:(?:using|in|with|an?|the|my|any|instant|electric) )*"
     r"(?:pressure (?:cooker|pot|cooking)|instant pot)\b"
