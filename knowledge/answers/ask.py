@@ -30,6 +30,7 @@ from knowledge.answers.heat.setting import rested, setting
 from knowledge.answers.heat.temperature import read_after_heating, temperature
 from knowledge.answers.lore.about import what_is, when_to_add
 from knowledge.answers.lore.craft import craft, craft_of
+from knowledge.answers.lore.difference import difference
 from knowledge.answers.lore.kind_of_food import kind_of_food
 from knowledge.answers.lore.notes import technique, unknown
 from knowledge.answers.lore.pairing import goes_with
@@ -77,6 +78,7 @@ TYPED: tuple[Typed, ...] = (
     *URGENT,
     curing,
     kind_of_food,
+    difference,
     contents,
     hidden,
     made_without,

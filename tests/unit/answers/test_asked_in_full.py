@@ -52,3 +52,29 @@ def test_meat_in_thin_strips_takes_minutes(store: Store, cut: str) -> None:
 
 def test_a_pork_chop_is_not_in_strips(store: Store) -> None:
     assert "3 mm" not in ask("how long to fry pork chops", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("paysanne vs brunoise", ("flat pieces", "3 mm")),
+        ("brunoise or julienne, whats the difference", ("dice of 3 mm", "sticks of 3 mm")),
+        ("is gochugaru the same as gochujang", ("flakes", "paste")),
+        ("are polenta and grits the same thing", ("yellow", "white")),
+        ("how is a macaron different from a macaroon", ("almond flour", "coconut")),
+        ("difference between tempering and blooming spices in a dal", ("crackled", "at the start")),
+        ("distinction between use by and best before", ("safety", "quality")),  # UK FSA; one card for both
+    ],
+)
+def test_two_things_are_told_side_by_side(store: Store, text: str, wanted: tuple[str, ...]) -> None:
+    said = ask(text, store=store).answer.lower()
+    assert all(word in said for word in wanted), said
+
+
+def test_two_names_of_one_food_are_one(store: Store) -> None:
+    assert "also called camote" in ask("is camote the same as sweet potato", store=store).answer
+
+
+def test_a_difference_for_an_eater_is_of_what_is_in_it(store: Store) -> None:
+    said = ask("is malt vinegar different from vinegar for a coeliac", store=store).answer
+    assert said.startswith("No, not safe")
