@@ -1,0 +1,64 @@
+"""Ordinary kitchen questions that another card once took: pans, tins, prices, cuts, cobs, cold dough."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from knowledge.answers import ask
+from knowledge.foods.store import Store
+
+
+@pytest.mark.parametrize(
+    ("text", "must", "never"),
+    [
+        # common practice throughout, no source, where none is named
+        ("crepes: stainless or non stick pan?", "Non-stick is the easy one", "cleaning"),
+        ("rhubarb compote, cast iron pot or stainless", "stainless steel, enamel or glass", "cleaning"),
+        ("stains on my oven door, how do i get them off", "not cleaning or repairs", ""),
+        ("what size cake tin for a 2 egg victoria sandwich", "15 cm / 6 in", "saute pan"),
+        ("is a water bath necessary for a baked custard", "gentle", "outside my four vessels"),
+        ("kitchen is chilly, my pizza dough has hardly risen", "^Wait, the cold slows it", ""),
+        ("loaf barely moved in two hours, its 14 degrees in here", "foams within 10 minutes", ""),
+        ("what does firm ball mean", "118-120 °C", "not hot enough"),
+        ("two jacket spuds in the microwave, how many mins", "two 8-12", "don't know"),
+        ("1 inch lamb cutlets seared already, minutes in the oven?", "4-7 minutes.*63 °C", "Computed"),
+        ("which cut of pork for a slow braise", "^Shoulder", "cubes"),
+        ("what beef for quick fajitas", "flank, skirt", "don't know"),
+        ("which joint of lamb for sunday lunch, roasting", "lamb: leg", "don't know"),
+        ("best part of goat for curry", "neck and shank", "cubes"),
+        ("cauliflower stalks, do i throw them away", "as good as the rest", ""),
+        ("how many tsp is a clove of garlic minced", "about 1 tsp", "flat of a knife"),
+        # storage: UK FSA on cooked rice; USDA FSIS on the freezer
+        ("made jambalaya last night, how many days does it keep", "within 1 day|no longer than 1 day", ""),
+        ("how long do frozen prawns and other seafood stay good", "3-6", "cooked from frozen"),
+        ("how long can i keep samosas in the fridge", "2 days", "don't know"),
+        # the rice of sushi drinks its own measure (1.1-1.2 by volume), half a cup dry a head
+        ("sushi night for 6 people, how much rice do i need", "6 people 3 cups", "2 cups of water"),
+        ("how much water for 300 g sushi rice", "390 ml", "a head"),
+    ],
+)
+def test_a_kitchen_question_gets_its_own_card(store: Store, text: str, must: str, never: str) -> None:
+    said = ask(text, store=store).answer
+    assert re.search(must, said), said
+    assert not (never and re.search(never, said)), said
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "how much is a kilo of yam in the market",
+        "what does a pound of cheddar cost",
+        "price of palm oil per litre today",
+        "how much are eggs at the supermarket",
+    ],
+)
+def test_prices_are_not_known(store: Store, text: str) -> None:
+    said = ask(text, store=store)
+    assert not said.known
+    assert said.answer == "I know nothing of prices."
+
+
+def test_a_serving_of_what_the_market_sells_is_no_price(store: Store) -> None:
+    assert "price" not in ask("how much rice from the market for 6 people", store=store).answer
