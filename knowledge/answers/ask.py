@@ -23,6 +23,7 @@ from knowledge.answers.dangers.sealed import sealed
 from knowledge.answers.dangers.slow_cooker import slow_cooked, whistles
 from knowledge.answers.dangers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
 from knowledge.answers.eaters.allergy import allergens, suits
+from knowledge.answers.eaters.beside import eaters_diets, judged_beside, with_label
 from knowledge.answers.eaters.contents import contents
 from knowledge.answers.eaters.hidden import hidden
 from knowledge.answers.guard import guarded
@@ -164,8 +165,14 @@ def ask(
 
     text = as_meant(text, read, store)
     whole = read(text)
-    answer = _answered(text, whole, read)
-    return netted(whole, guarded(whole, answer) if answer is not None else unknown(whole))
+    diets = (*ruled_out, *eaters_diets(whole))
+
+    def read_for_them(part: str) -> Question:
+        return replace(read(part), ruled_out=diets)
+
+    answer = _answered(text, whole, read_for_them)
+    told = judged_beside(whole, guarded(whole, answer) if answer is not None else unknown(whole))
+    return netted(whole, with_label(whole, told))
 
 
 def _answered(text: str, whole: Question, read: Callable[[str], Question]) -> Answer | None:
@@ -202,7 +209,7 @@ def _one_by_one(parts: Sequence[str], read: Callable[[str], Question]) -> Answer
         named = question.mentions[0] if question.mentions else named
         answer = _first(question, of=SURE if leans else TYPED)
         if answer is not None and answer.known:
-            found.append(answer)
+            found.append(guarded(question, answer))
         elif not leans:
             is_open = True
     if not found:

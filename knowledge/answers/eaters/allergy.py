@@ -19,6 +19,7 @@ from knowledge.answers.eaters.kinship import are_shellfish
 from knowledge.answers.eaters.labelling import CHECK, LEAVE_OUT, authorities, has, listed, may_have
 from knowledge.answers.eaters.restraints import is_refused, rules_out
 from knowledge.answers.model import Answer, Question
+from knowledge.answers.reading.heard import hears
 from knowledge.answers.reading.subject import Subject, subject_of
 from knowledge.answers.swaps.without import way_without
 
@@ -49,7 +50,8 @@ def _of_diet(question: Question) -> Answer | None:
     subject = _named_with_it(question, token, subject) or subject
     if subject is None:
         return _allergic_to(question) or _not_held(question, token)
-    case = Case(subject=subject, token=token, store=question.store)
+    is_bought = hears(question, "own product")
+    case = Case(subject=subject, token=token, store=question.store, is_bought=is_bought)
     verdict = judged(case)
     if_held, if_free = leads(question, is_way_of_eating=case.is_way_of_eating)
     text = said(case, verdict, if_held=if_held, if_free=if_free)
@@ -116,7 +118,7 @@ def _allergic_to(question: Question) -> Answer | None:
     held = subject.has.union(*(food.allergens for food in subject.foods))
     shared = cause.food.allergens & held
     if shared:
-        text = f"No, not safe unless the label says otherwise: {subject.name} {has(shared)}."
+        text = f"No, not safe: {subject.name} {has(shared)}."
     elif are_shellfish(cause.food.allergens, question.store) and are_shellfish(held, question.store):
         text = (
             f"Not surely: {subject.name} {has(held)}, and who reacts to one shellfish may react to others."

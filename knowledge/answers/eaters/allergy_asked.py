@@ -70,7 +70,9 @@ def leads(question: Question, *, is_way_of_eating: bool) -> tuple[str, str]:
     if is_way_of_eating or not allergy_only or opens:
         return "No", "Yes"
     asked = hears(question, "what is in it") or (_asks_what_it_holds(question) and not fits)
-    return ("Yes", "No") if asked else ("", "")
+    if asked:
+        return "Yes", "No"
+    return ("No", "") if hears(question, "an allergy is named") else ("", "")
 
 
 def _asks_what_it_holds(question: Question) -> bool:

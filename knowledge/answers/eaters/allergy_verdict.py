@@ -44,6 +44,7 @@ class Case:
     subject: Subject
     token: str
     store: Store
+    is_bought: bool = False  # the very packet that the cook has, of which only its label tells
 
     @property
     def is_way_of_eating(self) -> bool:
@@ -115,8 +116,14 @@ def said(case: Case, verdict: Verdict, *, if_held: str, if_free: str) -> str:
             )
         case Verdict.FREE:
             verb = "have" if is_plural(name) else "has"
+            if case.is_bought and not case.is_way_of_eating:
+                return (
+                    f"Not surely: plain {name} {verb} no {case.label} of its own, but what else got into"
+                    ' yours, in the mill or the packing too, only its label tells ("may contain").'
+                )
             fits = f"fits {case.label}" if case.is_way_of_eating else f"{verb} no {case.label} of its own"
-            return _led(if_free, f"plain {name} {fits}.")
+            note = case.note if case.subject.single and not case.is_way_of_eating else ""
+            return _led(if_free, f"plain {name} {fits}{note}.")
     assert_never(verdict)
 
 
@@ -153,7 +160,8 @@ def _doubt(case: Case) -> str:
         return f" may be {case.label} or not, as it is made"
     if case.subject.may:
         return f" may hold {', '.join(case.subject.may)}"
-    return f" has no {case.label} by itself, but what is sold may hold some"
+    verb = "have" if is_plural(case.subject.name) else "has"
+    return f" {verb} no {case.label} by itself, but what is sold may hold some"
 
 
 def _why_not(case: Case) -> str:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import lru_cache
+from functools import lru_cache, reduce
 
 from knowledge.answers.eaters.allergy_verdict import Case, Verdict, judged, said
 from knowledge.answers.eaters.diets_said import diet_words, diets_said, ways_of_eating
@@ -20,7 +20,7 @@ from knowledge.answers.reading.heard import hears
 from knowledge.answers.reading.question import question_of
 from knowledge.answers.reading.subject import Subject, subject_of, told_names
 from knowledge.foods.store import Store
-from knowledge.text.clauses import clauses_of, met
+from knowledge.text.clauses import clauses_of, met, says
 
 MOST = 4  # pairs of a food and an allergen that one reply answers
 
@@ -46,7 +46,7 @@ _REST = (
 _LATE_FRAMES = (
     r"(?:is|are|was) there {any}{y} (?:in|inside) (?P<x>.+?)",
     r"(?:is|are|got|have they) ?{any}{y} (?:in|inside|an? ingredient (?:in|of)|part of) (?P<x>.+?)",
-    r"(?:do|does|would|will|might|could|did) (?P<x>.+?) {hedge}"
+    r"(?:do|does|can|would|will|might|could|did) (?P<x>.+?) {hedge}"
     r"(?:contain|have|hold|include|come with|use|count as|got) {any}{y}",
     r"(?:is|are|has|have) (?P<x>.+?) {hedge}(?:made|got|contain\w*|thickened|cooked|prepared|full)"
     r" ?(?:with|of|from|out of|using)? {any}{y}",
@@ -59,7 +59,7 @@ _BARE = r"(?P<x>.+) {y}"  # "pesto nuts?"
 
 def contents(question: Question) -> Answer | None:
     """Whether the named allergens are in the named foods; None when that is not what is asked."""
-    if hears(question, "asks for a stand in") or question.says("free_", "use_instead"):
+    if hears(question, "asks for a stand in") or says(_without_free_names(question), "free_", "use_instead"):
         return None
     for x, y, rest in _asked(question):
         if " use " in f"{rest} " or " swap" in rest:
@@ -70,6 +70,14 @@ def contents(question: Question) -> Answer | None:
         if told is not None:
             return told
     return None
+
+
+def _without_free_names(question: Question) -> str:
+    """The words of the question without names like "gluten free flour", which ask for nothing."""
+    names = (
+        name for name in told_names(question.store) if " free " in name and f" {name} " in question.plain
+    )
+    return reduce(lambda plain, name: plain.replace(name, "·"), names, question.plain)
 
 
 def _asked(question: Question) -> Iterator[tuple[str, str, str]]:
@@ -123,12 +131,13 @@ def _told(question: Question, x: str, y: str) -> Answer | None:
     names = _named_before(question, x) if _PRONOUN.fullmatch(x) else _names(question, x)
     sentences: list[str] = []
     is_held = False
+    is_bought = hears(question, "own product")
     for name in names:
         for words, token in _of_allergens(asked, store).items():
             subject = _subject(question, name, words, token)
             if subject is None:
                 return None
-            case = Case(subject=subject, token=token, store=store)
+            case = Case(subject=subject, token=token, store=store, is_bought=is_bought)
             verdict = judged(case)
             if verdict is Verdict.UNKNOWN:
                 return None

@@ -120,8 +120,12 @@ def _told(question: Question, asked: str) -> Subject | None:
         phrase in m.phrase and len(m.phrase) > len(phrase) + 1 for m in question.mentions
     ):
         return None
-    row = _dishes(question.store)[phrase]
-    food = question.store.named(phrase)
+    return _of_row(question.store, phrase)
+
+
+def _of_row(store: Store, phrase: str) -> Subject:
+    row = _dishes(store)[phrase]
+    food = store.named(phrase)
     return Subject(
         name=phrase,
         foods=(food,) if food else (),
@@ -130,6 +134,44 @@ def _told(question: Question, asked: str) -> Subject | None:
         note=row["note"],
         single=bool(row["plain"]),
     )
+
+
+def named_so(question: Question) -> list[tuple[int, int, Subject]]:
+    """Each food and each dish of `allergens_said.csv` that is named, with its place (of words), in order."""
+    words = question.plain.split()
+    found: list[tuple[int, int, Subject]] = []
+    mentions = {mention.start: mention for mention in question.mentions}
+    at = 0
+    while at < len(words):
+        mention = mentions.get(at)
+        length = mention.end - at if mention else 0
+        dish = next(
+            (
+                name
+                for n in range(_longest(question.store), 0, -1)
+                if (name := _dish_at(question, words, at, n))
+            ),
+            None,
+        )
+        if dish is not None and len(dish.split()) >= length:
+            length = len(dish.split())
+            found.append((at, at + length, _of_row(question.store, dish)))
+        elif mention is not None:
+            found.append((at, mention.end, Subject(name=mention.phrase, foods=(mention.food,))))
+        at += max(length, 1)
+    return found
+
+
+def _dish_at(question: Question, words: list[str], at: int, length: int) -> str | None:
+    """The name of `allergens_said.csv` that stands there, in as many words, its plural too."""
+    said = " ".join(words[at : at + length])
+    dishes = _dishes(question.store)
+    return next((name for name in (said, said.removesuffix("s")) if name in dishes), None)
+
+
+@lru_cache(maxsize=4)
+def _longest(store: Store) -> int:
+    return max(len(name.split()) for name in _dishes(store))
 
 
 def told_names(store: Store) -> frozenset[str]:

@@ -65,14 +65,22 @@ def held_out(question: Question, goes: Mention) -> Mention | None:
 
 def is_only_offered(question: Question, mention: Mention) -> bool:
     """True for "milk allergy, goat's milk instead?": what is asked is whether this one may be had."""
-    words = question.plain.split()
-    before = f" {' '.join(words[: mention.start])} "
-    if any(
-        found.end() == len(before) for cue in (*_SURELY_GOES, *_USED_FOR) for found in cue.finditer(before)
-    ):
+    if _goes_by_a_cue(question, mention.start):
         return False
-    after = " ".join(words[mention.end : mention.end + 3])
+    after = " ".join(question.plain.split()[mention.end : mention.end + 3])
     return _INSTEAD_AFTER.search(after) is not None or _is_offered(question, mention)
+
+
+def goes_surely(question: Question, start: int, end: int) -> bool:
+    """True if what stands between these places (of words) is what is to be replaced, in so many words."""
+    return _goes_by_a_cue(question, start) or goes_before(question.plain.split(), end)
+
+
+def _goes_by_a_cue(question: Question, start: int) -> bool:
+    before = f" {' '.join(question.plain.split()[:start])} "
+    return any(
+        found.end() == len(before) for cue in (*_SURELY_GOES, *_USED_FOR) for found in cue.finditer(before)
+    )
 
 
 def _egg_that_binds(question: Question) -> Mention | None:

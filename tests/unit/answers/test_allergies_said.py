@@ -241,8 +241,6 @@ def test_the_eaters_of_a_kitchen_are_honoured_or_refused(store: Store) -> None:
 @pytest.mark.parametrize(
     ("text", "barred"),
     [
-        ("i avoid gluten: how do i thicken a stew", "flour"),
-        ("how do i thicken the sauce, my guest is coeliac", "flour"),
         ("my soup is bland, he can't have dairy", "cheese"),
     ],
 )
