@@ -33,7 +33,7 @@ from knowledge.answers.lore.about import what_is, when_to_add
 from knowledge.answers.lore.craft import craft, craft_of
 from knowledge.answers.lore.difference import difference
 from knowledge.answers.lore.kind_of_food import kind_of_food
-from knowledge.answers.lore.notes import technique, unknown
+from knowledge.answers.lore.notes import remembered, technique, unknown
 from knowledge.answers.lore.pairing import goes_with
 from knowledge.answers.lore.season import season
 from knowledge.answers.lore.terms import term
@@ -77,6 +77,7 @@ URGENT: tuple[Typed, ...] = (accident, emergency, cooker_failed, cold_failed, sp
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Typed, ...] = (
     *URGENT,
+    remembered,
     curing,
     kind_of_food,
     difference,

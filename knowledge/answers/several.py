@@ -25,6 +25,7 @@ _SECOND = re.compile(  # "... and how long does it keep": another question of th
 _PRONOUN = re.compile(
     r"\b(?:it|they|them|that|this|these|those)\b(?! (?:long|much|many|hot|way))", re.IGNORECASE
 )
+_WORD = re.compile(r"[^\W\d]{2}")
 _LEAST_WORDS = 3  # of a question
 _INTO = r"(?:to|in|into|as) (?:°?[cf]|[^\W\d]+)"
 _UNIT = (
@@ -58,7 +59,7 @@ def questions_in(text: str) -> tuple[str, ...]:
     """The questions of a message, each with what was told before it; the message itself when it asks one."""
     told, found = "", list[str]()
     for sentence in _SENTENCE.findall(text):
-        if "?" not in sentence:
+        if "?" not in sentence or not _WORD.search(sentence):  # "70? 80?" asks nothing by itself
             told += sentence
             continue
         found += [f"{told.strip()} {part.strip()}".strip() for part in _split(sentence)]

@@ -27,6 +27,7 @@ from knowledge.text.normalise import singular
 
 OTHERWISE = "otherwise"
 FAILING = "failing"  # the words by which a cook complains of something, whatever it is
+_TOLD_AMOUNT = re.compile(r" \d+(?:\.\d+)? ?(?:g|grams?|kg|oz|ounces?|ml)(?= )")
 NARROW = 14  # words of a note's first clause: it is about one thing, not about sauces at large
 
 
@@ -95,7 +96,8 @@ def _is_about(question: Question, note: Note) -> bool:
 
 def _asks_otherwise(question: Question, note: Note) -> bool:
     """True if a reading is told, or something is asked that the note does not listen for."""
-    heard = [start for start in notions(question.store)[OTHERWISE] if says(question.plain, start)]
+    plain = _TOLD_AMOUNT.sub(" ", question.plain)  # of what went in: nothing is asked by it
+    heard = [start for start in notions(question.store)[OTHERWISE] if says(plain, start)]
     unheard = [start for start in heard if not any(start.strip("_") in said for said in note.said)]
     return bool(unheard or temperatures_degC(question))
 

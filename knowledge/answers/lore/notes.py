@@ -30,6 +30,11 @@ _TIME = re.compile(r"\d (?:min|hour|second)")
 _ENDING = re.compile(r"(?:ing|ed|ise|ize|y|e)$")
 _STEMMED_FROM = 5  # letters; shorter words keep their ending
 
+_REMEMBERED = re.compile(
+    r" (?:what|which|when|where|how much|how many|who) (?:\w+ )?did (?:i|we|my \w+|our \w+) "
+    r"(?:put|use|cook|make|add|serve|buy|bake|eat|have) (?!.*(?:wrong|should|ill|sick|vomit|poison))"
+)
+
 _NO = "I don't know that."
 _OF_FOODS = (
     f"{_NO} Of {{foods}} I can tell: safe temperature, how long it keeps, cooking times, allergens, swaps."
@@ -65,6 +70,11 @@ def technique(question: Question) -> Answer | None:
     if question.foods and _asks_a_time(question) and not _TIME.search(note.text):
         return None  # better computed than quoted
     return Answer(known=True, answer=note.text, sources=cited(question.store, note.source))
+
+
+def remembered(question: Question) -> Answer | None:
+    """ "What did I put in it last week": nobody told us."""
+    return unknown(question) if _REMEMBERED.search(question.plain) else None
 
 
 def unknown(question: Question) -> Answer:

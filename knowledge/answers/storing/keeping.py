@@ -6,6 +6,7 @@ dishes, those of `storage.csv`; both hold the most cautious authority that we ci
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -18,7 +19,12 @@ from knowledge.answers.storing.places import by_its_label, where_kept
 from knowledge.errors import UnknownFood
 from knowledge.foods.model import Food
 from knowledge.foods.store import Store
+from knowledge.text.clauses import says
 
+# "Still good for sandwiches": what it is wanted for, not what lies in the fridge.
+_PURPOSE = re.compile(
+    r" (?:for|to make|into) (?:(?:the|my|our|a|some|making|school|packed|work|cold) )*[^\W\d]+ "
+)
 CAUTIOUS_DAYS = 2.0  # any cooked food, UK FSA; USDA FSIS allows 3-4
 COOKED_MONTHS = 2.0  # the shortest of cooked meat, poultry and dishes in the USDA FSIS data
 CAUTIOUS_SOURCES = ("FSA-LEFT", "FSIS-STORE")
@@ -100,10 +106,19 @@ def _known(food_ids: Sequence[str], store: Store) -> Iterator[Food]:
 # What keeps.
 
 
+def _without_purpose(question: Question) -> str:
+    """The question less what a food named before is wanted for."""
+    found = _PURPOSE.search(question.plain)
+    if found is None or not any(m.phrase in question.plain[: found.start()] for m in question.mentions):
+        return question.plain
+    return f"{question.plain[: found.start()]} {question.plain[found.end() :]}"
+
+
 def _dish(question: Question) -> Keeps | None:
     """The dish of `storage.csv` that is named; a word within a food's longer name is none."""
     rows = question.store.table("storage")
-    row = next((row for row in rows if question.says(*row["words"].split(";"))), None)
+    plain = _without_purpose(question)
+    row = next((row for row in rows if says(plain, *row["words"].split(";"))), None)
     if row is None:
         return None
     said = _dish_said(question, row["words"].split(";"))

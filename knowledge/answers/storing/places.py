@@ -25,6 +25,8 @@ LABEL_DECIDES = (
 _WHERE = (
     r" how (?:should|do|can|to|is|are|would|best).* (?:keep|store|stored|kept) "
     r"| (?:keep|store)(?: \w+){1,3} how $"
+    r"| (?:stop|keep|prevent|avoid)(?: \w+){0,4} (?:going|getting|turning|wilting|rotting|spoiling|becoming) "
+    r"| keeps (?:going|getting|turning|wilting) "
     r"| or (?:(?:the|in the|on the) )?{storage place} "
     r"| (?:keep|store|put|belongs?|go|goes|stored|kept|live)(?: \w+){0,3} in the {storage place} $"
 )

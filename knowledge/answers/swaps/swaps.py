@@ -40,9 +40,12 @@ _AND_NOW = re.compile(
 _GONE = re.compile(
     r"(?:^ out of| (?:am|im|i m|we re|were|are|is|all|fresh|clean|ran|run) out of| used up"
     r"| have no| got no| no more| short of| don ?t have any| haven ?t (?:got )?any"
-    r"| (?:can|could)(?:n)? ?t (?:find|get|buy)|^ no)(?: any| the| my| our)? "
+    r"| (?:can|could)(?:n)? ?t (?:find|get|buy)|^ no"
+    r"| there ?(?:is|s) no)(?: any| the| my| our)? "
 )
-_AT_HOME = re.compile(r"(?:what|left|at home|in the (?:house|cupboard|fridge)|for (?!how|\d))")
+_AT_HOME = re.compile(
+    r"(?:what|left|at home|in the (?:house|cupboard|fridge|flat|shop)|help|need|for (?!how|\d))"
+)
 _SOMEONE = clauses_of("{infant}|{small child}|{pet}|{pregnant}")
 _IN_PLACE_OF = re.compile(r" (?:instead of|in place of) (?=\w)")
 _MADE_WITHOUT = re.compile(r" (?:free|less|without(?: any)?|vegan|plant based|no)(?: \w+){0,2} $")
@@ -83,16 +86,18 @@ def swap_for_missing(question: Question) -> Answer | None:
     gone = _GONE.search(question.plain)
     if gone is None or not _is_named_at(question, gone.end(), within=1):
         return None
-    if gone.start() == 0 and gone[0].startswith(" no ") and not _is_lack(question):
+    bare = gone.start() == 0 and gone[0].startswith(" no ")
+    if (bare or " there" in gone[0]) and not _is_lack(question, gone.end()):
         return None
     return _by_use(question, *_meant_without_offer(question)) or _answered(*_meant(question))
 
 
-def _is_lack(question: Question) -> bool:
+def _is_lack(question: Question, place: int) -> bool:
     """True for "no butter for the sauce", "no rice vinegar at home"; "no nuts for my son" keeps them out."""
     if speaks_of_harm(question) or met(question.plain, _SOMEONE):
         return False
-    first = question.mentions[0]
+    at = len(question.plain[:place].split())
+    first = next((m for m in question.mentions if m.start >= at), question.mentions[0])
     after = " ".join(question.plain.split()[first.end :])
     return _AT_HOME.match(after) is not None and not diets_said(f" {first.phrase} ", question.store)
 

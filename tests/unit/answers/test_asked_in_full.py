@@ -78,3 +78,45 @@ def test_two_names_of_one_food_are_one(store: Store) -> None:
 def test_a_difference_for_an_eater_is_of_what_is_in_it(store: Store) -> None:
     said = ask("is malt vinegar different from vinegar for a coeliac", store=store).answer
     assert said.startswith("No, not safe")
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("3 leaves of gelatine in agar powder, how much", "1/4 tsp"),  # 2-3 g for 4-5 leaves, common practice
+        ("use gelatin powder for agar in a jelly", "1 tbsp"),
+        ("cornstarch in place of flour for a gravy", "1 tbsp for 2 tbsp"),
+        ("teff batter has no bubbles after 24 hours at 16 degrees", "4-5 days"),
+        ("how wet is ciabatta dough in percent", "water 75-85"),
+        ("can light cream be whipped, or do I need another", "30 %"),
+        ("no tagine at home, don't have a tagine, how do I cook it", "lidded|lid"),
+        ("how long to velvet pork with cornflour", "20-30 minutes"),
+        ("mole poblano is bitter, how to save it", "sugar"),
+        ("my loaf is dense and heavy, 400 g flour, 250 g water, what went wrong", "Too little rise"),
+        ("how do I stop dill from going slimy", "damp paper"),
+        ("roast turkey 2 days in the fridge, still good for sandwiches", "turkey"),
+        ("tagliatelle of 300 g flour, how many eggs", "3 eggs"),
+        ("baguette hydration? 65? 70?", "water 65-75"),
+    ],
+)
+def test_the_thing_asked_decides_the_way(store: Store, text: str, wanted: str) -> None:
+    said = ask(text, store=store).answer
+    assert any(word in said for word in wanted.split("|")), said
+
+
+@pytest.mark.parametrize(
+    "text", ["what did I put in the stew last friday", "how much salt did my gran use in the ham"]
+)
+def test_what_was_done_is_not_known(store: Store, text: str) -> None:
+    assert not ask(text, store=store).known
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "halfway through a cake and there's no buttermilk in the house, need 2 cups",
+        "making soda bread there is no buttermilk left",
+    ],
+)
+def test_what_is_not_in_the_house_is_replaced(store: Store, text: str) -> None:
+    assert "lemon juice or vinegar" in ask(text, store=store).answer
