@@ -118,6 +118,8 @@ def _timed(question: Question) -> Answer | None:
     if not way and food.group == "tuber" and _BAKED_WHOLE.search(question.plain):
         way = "roast"
     ways = (way,) if way else usual_ways(question.store, food)
+    if question.says("in a pot"):
+        ways = tuple(one for one in ways if one != "pressure") or ways
     said = [text for one in ways if (text := _in_one_way(question, food, one))]
     if not said:
         return None

@@ -120,3 +120,37 @@ def test_what_was_done_is_not_known(store: Store, text: str) -> None:
 )
 def test_what_is_not_in_the_house_is_replaced(store: Store, text: str) -> None:
     assert "lemon juice or vinegar" in ask(text, store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("no calamansi here, what can I use", "lime juice"),
+        ("replacement for zereshk", "cranberries"),
+        ("how many days does chicken adobo keep in the fridge", "2 days"),  # UK FSA: cooked dishes
+        ("fridge life of doenjang jjigae", "2 days"),
+        ("my sauerkraut is not sour after a week", "Give it time"),
+        ("varenyky dough flour to water ratio", "250-280 ml"),
+        ("tahdig came out soft", "fat"),
+        ("jollof vs fried rice", "one pot"),
+        ("time for pork belly, I have no pressure cooker", "lid"),
+    ],
+)
+def test_questions_of_other_kitchens(store: Store, text: str, wanted: str) -> None:
+    assert wanted in ask(text, store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "never"),
+    [
+        ("how much water for chicken tinola for 6 people", "of drink"),
+        ("spring roll wrappers keep cracking", "in the fridge"),
+        ("time for pork belly, I have no pressure cooker", "pressure"),
+    ],
+)
+def test_neither_a_drink_nor_a_fridge_is_meant(store: Store, text: str, never: str) -> None:
+    assert never not in ask(text, store=store).answer
+
+
+def test_a_pudding_is_kept(store: Store) -> None:
+    assert "fridge" in ask("how long can I keep rice pudding", store=store).answer
