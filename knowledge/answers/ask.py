@@ -50,7 +50,16 @@ from knowledge.answers.quantities.yields import cooked_yield
 from knowledge.answers.reading.altitude import boiling, boiling_there
 from knowledge.answers.reading.question import question_of
 from knowledge.answers.reading.taken_back import as_meant
-from knowledge.answers.several import Typed, about, asked_alone, each, for_the_rest, joined, questions_in
+from knowledge.answers.several import (
+    Typed,
+    about,
+    asked_alone,
+    each,
+    for_the_rest,
+    heads,
+    joined,
+    questions_in,
+)
 from knowledge.answers.storing.keeping import keeping
 from knowledge.answers.storing.refreezing import refrozen
 from knowledge.answers.storing.thawing import thaw_time, thawed_in_time
@@ -190,7 +199,14 @@ def _answered(text: str, whole: Question, read: Callable[[str], Question]) -> An
         return for_the_rest(whole, found, FIGURES)
     if found is None and (alone := asked_alone(text)) != text:
         found = _first(read(alone))  # what was told around it led astray
-    return found
+    return found or _of_the_head(text, read)
+
+
+def _of_the_head(text: str, read: Callable[[str], Question]) -> Answer | None:
+    """The answer to a question on which another is hung that nobody takes."""
+    found = (_first(read(head), of=SURE) for head in heads(text))
+    told = next((answer for answer in found if answer is not None and answer.known), None)
+    return replace(told, answer=f"{told.answer} {THE_REST}") if told else None
 
 
 def _first(question: Question, of: Sequence[Typed] = TYPED) -> Answer | None:

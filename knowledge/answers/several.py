@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -22,6 +22,8 @@ _ASKING = "how|what|whats|when|where|why|which|can|could|should|do|does|is|are|w
 _SECOND = re.compile(  # "... and how long does it keep": another question of the same sentence
     rf",? (?:and|also|plus)(?: also)? (?=(?:{_ASKING}) \w+)", re.IGNORECASE
 )
+_JOINT = re.compile(r"[,;:]? (?:and|but|because|cos|cause|since|though) |[,;:] | [-–—]+ ", re.IGNORECASE)
+_ASKS = re.compile(rf"^(?:so |hi |hey |ok |and )?(?:{_ASKING})\b", re.IGNORECASE)
 _PRONOUN = re.compile(
     r"\b(?:it|they|them|that|this|these|those)\b(?! (?:long|much|many|hot|way))", re.IGNORECASE
 )
@@ -73,6 +75,14 @@ def questions_in(text: str) -> tuple[str, ...]:
 def asked_alone(text: str) -> str:
     """The one question of a message without what is told around it."""
     return next((s.strip() for s in _SENTENCE.findall(text) if "?" in s), text)
+
+
+def heads(text: str) -> Iterator[str]:
+    """A message without what is hung on behind its question, the longest first: "..., just curious"."""
+    for joint in reversed(list(_JOINT.finditer(text))):
+        head = text[: joint.start()]
+        if len(head.split()) >= _LEAST_WORDS and _ASKS.search(head):
+            yield head
 
 
 def _split(sentence: str) -> list[str]:

@@ -259,6 +259,8 @@ def _pieces(question: Question, food: Food, way: str) -> list[Pieced]:
     if _BAKED_WHOLE.search(question.plain) and ("whole" in food.cuts or soft):
         return [piece_of(food, store.cut("whole"))]
     cuts = [store.cut(cut_id) for cut_id in food.cuts[:CUTS_TOLD]]
+    if hears(question, "on its cob") and "whole" in food.cuts:
+        cuts = [store.cut("whole")]
     made = [piece_of(food, cut) for cut in _shaped(question, cuts)]
     if way == "saute":
         made = [piece for piece in made if piece.size_mm <= PAN_MAX_MM]

@@ -67,6 +67,8 @@ def asks_for_a_size(question: Question) -> bool:
         return False
     if hears(question, "asks for a size"):
         return True
+    if hears(question, "asks the inside"):  # "goat pieces, what temp is done"
+        return False
     return hears(question, "cutting") and hears(question, "done together") and not is_timed(question)
 
 

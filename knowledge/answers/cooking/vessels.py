@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from knowledge.answers.cite import cited
@@ -59,7 +59,8 @@ class Use:
 def vessel(question: Question) -> Answer | None:
     """The vessel that is asked for, its size or its lid; whether a vessel named will do."""
     rank = first_rank(question)
-    if (rank is not None and rank <= URGENT) or hears(question, "not about a vessel"):
+    plain = question.plain.replace(" in the oven ", " ") if _compared(question) else question.plain
+    if (rank is not None and rank <= URGENT) or hears(question, "not about a vessel", plain=plain):
         return None
     use = _use(question)
     if hears(question, "asks how many a vessel feeds"):
@@ -109,7 +110,26 @@ def _fits_of(food: Food, store: Store) -> dict[str, float] | None:
     return fits
 
 
+def _compared(question: Question) -> list[str]:
+    """The two vessels between which the cook wavers: "sheet pan or pot"; none where there are not two."""
+    named = [vessel.id for vessel in question.store.vessels() if hears(question, NAMED[vessel.id])]
+    return named if len(named) == 2 and question.says("or_", "vs_", "versus") else []
+
+
+def _better(use: Use, named: Sequence[str], store: Store) -> str:
+    """Which of two vessels, and what the other one is good for."""
+    first, second = sorted(named, key=lambda name: -use.fits[name])
+    best = f"a {first}: {_why(first, store)}"
+    if use.fits[second] >= GOOD:
+        return f"Either; first {best}. A {second}: {_why(second, store)}."
+    if use.fits[second] >= POOR:
+        return f"Rather {best}. It can be done in a {second}, but that is not what it is good at."
+    return f"Rather {best}. Not a {second}."
+
+
 def _which(question: Question, use: Use) -> str | None:
+    if compared := _compared(question):
+        return _better(use, compared, question.store)
     if not hears(question, "asks for a vessel"):
         return None
     ranked = sorted(use.fits, key=lambda name: -use.fits[name])

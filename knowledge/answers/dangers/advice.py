@@ -58,7 +58,8 @@ def row(store: Store, row_id: str) -> Answer | None:
     """One row of the table, for an answer that is reached by another way."""
     for found in store.table("advice"):
         if found["id"] == row_id:
-            return Answer(known=True, answer=found["answer"], sources=cited(store, found["source"]))
+            source = found["source"]
+            return Answer(known=bool(source), answer=found["answer"], sources=cited(store, source))
     return None
 
 

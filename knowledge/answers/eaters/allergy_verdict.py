@@ -11,6 +11,7 @@ from knowledge.answers.eaters.diets_said import ways_of_eating
 from knowledge.answers.eaters.kinship import akin_to
 from knowledge.answers.eaters.labelling import LEAVE_OUT, has, have, is_plural, listed
 from knowledge.answers.eaters.uncertain import (
+    barring_note,
     food_of,
     holds,
     is_warned,
@@ -108,7 +109,7 @@ def said(case: Case, verdict: Verdict, *, if_held: str, if_free: str) -> str:
         case Verdict.KIN:
             return _kin(case)
         case Verdict.MAYBE:
-            return _maybe(case)
+            return _maybe(case, if_held)
         case Verdict.FREE if case.token in _BY_SLAUGHTER and case.food and case.food.animal in diets.MEAT:
             return (
                 f"Yes, by its kind: plain {name} fits {case.label} if it was slaughtered by that rule,"
@@ -147,7 +148,10 @@ def _kin(case: Case) -> str:
     )
 
 
-def _maybe(case: Case) -> str:
+def _maybe(case: Case, if_held: str) -> str:
+    if case.food and (made := barring_note(case.food.does, case.token, case.store)):
+        only = f"only one whose label says {case.label}, made with another rennet"
+        return _led(if_held, f"{case.subject.name} is {made}{case.note}; {only}.")
     sure = f" It {has(case.allergens)}." if case.allergens and not case.is_way_of_eating else ""
     return f"Not surely: {case.subject.name}{_doubt(case)}{case.note}.{sure}"
 

@@ -78,6 +78,13 @@ def tells_of_more(note: str, store: Store) -> bool:
     return "may hold" in note or bool(ways_barred_by_note(note, store))
 
 
+def barring_note(note: str, token: str, store: Store) -> str:
+    """The part of a note that surely bars a way of eating: "made with animal rennet", "" where it may be."""
+    parts = (part.strip() for part in note.split(";"))
+    sure = (part for part in parts if part.startswith("made with ") and "may" not in part.split())
+    return next((part for part in sure if token in ways_barred_by_note(part, store)), "")
+
+
 def ways_barred_by_note(note: str, store: Store) -> frozenset[str]:
     """The ways of eating that a word of a note bars: "rennet" bars vegetarian and vegan."""
     barred = (ways for word, ways in meanings_of(store, "noted").items() if word in note)

@@ -16,6 +16,7 @@ from knowledge.answers.model import Answer, Mention, Quantity, Question
 from knowledge.answers.quantities.ovens import from_gas_mark, other_scale, to_gas_mark
 from knowledge.answers.quantities.portions import (
     piece_weight,
+    pieces_fill,
     pieces_in_a_measure,
     pieces_weigh,
     sizes_swapped,
@@ -55,6 +56,8 @@ _GAUGE = re.compile(
 _BASE = {"mass": "gram", "volume": "millilitre"}  # what is meant where no other measure is named
 _INTO = {"in", "into", "to", "as", "how", "many", "much", "are", "equals"}  # between a measure and another
 FEW = 3  # words beside a local measure with which nothing else is asked
+_HELD_AGAINST = re.compile(r"^ (?:so |but |and )?(?:is|are|does|do|isn t|isnt|aren t|doesn t) ")
+_SAME = {"the", "same", "as", "equal", "equals", "to", "about", "really", "exactly", "just", "always"}
 _THIRDS = {"1/3": 1 / 3, "2/3": 2 / 3}  # what no decimal says
 _TINS_G = (200, 400, 800)  # as sold in Britain and Europe (CAN)
 NEAR_TIN = 0.1  # share by which a tin may differ and still do for another
@@ -87,6 +90,7 @@ def conversion(question: Question) -> Answer | None:
         or _pressure(question)
         or sizes_swapped(question)
         or pieces_in_a_measure(question)
+        or pieces_fill(question)
         or pieces_weigh(question)
         or _measure(question)
         or piece_weight(question)
@@ -197,6 +201,22 @@ def _of_country(measure: Measure) -> str:
     return f"US {measure.id.removeprefix('US ')}" if measure.id == measure.of else measure.id
 
 
+def _is_it(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
+    """ "Is an Australian tablespoon 20 ml": a measure held against another."""
+    known = measures(question.store)
+    if len(said) != 2 or not _HELD_AGAINST.search(question.plain) or not said[1].has_number:
+        return None
+    one, other = said
+    kind = known[one.unit].kind
+    between = set(question.plain[one.end : other.start].split())
+    if one.unit == other.unit or kind != known[other.unit].kind or between - _SAME:
+        return None
+    told = other.value * known[other.unit].size / (one.value * known[one.unit].size)
+    verdict = "Yes" if abs(told - 1) <= WORTH_SAYING else "No"
+    found = _in_measure(question, one, other.unit)
+    return replace(found, answer=f"{verdict}: {found.answer}")
+
+
 def _this_or_that(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
     """ "Is it 3 or 4 tsp a tablespoon"."""
     if len(said) < 3 or not question.plain[said[0].end : said[1].start].strip().startswith("or"):
@@ -287,6 +307,7 @@ def _weighed(question: Question, said: tuple[Quantity, ...]) -> Answer | None:
 
 _WAYS: tuple[Callable[[Question, tuple[Quantity, ...]], Answer | None], ...] = (
     _by_country,
+    _is_it,
     _this_or_that,
     _compound,
     _only_named,

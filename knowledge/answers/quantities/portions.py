@@ -19,6 +19,7 @@ _HOW_MANY_OF_THEM = re.compile(
 )
 
 
+_HOW_MUCH = re.compile(r" how (?:many|much) (?:us )?$")
 _SIZED = re.compile(rf" (?:{NUMBER} )?((?:extra )?large|small|medium|jumbo)(?= )")
 
 
@@ -67,6 +68,50 @@ def pieces_in_a_measure(question: Question) -> Answer | None:
         text = f"{amount} of {food.name} is about {figure(round(count, 1))} {name}."
         return Answer(known=True, answer=text, sources=cited(question.store, density[1], said[0].source))
     return None
+
+
+def pieces_fill(question: Question) -> Answer | None:
+    """ "How many cups is one onion chopped", "what 2 carrots make diced": pieces as a volume."""
+    wanted = next(
+        (
+            q
+            for q in quantities(question)
+            if not q.has_number and measures(question.store)[q.unit].kind == "volume"
+        ),
+        None,
+    )
+    asked = wanted and _HOW_MUCH.search(question.plain[: wanted.start])
+    if wanted is None or not asked or len(question.foods) != 1 or not hears(question, "filled by pieces"):
+        return None
+    mention = question.mentions[0]
+    found = _counted(question.plain, mention) or _one_of(question, mention)
+    density = density_g_ml(mention.food, question.store)
+    if found is None or density is None:
+        return None
+    said, count, portion = found
+    ml = count * portion.grams / density[0]
+    measure = measures(question.store)[wanted.unit]
+    size = ml / measure.size
+    return Answer(
+        known=True,
+        answer=f"{said.capitalize()} (about {figure(count * portion.grams)} g), cut up, fill about"
+        f" {figure(round(size, 1))} {measure.counted(2)} ({figure(ml)} ml).",
+        sources=cited(question.store, density[1], portion.source),
+    )
+
+
+def _one_of(question: Question, mention: Mention) -> tuple[str, float, Portion] | None:
+    """ "An onion", "a large onion": one of them, though no number is said."""
+    found = re.search(
+        rf" (?:an?|per|each) (?:whole )?(?:((?:extra )?large|small|medium) )?{re.escape(mention.phrase)} ",
+        question.plain,
+    )
+    portion = _portion(mention.food, unit="piece", size=found[1] or "") if found else None
+    return (
+        (f"1 {' '.join(filter(None, (found[1], mention.phrase)))}", 1.0, portion)
+        if found and portion
+        else None
+    )
 
 
 def pieces_weigh(question: Question) -> Answer | None:

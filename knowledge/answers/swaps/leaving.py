@@ -47,10 +47,26 @@ _OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|d
 _INSTEAD_AFTER = re.compile(r"\b(?:instead|in place|as an? (?:swap|option|substitute|replacement))\b(?! of)")
 
 
+_OVER = re.compile(
+    r" (?:(?:is|are|was|were) (?:just |all |now )?(?:over|finished|gone|used up|empty)(?! \d)"
+    r"|(?:has |have |just )*r[au]n out) "
+)
+
+
+def used_up(question: Question) -> Mention | None:
+    """The food of which it is said that it is over: "tamarind is over", "the butter has run out"."""
+    words = question.plain.split()
+    return next(
+        (m for m in question.mentions if _OVER.match(f" {' '.join(words[m.end : m.end + 4])} ")), None
+    )
+
+
 def leaving(question: Question) -> Mention:
     """The food to be replaced; the question names at least one."""
     if binder := _egg_that_binds(question):
         return binder
+    if over := used_up(question):
+        return over
     kept = [mention for mention in question.mentions if not rules_out(question, mention)]
     if not kept:
         return _gone(question, question.mentions) or _most_likely(question, question.mentions)
@@ -59,6 +75,8 @@ def leaving(question: Question) -> Mention:
 
 def held_out(question: Question, goes: Mention) -> Mention | None:
     """The food that the question itself holds out instead."""
+    if used_up(question):  # what is at home is listed, and behind "for" stands the dish
+        return None
     others = (m for m in question.mentions if m.food.id != goes.food.id and not rules_out(question, m))
     return next((m for m in others if not is_refused(question, m) and _is_offered(question, m)), None)
 

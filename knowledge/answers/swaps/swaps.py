@@ -19,7 +19,7 @@ from knowledge.answers.eaters.uncertain import may_hold
 from knowledge.answers.model import Answer, Mention, Question
 from knowledge.answers.reading.heard import hears
 from knowledge.answers.reading.words import words_of
-from knowledge.answers.swaps.leaving import held_out, is_only_offered, leaving
+from knowledge.answers.swaps.leaving import held_out, is_only_offered, leaving, used_up
 from knowledge.answers.swaps.swap_rows import StandIn, alike, foods_of, is_barred, stand_ins
 from knowledge.answers.swaps.swaps_told import told_swap
 from knowledge.answers.swaps.without import warned_of, way_without_food
@@ -37,6 +37,7 @@ _MISSING = re.compile(
 _AND_NOW = re.compile(
     r" (?:use|what|can i) | i (?:don|have|haven|ran|am|hate|ve|ve got)| im out|got no | for (?:the|my|a) "
 )
+_RAN_OUT = re.compile(r" (?:ran|run|running|am|im|i m|we re|are|all) out of ")
 _GONE = re.compile(
     r"(?:^ out of| (?:am|im|i m|we re|were|are|is|all|fresh|clean|ran|run) out of| used up"
     r"| have no| got no| no more| short of| don ?t have any| haven ?t (?:got )?any"
@@ -130,7 +131,14 @@ def _by_use(question: Question, goes: Mention, held: Restraint) -> Answer | None
 
 
 def _asks_for_swap(question: Question) -> bool:
-    return hears(question, "asks for a swap") or _TAKES_THE_PLACE.search(question.plain) is not None
+    said = hears(question, "asks for a swap") or _TAKES_THE_PLACE.search(question.plain) is not None
+    return said or _asks_which_one(question)
+
+
+def _asks_which_one(question: Question) -> bool:
+    """True for "the tamarind is over, I have lime and tomato: which one should I put"."""
+    lacks = used_up(question) or _RAN_OUT.search(question.plain) or _is_missing(question)
+    return bool(lacks) and len(question.foods) > 1 and hears(question, "asks which of them to take")
 
 
 def _is_named_at(question: Question, place: int, *, within: int) -> bool:

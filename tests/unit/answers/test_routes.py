@@ -62,3 +62,43 @@ def test_prices_are_not_known(store: Store, text: str) -> None:
 
 def test_a_serving_of_what_the_market_sells_is_no_price(store: Store) -> None:
     assert "price" not in ask("how much rice from the market for 6 people", store=store).answer
+
+
+@pytest.mark.parametrize(
+    ("text", "must", "never"),
+    [
+        ("honey is finished, i have golden syrup and sugar. which one do i use?", "^Instead of honey", "pan"),
+        ("yogurt has run out, got sour cream and milk, which should i put in the marinade", "of yogurt", ""),
+        ("recipe wants 3 tins of chickpeas, how much does one cup of dried ones make", "240 g", "3 inch"),
+        ("area of an 8 inch round tin", "324 cm²", "240 g"),  # pi / 4 of 20.3 cm squared
+        ("how long must i boil ears of corn", "48 mm", "as it is"),
+        ("is a us tablespoon 20 ml", "^No: 1 tablespoon is 14.8", "40"),
+        ("is an aussie tablespoon 20 ml", "^Yes: 1 Australian tablespoon is 20", ""),  # NIST; AU metric
+        ("1 aus tablespoon against uk tablespoon, same thing?", "20 ml.*15 ml; they differ", ""),
+        # made with rennet of the stomach of calves or lambs, by their rules (common practice)
+        ("is pecorino ok for vegetarians", "^No: pecorino is made with animal rennet", "^Yes"),
+        ("can a vegetarian have cottage cheese", "^(?!No)", "rennet;"),
+        ("sheet pan or pot for carrots", "sheet pan: .*lidded pot: ", "saute pan"),
+        ("tray or lidded pot for pasta", "[Rr]ather a lidded pot", "saute pan"),
+        ("how many cups do 2 large onions make chopped", "about 1.9 cups", ""),  # USDA: 150 g; 160 g a cup
+        ("how many cups in a carrot, diced", "about 0.5 cups", ""),  # USDA: 61 g; 128 g a cup
+        ("pieces of lamb for the pilaf, what internal temp is done", "63 °C", "Cut lamb"),
+        ("jasmine rice in the instant pot, how many minutes", "3-5 minutes", "boiled"),
+        ("onions still pale after half an hour, i want them caramelised", "40-60 minutes", ""),
+        ("can raw prawns and rice cook together in one pot", "^Yes.*cooked through", "I do not plan"),
+        ("my radishes went bendy, any way back", "cold water", "oven"),
+    ],
+)
+def test_a_question_is_not_taken_for_another(store: Store, text: str, must: str, never: str) -> None:
+    said = ask(text, store=store).answer
+    assert re.search(must, said), said
+    assert not (never and re.search(never, said)), said
+
+
+def test_raw_chicken_is_still_not_eaten(store: Store) -> None:
+    assert not ask("can i eat raw chicken together with rice", store=store).answer.startswith("Yes")
+
+
+def test_a_question_is_answered_though_something_is_hung_on_it(store: Store) -> None:
+    said = ask("how long do hard boiled eggs keep because my aunt's parrot sings", store=store).answer
+    assert "week" in said
