@@ -102,3 +102,23 @@ def test_raw_chicken_is_still_not_eaten(store: Store) -> None:
 def test_a_question_is_answered_though_something_is_hung_on_it(store: Store) -> None:
     said = ask("how long do hard boiled eggs keep because my aunt's parrot sings", store=store).answer
     assert "week" in said
+
+
+@pytest.mark.parametrize(
+    ("text", "must"),
+    [
+        ("substitute for buttermilk, no dairy", "soy milk"),
+        ("mascarpone without dairy, what instead", "silken tofu"),
+        ("instead of evaporated milk for a milk allergy", "coconut milk"),
+        ("noodles replacement for a coeliac", "labelled free of gluten: .*rice noodle"),
+    ],
+)
+def test_something_is_left_to_swap_for_what_many_cannot_have(store: Store, text: str, must: str) -> None:
+    said = ask(text, store=store).answer
+    assert re.search(must, said), said
+    assert "leave it out" not in said
+
+
+def test_bread_is_done_by_its_sound_and_meat_beside_it_is_not(store: Store) -> None:
+    assert "93-96 °C" in ask("how can i tell a loaf is ready", store=store).answer
+    assert "hollow" not in ask("how do i know the pork is done, served in rolls", store=store).answer
