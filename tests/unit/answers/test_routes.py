@@ -122,3 +122,7 @@ def test_something_is_left_to_swap_for_what_many_cannot_have(store: Store, text:
 def test_bread_is_done_by_its_sound_and_meat_beside_it_is_not(store: Store) -> None:
     assert "93-96 °C" in ask("how can i tell a loaf is ready", store=store).answer
     assert "hollow" not in ask("how do i know the pork is done, served in rolls", store=store).answer
+
+
+def test_which_one_alone_is_not_answered_with_a_card(store: Store) -> None:
+    assert not ask("which one would be the best?", store=store).known
