@@ -84,6 +84,8 @@ def pieces_fill(question: Question) -> Answer | None:
     if wanted is None or not asked or len(question.foods) != 1 or not hears(question, "filled by pieces"):
         return None
     mention = question.mentions[0]
+    if mention.food.group == "citrus":  # it is the juice that is measured
+        return None
     found = _counted(question.plain, mention) or _one_of(question, mention)
     density = density_g_ml(mention.food, question.store)
     if found is None or density is None:

@@ -126,3 +126,13 @@ def test_bread_is_done_by_its_sound_and_meat_beside_it_is_not(store: Store) -> N
 
 def test_which_one_alone_is_not_answered_with_a_card(store: Store) -> None:
     assert not ask("which one would be the best?", store=store).known
+
+
+def test_a_lemon_is_measured_by_its_juice(store: Store) -> None:
+    assert "cut up" not in ask("how many tbsp are in a lemon", store=store).answer
+
+
+@pytest.mark.parametrize("food", ["samosas", "empanadas", "a burrito", "khachapuri"])
+def test_a_filled_pastry_is_no_safer_at_room_temperature(store: Store, food: str) -> None:
+    said = ask(f"how long does {food} last at room temperature", store=store).answer
+    assert "Not over 2 hours" in said, said  # USDA FSIS
