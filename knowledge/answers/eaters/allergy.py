@@ -20,7 +20,7 @@ from knowledge.answers.eaters.labelling import CHECK, LEAVE_OUT, authorities, ha
 from knowledge.answers.eaters.restraints import is_refused, rules_out
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.reading.heard import hears
-from knowledge.answers.reading.subject import Subject, subject_of
+from knowledge.answers.reading.subject import Subject, subject_of, without_free_names
 from knowledge.answers.swaps.without import way_without
 
 _ASKS_OF_SOMETHING = re.compile(r" (?:is|are|does|do|can) ")
@@ -86,6 +86,7 @@ def _asked_about(question: Question) -> tuple[str, str] | None:
     for mention in question.mentions:  # names that merely hold an allergen's word: "coconut milk"
         if " " in mention.phrase and not rules_out(question, mention):
             plain = plain.replace(f" {mention.phrase} ", " · ", 1)
+    plain = without_free_names(plain, store)
     found = diets_said(plain, store)
     if not found:
         return None

@@ -93,7 +93,8 @@ def _judged_by_name(case: Case, *, may: bool) -> Verdict:
     held = case.subject.has
     if held and akin_to(food_of(held, case.store), case.token, case.store):
         return Verdict.KIN
-    free = case.subject.single and not may and not case.is_way_of_eating
+    is_warned_of = f"not for a {case.label} allergy" in case.subject.note
+    free = case.subject.single and not (may or is_warned_of or case.is_way_of_eating)
     return Verdict.FREE if free else Verdict.MAYBE
 
 

@@ -84,9 +84,10 @@ def _held_by_eaters(question: Question) -> Restraint:
 def _is_of_allergy(answer: Answer) -> bool:
     """True if the answer is itself about an allergy, or calls for help: it has its verdict."""
     text = answer.answer.replace(CHECK, "")
-    return any(call in text.lower() for call in HELP) or (
-        text.startswith(("No:", "Not a plain", "A ", "Yes, ")) and "allerg" in text
-    )
+    if any(call in text.lower() for call in HELP):
+        return True
+    is_defined = text.startswith("A ") and "allerg" in text.split(". ")[0]
+    return is_defined or (text.startswith(("No:", "Not a plain", "Yes, ")) and "allerg" in text)
 
 
 def with_label(question: Question, answer: Answer) -> Answer:
@@ -140,6 +141,8 @@ def _deals_with(answer: Answer, name: str) -> bool:
 def _held_out(question: Question, said_of: list[tuple[int, str]], swap: str) -> list[str]:
     """That a food which the cook holds out has nothing of it, where the swap does not name it."""
     unnamed = {m.start for m in question.mentions if m.phrase.removesuffix("s") not in swap.lower()}
+    words = question.plain.split()
+    unnamed = {place for place in unnamed if not _INTO.search(f" {' '.join(words[:place])} ")}
     return [text for place, text in said_of if place in unnamed and text.startswith(_PLAIN)]
 
 

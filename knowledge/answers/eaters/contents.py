@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import lru_cache, reduce
+from functools import lru_cache
 
 from knowledge.answers.eaters.allergy_verdict import Case, Verdict, judged, said
 from knowledge.answers.eaters.diets_said import diet_words, diets_said, ways_of_eating
@@ -18,7 +18,7 @@ from knowledge.answers.eaters.labelling import CHECK, authorities
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.reading.heard import hears
 from knowledge.answers.reading.question import question_of
-from knowledge.answers.reading.subject import Subject, subject_of, told_names
+from knowledge.answers.reading.subject import Subject, subject_of, told_names, without_free_names
 from knowledge.foods.store import Store
 from knowledge.text.clauses import clauses_of, met, says
 
@@ -59,7 +59,9 @@ _BARE = r"(?P<x>.+) {y}"  # "pesto nuts?"
 
 def contents(question: Question) -> Answer | None:
     """Whether the named allergens are in the named foods; None when that is not what is asked."""
-    if hears(question, "asks for a stand in") or says(_without_free_names(question), "free_", "use_instead"):
+    if hears(question, "asks for a stand in") or says(
+        without_free_names(question.plain, question.store), "free_", "use_instead"
+    ):
         return None
     for x, y, rest in _asked(question):
         if " use " in f"{rest} " or " swap" in rest:
@@ -70,14 +72,6 @@ def contents(question: Question) -> Answer | None:
         if told is not None:
             return told
     return None
-
-
-def _without_free_names(question: Question) -> str:
-    """The words of the question without names like "gluten free flour", which ask for nothing."""
-    names = (
-        name for name in told_names(question.store) if " free " in name and f" {name} " in question.plain
-    )
-    return reduce(lambda plain, name: plain.replace(name, "·"), names, question.plain)
 
 
 def _asked(question: Question) -> Iterator[tuple[str, str, str]]:

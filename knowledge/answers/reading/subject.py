@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, reduce
 
 from knowledge.answers.eaters.diets_said import diets_said
 from knowledge.answers.eaters.restraints import rules_out
@@ -177,6 +177,12 @@ def _longest(store: Store) -> int:
 def told_names(store: Store) -> frozenset[str]:
     """The names of `allergens_said.csv`, as they are said."""
     return frozenset(_dishes(store))
+
+
+def without_free_names(plain: str, store: Store) -> str:
+    """The words without names like "gluten free flour": such a word in front is not asked about."""
+    names = (name for name in _dishes(store) if " free " in name and f" {name} " in plain)
+    return reduce(lambda left, name: left.replace(name, "·"), sorted(names, key=len, reverse=True), plain)
 
 
 def _is_said(phrase: str, plain: str) -> bool:

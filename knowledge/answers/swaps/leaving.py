@@ -42,6 +42,7 @@ _MAY_GO = (
 _REPLACED_AFTER = re.compile(
     r"(?:replacements?|substitutes?|alternatives?|swaps?|subs?|stand ins?)\b(?! for| of)"
 )
+_REPLACEMENT = re.compile(r"(?:replacements?|replacers?|substitutes?|alternatives?|swaps?|subs?)$")
 _OFFERED_BEFORE = re.compile(r"\b(?:use|using|try|with|by|is|are|will|would|could|does|do)(?: \w+)?$")
 _OFFERED_AFTER = re.compile(r"(?:instead|in place|for|work|works|replace|as|be|do)\b")
 _INSTEAD_AFTER = re.compile(r"\b(?:instead|in place|as an? (?:swap|option|substitute|replacement))\b(?! of)")
@@ -91,7 +92,8 @@ def is_only_offered(question: Question, mention: Mention) -> bool:
 
 def goes_surely(question: Question, start: int, end: int) -> bool:
     """True if what stands between these places (of words) is what is to be replaced, in so many words."""
-    return _goes_by_a_cue(question, start) or goes_before(question.plain.split(), end)
+    behind = " ".join(question.plain.split()[end : end + 1])
+    return _goes_by_a_cue(question, start) or _REPLACEMENT.match(behind) is not None
 
 
 def _goes_by_a_cue(question: Question, start: int) -> bool:

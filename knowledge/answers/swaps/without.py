@@ -37,7 +37,9 @@ _VEGAN = ("no egg", "no dairy", "vegan")
 
 def made_without(question: Question) -> Answer | None:
     """How a dish is made without what the question wants left out of it."""
-    if _VERDICT.search(question.plain) or hears(question, "asks for a swap"):
+    if any(hears(question, topic) for topic in ("asks for a swap", "own product")):
+        return None  # of the jar that was bought only a verdict can be told
+    if _VERDICT.search(question.plain):
         return None
     told = [
         text for token in _wished(question) if (text := way_without(token, question.plain, question.store))

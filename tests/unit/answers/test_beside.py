@@ -30,6 +30,8 @@ from knowledge.foods.store import Store
         ("wheat allergy, if I change to kamut is it fine", "No, not safe: kamut has wheat"),
         ("coeliac lodger: how long does rye keep and may he have it", "No, not safe: rye has gluten"),
         ("vegan friend, glaze the carrots with honey", "No: honey is of animal origin"),
+        ("milk allergy: margarine or sunflower oil for frying", "No, not safe: margarine has milk"),
+        ("muslim colleague, finish the glaze with mirin", "No: mirin is made with alcohol"),
         ("halal table, deglaze the pan with sherry", "No: sherry is made with alcohol"),
     ],
 )
@@ -101,6 +103,8 @@ def test_brandy_is_no_brand(store: Store) -> None:
         "may I label the flapjacks nut free, same tin as the almond slices",
         "can I call them egg free if the same whisk did the meringue",
         "does frying destroy peanut protein",
+        "deep fryer used for calamari, chips for a guest with a mollusc allergy",
+        "is the toaster for the wheat bread ok for a coeliac",
     ],
 )
 def test_shared_gear_and_heat_leave_the_allergen(store: Store, text: str) -> None:
@@ -115,6 +119,8 @@ def test_shared_gear_and_heat_leave_the_allergen(store: Store, text: str) -> Non
         ("my mum is lactose intolerant, is lactose free yogurt ok", "Yes, for the intolerance"),
         ("does gluten free flour contain lupin", "Not surely"),
         ("gluten free oats for a coeliac, ok?", "Not surely"),
+        ("does gluten free flour suit a lupin allergy", "Not surely"),
+        ("wheat allergy, is gluten free bread fine", "Not surely"),
         ("are rolled oats safe for a coeliac", "No, not safe"),
     ],
 )
