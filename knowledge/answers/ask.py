@@ -23,6 +23,7 @@ from knowledge.answers.dangers.sealed import sealed
 from knowledge.answers.dangers.slow_cooker import slow_cooked, whistles
 from knowledge.answers.dangers.standing import in_the_warm, left_out, needs_no_fridge, spoilt_in_the_warm
 from knowledge.answers.eaters.allergy import allergens, suits
+from knowledge.answers.eaters.at_risk import judged_for_eaters
 from knowledge.answers.eaters.beside import eaters_diets, judged_beside, with_label
 from knowledge.answers.eaters.contents import contents
 from knowledge.answers.eaters.hidden import hidden
@@ -182,7 +183,7 @@ def ask(
 
     answer = _answered(text, whole, read_for_them)
     told = judged_beside(whole, guarded(whole, answer) if answer is not None else unknown(whole))
-    return netted(whole, with_label(whole, told))
+    return judged_for_eaters(whole, netted(whole, with_label(whole, told)))
 
 
 def _answered(text: str, whole: Question, read: Callable[[str], Question]) -> Answer | None:

@@ -445,6 +445,10 @@ ANSWERS = {
         id=TEXT, rank=rank(), when=listed(TEXT), dealt=listed(TEXT),
         advice=maybe(Id("advice", "advice.id")), answer=maybe(TEXT), source=maybe(SOURCE),
     ),
+    "eater_foods": table(
+        "id",
+        id=TEXT, rank=rank(), when=listed(TEXT), dealt=listed(TEXT), answer=TEXT, source=SOURCE,
+    ),
     "measures": table(
         "id",
         id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 50000),

@@ -68,7 +68,7 @@ def netted(question: Question, answer: Answer) -> Answer:
 
 def met_by(question: Question) -> tuple[Danger, ...]:
     """The dangers that a question tells of, the worst first."""
-    return tuple(danger for danger in dangers(question.store) if _is_met(question, danger))
+    return tuple(danger for danger in dangers(question.store) if is_met(question, danger))
 
 
 def deals_with(danger: Danger, text: str) -> bool:
@@ -76,7 +76,8 @@ def deals_with(danger: Danger, text: str) -> bool:
     return all(any(word in text for word in words) for _, words in danger.dealt)
 
 
-def _is_met(question: Question, danger: Danger) -> bool:
+def is_met(question: Question, danger: Danger) -> bool:
+    """True if a question tells of a danger."""
     return all(_says(question, words) is wanted for wanted, words in danger.when)
 
 

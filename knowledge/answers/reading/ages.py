@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from knowledge.answers.model import Question
+from knowledge.answers.reading.heard import hears
 from knowledge.answers.reading.hours import COUNT, value_of
 
 DAYS_SAID_IN_WEEKS = 14.0
@@ -15,6 +16,7 @@ _AGE = re.compile(
     rf" (?:{COUNT}[ -]?)?(day|week|month)s?"
     r" (?:old|ago|in the|after|later|since|past|still|now|ok|okay|safe|fine|good|is it)"
 )
+_MONTHS_OLD = re.compile(rf" {COUNT}[ -]?(?:weeks?|months?) old(?= )")
 _AFTER = re.compile(rf" after {COUNT}[ -]?(day|week|month)s?(?= (?:in the fridge|chilled|still)| $)")
 _WEEKDAY = re.compile(rf" ({'|'.join(f'{day[:3]}(?:{day[3:]})?' for day in WEEK)}) ")
 _TODAY = re.compile(r" (?:its|it s|it is|today is|today s|todays|now|and now|now is)(?: now| already)? $")
@@ -24,7 +26,7 @@ def age_days(question: Question) -> float | None:
     """How old the food is [d]: "4 days old", "a week after opening", "made on sunday, it's thursday"."""
     if count := _DAY_COUNT.search(question.plain):
         return float(count[1])
-    if age := _AGE.search(question.plain) or _AFTER.search(question.plain):
+    if age := _AGE.search(_without_ages_of_people(question)) or _AFTER.search(question.plain):
         return value_of(age[1] or "a") * DAYS[age[2]]
     said = list(_WEEKDAY.finditer(question.plain))
     if len(said) != 2:
@@ -36,6 +38,11 @@ def age_days(question: Question) -> float | None:
         return None
     number = {day[:3]: place for place, day in enumerate(WEEK)}
     return float((number[second[1][:3]] - number[first[1][:3]]) % 7) or None
+
+
+def _without_ages_of_people(question: Question) -> str:
+    """The question without "9 months old" where a child is spoken of: that is the child's age."""
+    return _MONTHS_OLD.sub(" ", question.plain) if hears(question, "age of a child") else question.plain
 
 
 def span_of_days(days: float) -> str:
