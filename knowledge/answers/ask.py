@@ -29,7 +29,7 @@ from knowledge.answers.eaters.contents import contents
 from knowledge.answers.eaters.hidden import hidden
 from knowledge.answers.guard import guarded
 from knowledge.answers.heat.setting import rested, setting
-from knowledge.answers.heat.temperature import read_after_heating, temperature
+from knowledge.answers.heat.temperature import asked_or_read_first, read_after_heating, temperature
 from knowledge.answers.lore.about import what_is, when_to_add
 from knowledge.answers.lore.craft import craft, craft_of
 from knowledge.answers.lore.difference import difference
@@ -99,14 +99,15 @@ TYPED: tuple[Typed, ...] = (
     each(swap_for_someone),
     each(suits),
     each(swap_for_missing),
+    asked_or_read_first,
     cut_to_match,
     dish_cut,
     slower_of,
     fan_oven,
     named_oven,
     scaled,
-    setting,
     rested,
+    setting,
     kept_hot,
     warm_for_hours,
     left_out,

@@ -11,6 +11,7 @@ from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
 from knowledge.answers.dangers.air import air_degC
 from knowledge.answers.dangers.stood import perishable
+from knowledge.answers.heat.minimums import MEATS
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.reading.degrees import as_read, both, temperatures_degC
 from knowledge.answers.reading.heard import hears
@@ -41,6 +42,10 @@ _KEEPING_IT_HOT = re.compile(
     r"(?!kitchen|car|room|day|place|spot|garage|van|boot|weather|house|climate)"
     r"| (?:keep|keeping|hold|holding|leave) (?:\w+ ){1,4}at \d.* (?:all day|all night|overnight|hours|until"
     r"|till|party|guests|service) "
+)
+_HELD_FOR_MINUTES = re.compile(
+    r"^(?!.* (?:cooked|buffet|steam table|bain|chafing|guests|serv\w+|hot|warm) )"
+    r".* (?:held|hold|holding|stays|stayed) (?:at|there)(?= .*(?:how long|how many min|\d ?(?:min|sec)))"
 )
 _COOKING_IT_THERE = re.compile(
     r" (?:to cook|(?:can|could|may) i cook|raw|uncooked"
@@ -98,6 +103,8 @@ def is_kept_hot(question: Question) -> bool:
         return False
     if hears(question, "heated, not kept hot"):
         return False
+    if _HELD_FOR_MINUTES.search(question.plain) and any(food.safety in MEATS for food in question.foods):
+        return False  # so meat is made safe, not served
     return hears(question, "kept hot") or _KEEPING_IT_HOT.search(question.plain) is not None
 
 

@@ -98,8 +98,16 @@ def leading(store: Store) -> dict[str, Row]:
 
 def safe_line(food: Food, question: Question) -> str:
     """The minimum of a food in a few words, "" if it has none."""
-    degC = _leading_degC(question.store).get(food.safety)
-    return f"safe at {both(degC)} (USDA FSIS)" if degC else ""
+    if not food.safety:
+        return ""
+    of_its_name = (  # a kielbasa is a sausage, sold raw too
+        kind
+        for kind, words in meanings(question.store, "has a minimum").items()
+        if says(f" {food.name} ", *words)
+    )
+    degC = _leading_degC(question.store)
+    hottest = max(degC.get(kind, 0.0) for kind in (food.safety, *of_its_name))
+    return f"safe at {both(hottest)} (USDA FSIS)" if hottest else ""
 
 
 def core_degC(row: Row) -> float:

@@ -37,6 +37,12 @@ COOL_OVEN_RULE = (
 TENDER = "Tough meat is tender at about 93-96 °C / 200-205 °F inside."
 LEAVE_IT_ON = "Leave it on the heat until the thermometer shows that, then rest it."
 
+RESTED = "Three minutes of rest are part of that rule; rested so long, it may be eaten."
+
+_TAKEN_OFF_AT = re.compile(  # "pull it at 57 for medium rare", "probe says 60, take it out for medium?"
+    r" (?:pull|take|taking|pulling|remove|removing)(?: (?!freezer|fridge)\w+){0,4}? (?:at|out|off)"
+    r"(?= .*(?:rare|medium|pink|well done|carry|rest))(?! of the (?:freezer|fridge))"
+)
 _OIL = re.compile(r" (?:oil|fat|fryer)(?: \w+)? (?:at|to|is|of) \d| fry\w* (?:\w+ ){0,3}?at \d")
 _KEEPING_WARM = re.compile(r" keep \w+ (?:\w+ )?(?:warm|hot)")
 _COOKED_BEFORE = re.compile(  # "cooked chicken at 50C", not "cooked at 50C"
@@ -68,20 +74,34 @@ def setting(question: Question) -> Answer | None:
 
 
 def rested(question: Question) -> Answer | None:
-    """The verdict on food taken off below its minimum to be rested: rest makes up for nothing."""
+    """The verdict on food taken off at a temperature and rested: below its minimum rest makes up for
+    nothing, from there on the rest told is what the rule asks for.
+    """
     minimum = minimum_of(question)
-    if minimum is None or not hears(question, "rests") or hears(question, "dough"):
+    rests, taken_off = hears(question, "rests"), _TAKEN_OFF_AT.search(question.plain) is not None
+    if minimum is None or not (rests or taken_off) or hears(question, "dough"):
         return None
-    inside = (heat.degC for heat in owned(question) if heat.owner in (CORE, NOBODY))
+    inside = (heat.degC for heat in owned(question) if taken_off or heat.owner in (CORE, NOBODY))
     coldest = min((d for d in inside if COLDEST_CORE_DEGC <= d <= HOTTEST_CORE_DEGC), default=None)
-    if coldest is None or is_met(coldest, minimum.degC):
+    if coldest is None:
         return None
-    verdict = (
-        f"No: {as_read(coldest)} is below the safe minimum, and no rest is counted on to make up for it."
-    )
+    if not is_met(coldest, minimum.degC):
+        verdict = (
+            f"No: {as_read(coldest)} is below the safe minimum, and no rest is counted on to make up for it."
+        )
+        what_then = LEAVE_IT_ON
+    elif (
+        hears(question, "asks leave")
+        and not hears(question, "asks how long")
+        and not hears(question, "served unrested")
+    ):
+        verdict = f"Yes, {as_read(coldest)} is enough, pink or not, if that was the coldest spot."
+        what_then = RESTED if minimum.lead["hold"] == "rest" else ""
+    else:
+        return None
     return Answer(
         known=True,
-        answer=f"{verdict} {minimum.line} {LEAVE_IT_ON} {STRICTER_LOCAL_RULES}",
+        answer=" ".join(filter(None, (verdict, minimum.line, what_then, STRICTER_LOCAL_RULES))),
         sources=cited(question.store, *minimum.sources),
     )
 

@@ -7,10 +7,11 @@ it. A question about doneness gets the minimum before the word of the trade.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from knowledge.answers.cautions import MEASURE, STRICTER_LOCAL_RULES
 from knowledge.answers.cite import cited
-from knowledge.answers.heat.holds import held_instead
+from knowledge.answers.heat.holds import held_instead, held_long_enough
 from knowledge.answers.heat.minimums import (
     COLDEST_CORE_DEGC,
     FORMED,
@@ -45,6 +46,11 @@ NOT_TENDER_YET = (
     " on."
 )
 TENDER_FROM_DEGC = 88.0  # a fork goes in
+NO_PINK = "For this eater nothing pink: the UK FSA's 70 °C for 2 minutes is surer for whole cuts."
+_WHEN_DONE = re.compile(  # "what temp is done" for a goat curry
+    r" (?:what|which) (?:internal |core |inside |safe )?temp(?:erature)?s?(?: inside)? (?:is|are|s)"
+    r"(?: \w+){0,4}? (?:done|ready|cooked) "
+)
 _WHAT_IT_READS = re.compile(
     r" what (?:should|must|does|do|will|would) (?:\w+ ){1,5}(?:read|show|reach) "
 )  # "what should the thermometer in a roast read"
@@ -66,6 +72,18 @@ def temperature(question: Question) -> Answer | None:
         answer=" ".join((*said, MEASURE, STRICTER_LOCAL_RULES)),
         sources=cited(question.store, *minimum.sources),
     )
+
+
+def asked_or_read_first(question: Question) -> Answer | None:
+    """A core temperature that is asked for or read, where a cut, a dish or an eater is named too."""
+    inside = any(heat.owner in (CORE, NOBODY) for heat in owned(question))
+    if _WHEN_DONE.search(question.plain) or (inside and hears(question, "where it was read")):
+        return temperature(question)
+    if not inside or not hears(question, "somebody at risk"):
+        return None
+    told = temperature(question)
+    pink = told is not None and told.answer.startswith("Yes") and hears(question, "no pink for them")
+    return replace(told, answer=f"{told.answer} {NO_PINK}") if told is not None and pink else told
 
 
 def read_after_heating(question: Question) -> Answer | None:
@@ -134,6 +152,9 @@ def _is_of_oven(question: Question) -> bool:
 def _of_a_reading(question: Question, coldest_degC: float, minimum: Minimum) -> tuple[str, ...]:
     read = as_read(coldest_degC)
     if not is_met(coldest_degC, minimum.degC):
+        enough = held_long_enough(question, coldest_degC, minimum)
+        if enough:
+            return (enough, minimum.line)
         hold = held_instead(question, coldest_degC, minimum)
         verdict = "is below the safe minimum" + (" as a mere reading." if hold else ". Cook on.")
         return tuple(filter(None, (f"No, not yet: {read} {verdict}", hold, minimum.line)))
