@@ -239,14 +239,37 @@ def test_the_eaters_of_a_kitchen_are_honoured_or_refused(store: Store) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "barred"),
+    ("text", "barred", "left"),
     [
-        ("my soup is bland, he can't have dairy", "cheese"),
+        ("i avoid gluten: how do i thicken a stew", "flour", "cornstarch"),
+        ("how do i thicken the sauce, my guest is coeliac", "flour", "cornstarch"),
+        ("the dal is far too hot, peanut allergy here, how to calm it", "nut butter", "coconut milk"),
+        ("my stew is too spicy, no dairy please", "cream|yogurt", "coconut milk"),
     ],
 )
-def test_advice_for_all_names_what_this_eater_leaves_out(store: Store, text: str, barred: str) -> None:
+def test_ways_this_eater_must_not_have_are_cut(store: Store, text: str, barred: str, left: str) -> None:
     answer = ask(text, store=store).answer
-    assert re.search(rf"leave out: [^.]*{barred}", answer), answer
+    assert not re.search(barred, answer), answer
+    assert left in answer.lower(), answer
+
+
+def test_where_there_is_one_way_what_takes_its_place_stands_before_it(store: Store) -> None:
+    answer = ask("my soup is bland, he can't have dairy", store=store).answer
+    assert re.match("For what you said: [^.]* for cheese", answer), answer
+
+
+@pytest.mark.parametrize(
+    ("text", "never"),
+    [
+        ("lodger allergic to nuts. does baklava have nuts in it and what goes instead of walnuts", "pecan"),
+        ("a coeliac comes. is miso ok? and can i thicken the soup with flour?", "flour mashed|flour rubbed"),
+        ("allergic to milk. is ghee fine? and what do i use instead of cream?", "yogurt|half and half"),
+        ("friend allergic to egg. is tofu ok? what do i use instead of mayonnaise", "aioli"),
+    ],
+)  # fmt: skip
+def test_what_the_eater_must_not_have_holds_for_each_question(store: Store, text: str, never: str) -> None:
+    answer = ask(text, store=store).answer
+    assert not re.search(never, answer), answer
 
 
 @pytest.mark.parametrize(
