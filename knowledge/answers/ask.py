@@ -17,7 +17,7 @@ from knowledge.answers.dangers.advice import advice, emergency
 from knowledge.answers.dangers.curing import curing
 from knowledge.answers.dangers.hot import kept_hot, warm_for_hours
 from knowledge.answers.dangers.net import netted
-from knowledge.answers.dangers.outage import cold_failed, cooker_failed
+from knowledge.answers.dangers.outage import cold_failed, cooker_failed, fridge_too_warm
 from knowledge.answers.dangers.raw import raw
 from knowledge.answers.dangers.sealed import sealed
 from knowledge.answers.dangers.slow_cooker import slow_cooked, whistles
@@ -82,7 +82,14 @@ def accident(question: Question) -> Answer | None:
 
 
 # What is answered of the whole message, before it is split or anything else of it is looked at.
-URGENT: tuple[Typed, ...] = (accident, emergency, cooker_failed, cold_failed, spoilt_in_the_warm)
+URGENT: tuple[Typed, ...] = (
+    accident,
+    emergency,
+    cooker_failed,
+    cold_failed,
+    fridge_too_warm,
+    spoilt_in_the_warm,
+)
 
 # In order: what can hurt comes first, what is computed before what is only quoted.
 TYPED: tuple[Typed, ...] = (

@@ -449,6 +449,7 @@ ANSWERS = {
         "id",
         id=TEXT, rank=rank(), when=listed(TEXT), dealt=listed(TEXT), answer=TEXT, source=SOURCE,
     ),
+    "advice_hazards": table("advice", advice=Id("advice", "advice.id"), dealt=listed(TEXT)),
     "measures": table(
         "id",
         id=TEXT, kind=one_of("length", "mass", "volume"), factor=number(0.1, 50000),

@@ -42,12 +42,12 @@ def _first(question: Question, *, up_to: int | None = None) -> Answer | None:
             return None
         if met(question.plain, clauses):
             return Answer(
-                known=bool(source), answer=_turned(question, text), sources=cited(question.store, source)
+                known=bool(source), answer=turned(question, text), sources=cited(question.store, source)
             )
     return None
 
 
-def _turned(question: Question, text: str) -> str:
+def turned(question: Question, text: str) -> str:
     """ "Is it dangerous to ...?" is answered with "Yes" where "may I ...?" is with "No"."""
     if met(question.plain, _ASKS_DANGER):
         return _HURTS.sub("Yes", text)

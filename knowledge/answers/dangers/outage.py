@@ -8,12 +8,28 @@ left below 60 °C / 140 °F for over 2 hours is thrown away, and so is what stoo
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from knowledge.answers.cautions import LOCAL_RULES
 from knowledge.answers.cite import cited
+from knowledge.answers.dangers.advice import row
 from knowledge.answers.model import Answer, Question
 from knowledge.answers.reading.heard import hears, pattern
 from knowledge.answers.reading.hours import LONG_H, hours_in, span_of_hours
+from knowledge.units import celsius
+
+WARMEST_FRIDGE_DEGC, HOTTEST_ROOM_DEGC = 5.0, 30.0  # UK FSA: 5; above a room's it is no fridge's reading
+_NO_READING = "pm|am|days?|hours?|h|min|mins|minutes?|weeks?|months?|people|g|kg|ml|l|lbs?|oz|eggs?|litres?"
+_FRIDGE_READS = re.compile(
+    r" (?:fridge|refrigerator|fridges)(?: thermometer)?"
+    r"(?: (?!freezer|oven|core|probe|thaw\w*|to|for|in)[^\W\d]+){0,5}?"
+    r"(?P<reads> (?:temp|temperature|at|says|said|shows?|showed|showing|reads?|reading|hit|reached"
+    r"|(?:up|crept|rose|went|only) to))?"
+    r"(?: (?:about|around|only|still|nearly|almost|over))?"
+    r" (?P<number>\d{1,2}(?:\.\d+)?) ?(?P<degrees>°|degrees?|deg)? ?(?P<scale>c|f|celsius|fahrenheit)?"
+    rf"(?= )(?! (?:{_NO_READING}) )"
+)
+THROWN = "No: throw away meat, fish, milk, eggs and cooked food that lay in it so long."
 
 FRIDGE_H, FULL_FREEZER_H, HALF_FREEZER_H = 4.0, 48.0, 24.0
 COOKER_H = 2.0
@@ -91,6 +107,29 @@ def cold_failed(question: Question) -> Answer | None:
             return _told(question, f"The freezer: {freezer[0]}", freezer[1], *_fridge_too(question, hours))
         return _told(question, *freezer)
     return _told(question, *_of_a_fridge(question, hours))
+
+
+def fridge_too_warm(question: Question) -> Answer | None:
+    """The verdict on what lay in a fridge that reads too warm, whatever else is asked."""
+    if not _warm_readings_degC(question) or hears(question, "fridge reading of something else"):
+        return None
+    told = row(question.store, "fridge-warm")
+    hours = hours_in(question.plain, question)
+    is_long = (hours is not None and hours > COOKER_H) or hears(question, "for days")
+    if told is None or not is_long:
+        return told
+    return replace(told, answer=f"{THROWN} {told.answer}")
+
+
+def _warm_readings_degC(question: Question) -> list[float]:
+    """What a fridge is said to read, where that is too warm for food and no warmer than a room."""
+    found = (
+        (float(said["number"]), said["scale"] or "")
+        for said in _FRIDGE_READS.finditer(question.plain)
+        if said["reads"] or said["scale"] or said["degrees"]
+    )
+    read = (celsius(n) if scale.startswith("f") or n > HOTTEST_ROOM_DEGC else n for n, scale in found)
+    return [degC for degC in read if WARMEST_FRIDGE_DEGC < round(degC, 1) <= HOTTEST_ROOM_DEGC]
 
 
 def _power_failed(question: Question) -> bool:

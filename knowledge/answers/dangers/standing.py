@@ -57,9 +57,16 @@ def spoilt_in_the_warm(question: Question) -> Answer | None:
     hours = _hours_out(question)
     if hours is None or hours <= _limit_h(question):
         return None
+    span = span_of_hours(hours)
+    if hears(question, "only planned"):
+        return _told(
+            question,
+            f"No, don't: {span} out is over the limit, {_rule(question)}; after that it is thrown away.",
+            *_nothing_saves_it(question),
+        )
     return _told(
         question,
-        f"No: throw it away. {span_of_hours(hours).capitalize()} out is over the limit: {_rule(question)}.",
+        f"No: throw it away. {span.capitalize()} out is over the limit: {_rule(question)}.",
         *_nothing_saves_it(question),
     )
 

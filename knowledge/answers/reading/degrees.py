@@ -14,6 +14,7 @@ TEMPERATURE = re.compile(
 """A number, and the scale it is on."""
 
 _BARE = re.compile(
+    r"(?<! lunch)(?<! party)(?<! dinner)(?<! group)(?<! crowd)(?<! table)"  # "a party of 60"
     r" (?:at|reads?|reading|is|to|hits?|reached|of|be|says?|said|shows?|got) (\d{2,3})"
     r"(?: degrees?| deg)?(?= )(?! (?:g|kg|grams?|ml|l|oz|lbs?|people) )"  # "how many sticks is 250 g"
     r"| (\d{2,3}) (?:degrees? |deg )?(?:inside|internal|internally|core|in the"

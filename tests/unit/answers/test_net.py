@@ -48,6 +48,36 @@ PASSED_OVER = [
     ("peanut butter with E967 for our beagle", "birch"),
     ("kernels out of peach stones ground in granola", "cyanide"),
     ("sardines taste peppery, is that the spice", "histamine"),
+    ("analytical sodium nitrite, 2 kg of brisket, how many grams", "Keep the pure salt locked"),
+    ("undiluted potassium nitrate, a spoon for the bresaola?", "Keep the pure salt locked"),
+    ("coppa with himalaya salt from the mill, same thing as cure no 1?", "stand in for each other"),
+    ("hazelnuts smell fusty, toast them in the pan?", "aflatoxin"),
+    ("closed tin of caramel milk in the pot, water boiled away while we were out", "burst"),
+    ("cognac straight from the bottle over the crepes in the hot pan, pour it?", "Measure 2-3"),
+    ("goose in the turkey fryer under the carport", "Only outdoors"),
+    ("raw duck and poultry leaked onto the coleslaw bowl", "thrown away or cooked"),
+    ("i have the trots, may i make the sandwiches for our club, wearing gloves", "48 hours"),
+    ("caterer was throwing up yesterday, can she cook for 40", "48 hours"),
+    ("whitlow on my thumb, kneading dough for the bake sale", "staphylococcus"),
+    ("dimple of the baby food lid was up", "seal was broken"),
+    ("vac packed herring, pack not puffed, two weeks on the shelf", "swollen or flat"),
+    ("half the vinegar in the tested recipe for chutney jars", "never less vinegar"),
+    ("i'll leave the goulash soup on the porch overnight to cool", "shallow dishes"),
+    ("frying akara, oil keeps smoking, what temperature", "Too hot: heat off"),
+    ("auntie drank coffee from the machine with limescale remover still in it", "poison control"),
+    ("our fridge has been at 9 degrees since the weekend, is the ham good", "throw away meat"),
+    ("refrigerator shows 54 F, chicken soup in it for three days", "throw away meat"),
+    ("may i leave the beef stew on the counter overnight", "No, don't"),
+    ("chlorine bleach in the water for my lettuce, plus some lemon", "No soap, bleach"),
+    ("how do i can my own lentil soup", "No, not by a pot"),
+    ("heat up the stew a second time?", "No, once only"),
+    ("pork joint defrosted in lukewarm water all afternoon, roast it?", "throw it away if"),
+    ("we cold smoked the boar sausage, it was frozen first", "trichinella"),
+    # hazards of advice.csv under a card on nutrition, swaps, what stood out, vessels
+    ("uncooked elderberry smoothie, how much vitamin c and iron is in it", "boiled"),
+    ("rhubarb leaves instead of chard, pity to throw them out", "oxalic"),
+    ("calories in a glass of sun tea", "tea in the sun"),
+    ("which pan for an egg in its shell in the microwave", "steam bursts"),
     ("my two crabs stopped moving and are limp, boil them 20 minutes?", "died before"),
 ]
 
@@ -61,6 +91,16 @@ def test_no_answer_beside_the_danger(store: Store, text: str, must: str) -> None
 
 # looks like one of the dangers and is none
 HARMLESS = [
+    "can i leave out the anchovies, she hates them",
+    "fridge at 3 degrees, good?",
+    "himalayan salt on fried bacon",
+    "what is a good chestnut mushroom soup",
+    "simmer the open tin of tomatoes in a pan",
+    "brandy in the sauce, does it burn off",
+    "turkey bacon in the air fryer",
+    "how do i wash salad",
+    "less vinegar in a salad dressing",
+    "bread dough overnight to cool in the fridge",
     "silicone mould for muffins, what size",
     "how do i mould the burgers",
     "peach fuzz, wash it off?",
@@ -123,3 +163,17 @@ def test_an_answer_about_another_danger_of_the_question_stands_behind(store: Sto
     assert len(found) > 1
     told = netted(question, found[0].says).answer
     assert all(deals_with(danger, told.lower()) for danger in found[:2])
+
+
+@pytest.mark.parametrize(
+    ("text", "not_said"),
+    [
+        ("fridge at 4 c, the soup is two days old", "Too warm"),
+        ("we eat at 8, is the salad in the fridge at 7 pm early enough", "Too warm"),
+        ("can i leave the anchovies out of the recipe", "2 hours"),
+        ("yogurt pot is not bloated, one day past its date", "holds gas"),
+        ("chicken for a party of 60", "below the safe minimum"),
+    ],
+)
+def test_what_is_denied_or_left_out_of_a_dish_is_no_danger(store: Store, text: str, not_said: str) -> None:
+    assert not_said not in ask(text, store=store).answer
