@@ -96,7 +96,7 @@ def pieces_fill(question: Question) -> Answer | None:
     size = ml / measure.size
     return Answer(
         known=True,
-        answer=f"{said.capitalize()} (about {figure(count * portion.grams)} g), cut up, fill about"
+        answer=f"{said.capitalize()} (about {figure(count * portion.grams)} g), cut up: about"
         f" {figure(round(size, 1))} {measure.counted(2)} ({figure(ml)} ml).",
         sources=cited(question.store, density[1], portion.source),
     )
