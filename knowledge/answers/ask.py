@@ -15,6 +15,7 @@ from knowledge.answers.cooking.steaks import steak_time
 from knowledge.answers.cooking.vessels import vessel
 from knowledge.answers.dangers.advice import advice, emergency
 from knowledge.answers.dangers.curing import curing
+from knowledge.answers.dangers.discarding import asked_whether_to_discard
 from knowledge.answers.dangers.hot import kept_hot, warm_for_hours
 from knowledge.answers.dangers.net import netted
 from knowledge.answers.dangers.outage import cold_failed, cooker_failed, fridge_too_warm
@@ -191,7 +192,8 @@ def ask(
 
     answer = _answered(text, whole, read_for_them)
     told = judged_beside(whole, guarded(whole, answer) if answer is not None else unknown(whole))
-    return judged_for_eaters(whole, netted(whole, with_label(whole, told)))
+    told = judged_for_eaters(whole, netted(whole, with_label(whole, told)))
+    return asked_whether_to_discard(whole, told)
 
 
 def _answered(text: str, whole: Question, read: Callable[[str], Question]) -> Answer | None:

@@ -34,8 +34,10 @@ _INTO = re.compile(r" (?:in|into|for|to)(?: (?:a|an|the|my|our|some|coeliac|celi
 _FREE_OF = re.compile(r"(?P<of>\w+) (?:free|less) $")  # "gluten free flour": the word in front counts
 _WAYS_BEFORE = re.compile(r" (?:vegan|vegetarian|veggie|plant(?: based)?|eggless|dairyless|flourless|mock) $")
 _NOT_HAD = re.compile(r"(?:free|less|allerg|intoleran|sensitiv)")
+_ALLOWS = r"Yes: (?:plain )?{name}\w* (?:fits?|has no|have no)\b[^.]*\. ?"  # what one eater may have
 _STANDS_FOR = (
     r"(?:Not surely|Not|No|No, not safe[^:]*|Yes|So): (?:[\w ]+ )?{name}|Not {name}|{name}[^.]*\blabelled\b"
+    r"|Not a plain yes or no\. (?i:{name})"
 )
 
 
@@ -51,8 +53,9 @@ def judged_beside(question: Question, answer: Answer) -> Answer:
     held = _held_by_eaters(question)
     if not held:
         return answer
-    named = [one for one in _named(question, held) if not _deals_with(answer, one[1].name)]
-    said_of = [(place, _verdict_on(subject, held)) for place, subject in named]
+    named = [(place, subject, _verdict_on(subject, held)) for place, subject in _named(question, held)]
+    said_of = [(place, text) for place, subject, text in named if not _deals_with(answer, subject.name, text)]
+    answer = _without_yes(answer, [subject.name for _, subject, text in named if text.startswith(_NO)])
     is_swap = answer.answer.startswith(SWAP)
     said_of = [
         (place, text)
@@ -87,7 +90,7 @@ def _is_of_allergy(answer: Answer) -> bool:
     if any(call in text.lower() for call in HELP):
         return True
     is_defined = text.startswith("A ") and "allerg" in text.split(". ")[0]
-    return is_defined or (text.startswith(("No:", "Not a plain", "Yes, ")) and "allerg" in text)
+    return is_defined or (text.startswith(("No:", "Yes, ")) and "allerg" in text)
 
 
 def with_label(question: Question, answer: Answer) -> Answer:
@@ -103,10 +106,19 @@ def _is_cause(question: Question, mention: Mention) -> bool:
     return rules_out(question, mention) or is_refused(question, mention)
 
 
+def _causes(question: Question) -> set[int]:
+    """Where what must not be had is told; named again, as in "peanuts: peanut noodles", it is to be eaten."""
+    first: dict[str, int] = {}
+    for mention in question.mentions:
+        if _is_cause(question, mention):
+            first.setdefault(mention.food.id, mention.start)
+    return set(first.values())
+
+
 def _named(question: Question, held: Restraint) -> Iterator[tuple[int, Subject]]:
     """What is named to be eaten, with the place (of words) where its name begins."""
     words = question.plain.split()
-    causes = {mention.start for mention in question.mentions if _is_cause(question, mention)}
+    causes = _causes(question)
     for start, end, subject in named_so(question):
         before = f" {' '.join(words[:start])} "
         if _is_word_of_diet(question, words, start, end):
@@ -132,10 +144,20 @@ def _is_claimed(word: str, held: Restraint) -> bool:
     return word != "lactose" and bool(tokens)
 
 
-def _deals_with(answer: Answer, name: str) -> bool:
-    """True if the answer itself gives the verdict on a food."""
+def _deals_with(answer: Answer, name: str, verdict: str) -> bool:
+    """True if the answer itself gives the verdict on a food; a "Yes" for another eater is none."""
     one = re.escape(name.removesuffix("s"))
-    return answer.known and re.search(_STANDS_FOR.replace("{name}", one), answer.answer) is not None
+    if not answer.known or re.search(_STANDS_FOR.replace("{name}", one), answer.answer) is None:
+        return False
+    return not (verdict.startswith(_NO) and re.search(_ALLOWS.replace("{name}", one), answer.answer))
+
+
+def _without_yes(answer: Answer, names: list[str]) -> Answer:
+    """The answer without the sentence that allows to one eater what another must not have."""
+    kept = answer.answer
+    for name in names:
+        kept = re.sub(_ALLOWS.replace("{name}", re.escape(name.removesuffix("s"))), "", kept)
+    return replace(answer, answer=kept.strip()) if kept.strip() else answer
 
 
 def _held_out(question: Question, said_of: list[tuple[int, str]], swap: str) -> list[str]:

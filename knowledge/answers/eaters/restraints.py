@@ -144,12 +144,17 @@ def speaks_of_harm(question: Question) -> bool:
     return hears(question, "restraint is likely")
 
 
+_LISTED_AFTER = re.compile(r"(?:and|or|plus) \w+ (?:allerg|intoleran)")  # "milk and soy allergy"
+
+
 def rules_out(question: Question, mention: Mention) -> bool:
     """True if the words around a food rule it out: "peanut free", "can't have milk", "eggs make her ill"."""
     words = question.plain.split()
     before = " ".join(words[_after_the_last(question, mention) : mention.start])
     after = " ".join(words[mention.end : mention.end + 3])
     if pattern(question.store, _AFTER_IT).match(after) or pattern(question.store, _BEFORE_IT).search(before):
+        return True
+    if _LISTED_AFTER.match(after) and diets_said(f" {mention.phrase} ", question.store):
         return True
     return is_refused(question, mention) and speaks_of_harm(question)
 

@@ -18,6 +18,9 @@ _AGE = re.compile(
 )
 _MONTHS_OLD = re.compile(rf" {COUNT}[ -]?(?:weeks?|months?) old(?= )")
 _AFTER = re.compile(rf" after {COUNT}[ -]?(day|week|month)s?(?= (?:in the fridge|chilled|still)| $)")
+_IN_FRIDGE = re.compile(
+    rf" in (?:the |my |our )?fridge (?:for |about |now )*{COUNT}[ -]?(day|week|month)s?(?= )"
+)
 _WEEKDAY = re.compile(rf" ({'|'.join(f'{day[:3]}(?:{day[3:]})?' for day in WEEK)}) ")
 _TODAY = re.compile(r" (?:its|it s|it is|today is|today s|todays|now|and now|now is)(?: now| already)? $")
 
@@ -26,7 +29,8 @@ def age_days(question: Question) -> float | None:
     """How old the food is [d]: "4 days old", "a week after opening", "made on sunday, it's thursday"."""
     if count := _DAY_COUNT.search(question.plain):
         return float(count[1])
-    if age := _AGE.search(_without_ages_of_people(question)) or _AFTER.search(question.plain):
+    kept = _AFTER.search(question.plain) or _IN_FRIDGE.search(question.plain)
+    if age := _AGE.search(_without_ages_of_people(question)) or kept:
         return value_of(age[1] or "a") * DAYS[age[2]]
     said = list(_WEEKDAY.finditer(question.plain))
     if len(said) != 2:

@@ -71,7 +71,8 @@ def degrees_in(question: Question) -> Degrees | None:
 def temperatures_degC(question: Question) -> tuple[float, ...]:
     """Temperatures in the question; a bare number next to "at" or "reads" above 100 is Fahrenheit."""
     scaled = [pair for pair in TEMPERATURE.findall(question.plain) if is_possible(float(pair[0]), pair[1])]
-    oven = question.says("oven", "roast", "bake", "airfryer", "how long", "time_")
+    out = question.says("out of the oven", "out of oven", "from the oven")  # then it is of the food
+    oven = not out and question.says("oven", "roast", "bake", "airfryer", "how long", "time_")
     if scaled or oven or not question.mentions:
         return tuple(Degrees(value=float(value), scale=scale_of(word)).degC for value, word in scaled)
     bare = [float(by or before) for by, before in _BARE.findall(question.plain)]
