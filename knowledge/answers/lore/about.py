@@ -16,6 +16,11 @@ _IS_IT = re.compile(
     r" (?:is|are) (?:an? )?[\w ]{2,20} (?:an?|just|really|another (?:name|word) for) [\w ]{2,20} $"
 )
 _EMPHASIS = re.compile(r" (?:on earth|the heck|the hell|exactly|even|actually|please) ")
+_MADE_OF = re.compile(r" made (?:of|from|out of|with)(?= )")
+_AND_THEN = re.compile(  # "... and what do I do with it": told of by what the food is like to cook
+    r" and (?:what|how) (?:do|can|should|would) (?:i|you|we) (?:do with|use|cook|eat|prepare)"
+    r" (?:it|them|this)(?= )"
+)
 LONGEST_WHAT_IS = 8  # words; a longer question asks for more than what a food is
 OTHER_NAMES = 8  # shown of a food
 _WHEN: Mapping[When, str] = {
@@ -39,16 +44,25 @@ def what_is(question: Question) -> Answer | None:
         text = " ".join(described(question, food) for food in foods[:2])
         return _told(question, text, *foods[:2])
     if len(foods) == 1 and (hears(question, "asks for another name") or _is_what_is(question)):
-        return _told(question, described(question, foods[0]), foods[0])
+        return _told(question, f"{described(question, foods[0])}{_holding(question, foods[0])}", foods[0])
     return None
+
+
+def _holding(question: Question, food: Food) -> str:
+    """The allergens of a food of which it is asked what it is made of."""
+    if not food.allergens or not _MADE_OF.search(question.plain):
+        return ""
+    return f" It has {', '.join(sorted(food.allergens))}."
 
 
 def _is_what_is(question: Question) -> bool:
     """True if nothing but what a food is can be meant: no word is left that speaks of something else."""
-    if not what_is_said(question) or len(question.words) > LONGEST_WHAT_IS:
+    asked = _MADE_OF.sub(" ", _AND_THEN.sub(" ", question.plain)).split()
+    if not what_is_said(question) or len(asked) > LONGEST_WHAT_IS:
         return False
     named = {word for m in question.mentions for word in question.words[m.start : m.end]}
-    return not set(question.words) - named - words_of(question.store, "filler")
+    beside = set(question.plain.split()) - set(asked)
+    return not set(question.words) - named - beside - words_of(question.store, "filler")
 
 
 def what_is_said(question: Question) -> bool:

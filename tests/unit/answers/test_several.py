@@ -71,3 +71,15 @@ def test_an_emergency_is_alone(store: Store) -> None:
     ).answer
     assert "blows between the shoulder blades" in said
     assert "fridge" not in said
+
+
+@pytest.mark.parametrize(
+    ("text", "wanted"),
+    [
+        ("what is miso made of", "soybeans"),
+        ("whats kohlrabi and how do i cook it", "Kohlrabi"),
+        ("why must vegetables be blanched before freezing?", "enzymes"),
+    ],
+)  # fmt: skip
+def test_what_it_is_with_a_little_more(store: Store, text: str, wanted: str) -> None:
+    assert wanted in ask(text, store=store).answer
