@@ -52,6 +52,8 @@ def test_coconut_alone_is_told_once(store: Store) -> None:
     [
         ("goose breast just out of the oven, says 64", "No, not yet: 64 °C"),
         ("pork loin from the oven 66 in the middle", "Yes, 66 °C"),
+        ("is my turkey done? it has been in for ages", "Turkey: 74 °C"),
+        ("are the pork chops done yet", "Pork chops: 63 °C"),
         ("curry in the fridge for 5 days, still good?", "No, I would not:"),
         ("soft boiled egg, how many minutes, straight from the fridge", "Boiled egg: soft"),
     ],
