@@ -58,10 +58,17 @@ def _asked_for(draft: Draft, request: Request, there: tuple[str, ...], store: St
         return ""
     found: list[tuple[str, str]] = []
     for layer, ids in _layers(family).items():
-        wanted = [store.food(i) for i in ids if i not in there]
+        if layer == "acids" and {*ids} & {*there}:
+            continue  # it is sharp already
+        wanted = [store.food(i) for i in ids if i not in there and not _wants_liquid(i, draft, store)]
         allowed = [food for food in wanted if not barred(food, request)][: MOST_ASKED[layer]]
         found += [(food.name, _moment(layer, food, draft)) for food in allowed]
     return f"{family.name[0].upper()}{family.name[1:]}: {', '.join(_together(found))}." if found else ""
+
+
+def _wants_liquid(food_id: str, draft: Draft, store: Store) -> bool:
+    """True for wine on a sheet: it has to boil down, and nothing there boils."""
+    return draft.method.kind == "dry" and store.food(food_id).group == "wine"
 
 
 def _layers(family: Family) -> dict[str, tuple[str, ...]]:

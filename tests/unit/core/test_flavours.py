@@ -86,3 +86,13 @@ def test_one_more_food_may_be_asked_for(known: Knowledge) -> None:
 def test_a_question_that_says_nothing_of_the_plan_is_not_answered_by_it(known: Knowledge) -> None:
     said = text_of(step(planned(known), TextReceived(text="what should I serve with it"), NOW, known))
     assert "stays as it is" not in said
+
+
+def test_a_direction_adds_no_wine_to_a_tray_and_no_second_sharp_thing(known: Knowledge) -> None:
+    tray = planned(known, "trout fillets, asparagus, baby potatoes, for 2, make it greek").offer
+    assert tray is not None
+    assert tray.vessel == "sheet pan"
+    assert "wine" not in tray.flavour
+    sharp = planned(known, "trout fillets, asparagus, baby potatoes, a lemon, for 2, make it greek").offer
+    assert sharp is not None
+    assert not any(word in sharp.flavour.partition(":")[2] for word in ("lemon", "wine"))
