@@ -160,3 +160,11 @@ def test_what_was_left_in_the_freezer_is_frozen_under_its_exact_name(store: Stor
 def test_the_meat_of_a_dish_from_yesterday_stays_meat(store: Store) -> None:
     items = read("chilli from last night (beef and black beans), tortillas", store=store).items
     assert [item.name for item in items] == ["beef", "black bean", "tortilla"]
+
+
+@pytest.mark.parametrize(
+    "joint", ["pork leg", "pork neck", "pork shoulder", "lamb leg", "lamb rump", "lamb shoulder"]
+)
+def test_steaks_of_a_joint_are_steaks_and_no_joints(store: Store, joint: str) -> None:
+    (steak,) = read(f"2 {joint} steaks", store=store).items
+    assert steak.food_id in ("pork-steak", "lamb-steak")
